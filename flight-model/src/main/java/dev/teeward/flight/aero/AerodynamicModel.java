@@ -1,0 +1,88 @@
+package dev.teeward.flight.aero;
+
+/**
+ * The drag and lift coefficients of a ball, as functions of Reynolds number and spin ratio.
+ *
+ * <p>Forces are {@code F = 1/2 rho A V^2 C} with {@code A = pi D^2/4}, {@code Re = rho V D / mu} and the spin ratio
+ * {@code S = r omega / V}, V the speed of the ball relative to the air, D = 2r its diameter. Drag acts against the relative
+ * velocity; lift along spin axis x relative velocity, so that backspin lifts for a positive coefficient.
+ *
+ * <p>A model of one's own is one class with two methods in SI doubles; extend {@code AerodynamicModelContract} (in this
+ * artifact's test-jar) to test it. Both methods must be thread-safe and must return finite numbers for every
+ * {@code re >= 0} and {@code s >= 0}: a slow ball reaches any spin ratio, so the methods are called outside
+ * {@link #domain()} too. They should be continuous; the integrator shortens its steps at kinks.
+ *
+ * <pre>{@code
+ * AerodynamicModel smooth = new AerodynamicModel() {
+ *     public double dragCoefficient(double re, double s) { return 0.47; }
+ *     public double liftCoefficient(double re, double s) { return 0.0; }
+ * };
+ * }</pre>
+ */
+public interface AerodynamicModel {
+    /**
+     * The drag coefficient.
+     *
+     * @param re the Reynolds number on the diameter, not negative
+     * @param s the spin ratio, not negative
+     * @return the coefficient, not negative for a real ball
+     */
+    double dragCoefficient(double re, double s);
+
+    /**
+     * The lift coefficient.
+     *
+     * @param re the Reynolds number on the diameter, not negative
+     * @param s the spin ratio, not negative
+     * @return the coefficient, positive when backspin lifts
+     */
+    double liftCoefficient(double re, double s);
+
+    /**
+     * Many states at once; the same numbers, bit for bit, as the two methods above. Override it where a loop of one's own
+     * is faster.
+     *
+     * @param re the Reynolds numbers
+     * @param s the spin ratios, as many
+     * @param drag receives the drag coefficients
+     * @param lift receives the lift coefficients
+     */
+    default void coefficients(double[] re, double[] s, double[] drag, double[] lift) {
+        for (int i = 0; i < re.length; i++) {
+            drag[i] = dragCoefficient(re[i], s[i]);
+            lift[i] = liftCoefficient(re[i], s[i]);
+        }
+    }
+
+    /**
+     * The slope of the decay moment: the air brakes the spin with the moment {@code 1/2 rho A V^2 D Cm}, and
+     * {@code Cm = momentSlope * S}.
+     *
+     * <p>The default, 0.010, is derived from the decay law of Smits and Smith (1994), {@code d omega/dt = -2e-5 omega V/r},
+     * quoted from memory, for a uniform ball in air of 1.2 kg/m3. Written as a moment it scales with the density of the
+     * air and with the inertia of the ball.
+     *
+     * @return the slope, not negative; 0 keeps the spin constant
+     */
+    default double momentSlope() {
+        return 0.010;
+    }
+
+    /**
+     * Where the model was measured or calibrated. A flight that leaves it carries a warning.
+     *
+     * @return the range of Reynolds number and spin ratio
+     */
+    default ModelDomain domain() {
+        return ModelDomain.unbounded();
+    }
+
+    /**
+     * Where the numbers come from.
+     *
+     * @return author, year and what the model is, in one line
+     */
+    default String reference() {
+        return getClass().getName();
+    }
+}
