@@ -1,0 +1,88 @@
+package dev.teeward.examples;
+
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.ParameterException;
+
+/** The entry point of the executable jar: finds the command, and turns every failure into one line and an exit code. */
+@Command(
+        name = "teeward-examples",
+        mixinStandardHelpOptions = true,
+        versionProvider = TeewardExamples.Version.class,
+        description = "Runnable examples of the Teeward libraries.",
+        synopsisSubcommandLabel = "COMMAND",
+        footer = {
+            "",
+            "Every command has --help. Exit codes: 0 done, 2 the command line or an input file is wrong, 1 anything else."
+        })
+public final class TeewardExamples {
+    private TeewardExamples() {}
+
+    /**
+     * Runs a command and ends the program with its exit code.
+     *
+     * @param args the command and its options
+     */
+    public static void main(String[] args) {
+        PrintWriter out = new PrintWriter(new OutputStreamWriter(System.out, StandardCharsets.UTF_8), false);
+        PrintWriter err = new PrintWriter(new OutputStreamWriter(System.err, StandardCharsets.UTF_8), true);
+        int code = run(out, err, args);
+        out.flush();
+        System.exit(code);
+    }
+
+    /**
+     * Runs a command without ending the program.
+     *
+     * @param out where results go
+     * @param err where errors and progress go
+     * @param args the command and its options
+     * @return the exit code: 0, 1 or 2
+     */
+    static int run(PrintWriter out, PrintWriter err, String... args) {
+        CommandLine line = new CommandLine(new TeewardExamples());
+        line.setOut(out);
+        line.setErr(err);
+        line.setParameterExceptionHandler((bad, given) -> wrongCommandLine(bad));
+        line.setExecutionExceptionHandler((failure, failed, parsed) -> failed(failure, failed));
+        int code = args.length == 0 ? usage(line) : line.execute(args);
+        out.flush();
+        err.flush();
+        return code;
+    }
+
+    private static int usage(CommandLine line) {
+        line.usage(line.getErr());
+        return CommandLine.ExitCode.USAGE;
+    }
+
+    private static int wrongCommandLine(ParameterException bad) {
+        CommandLine line = bad.getCommandLine();
+        line.getErr().println(oneLine(bad) + "; see " + line.getCommandSpec().qualifiedName() + " --help");
+        return CommandLine.ExitCode.USAGE;
+    }
+
+    private static int failed(Exception failure, CommandLine line) {
+        line.getErr().println(oneLine(failure));
+        return CommandLine.ExitCode.SOFTWARE;
+    }
+
+    private static String oneLine(Exception failure) {
+        String message = Objects.requireNonNullElse(failure.getMessage(), failure.toString());
+        return message.strip().replaceAll("\\s*\\R\\s*", " ");
+    }
+
+    /** The version from the jar's manifest. */
+    static final class Version implements IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            String version = TeewardExamples.class.getPackage().getImplementationVersion();
+            return new String[] {"teeward-examples " + Objects.requireNonNullElse(version, "(not from a jar)")};
+        }
+    }
+}
