@@ -129,8 +129,8 @@ public final class Impact {
 
         private Builder(LaunchConditions launch, Delivery delivery) {
             this.launch = launch;
-            this.smashFactor = launch.ballSpeed().metersPerSecond()
-                    / delivery.clubSpeed().metersPerSecond();
+            this.smashFactor =
+                    launch.ballSpeed().metersPerSecond() / delivery.clubSpeed().metersPerSecond();
             this.spinLoft = delivery.spinLoft();
             this.headSpeedAfter = delivery.clubSpeed();
         }

@@ -6,9 +6,7 @@ record Vector(double x, double y, double z) {
     /** The unit vector at an elevation above the horizontal and an azimuth right of the target [rad]. */
     static Vector direction(double elevation, double azimuth) {
         return new Vector(
-                Math.cos(elevation) * Math.cos(azimuth),
-                Math.sin(elevation),
-                Math.cos(elevation) * Math.sin(azimuth));
+                Math.cos(elevation) * Math.cos(azimuth), Math.sin(elevation), Math.cos(elevation) * Math.sin(azimuth));
     }
 
     Vector plus(double factor, Vector other) {
