@@ -73,7 +73,7 @@ public final class RigidImpact implements ImpactModel {
      * @param head what arrives; an off-centre strike needs its inertia
      * @return the launch, with a warning {@code energy-gained} if the given coefficients contradict each other
      * @throws IllegalArgumentException if the face moves away from the ball, if the strike is off-centre and the head has no
-     *     inertia, if the restitution returned by the head is outside [0, 1], if the contact would jam, or if the launch is
+     *     inertia, if the restitution returned by the head is outside [0, 1], or if the launch is
      *     outside the range of {@link dev.teeward.flight.LaunchConditions}
      */
     @Override
@@ -151,14 +151,13 @@ public final class RigidImpact implements ImpactModel {
         return before.times(-(1.0 + et)).plus((et - e) * before.dot(normal), normal);
     }
 
+    /**
+     * The impulse at the limit of friction, in the direction of the gripping one. The normal response to it is positive: it
+     * is linear in the friction, positive without, and positive at the friction that gripping would take.
+     */
     private static Vector slipping(Compliance k, Vector normal, Vector direction, double friction, double change) {
         Vector line = normal.plus(friction, direction);
-        double response = normal.dot(k.times(line));
-        if (!(response > 0.0)) {
-            throw new IllegalArgumentException("friction " + friction
-                    + " would jam the contact this far off the centre of so light a head; check strike and inertia");
-        }
-        return line.times(change / response);
+        return line.times(change / normal.dot(k.times(line)));
     }
 
     private static List<Warning> energyCheck(double loss, double energyBefore) {

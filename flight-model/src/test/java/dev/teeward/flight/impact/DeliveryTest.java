@@ -52,14 +52,16 @@ class DeliveryTest {
     void valuesCopyAndCompare() {
         assertEquals(DELIVERY, DELIVERY.toBuilder().build());
         assertEquals(DELIVERY.hashCode(), DELIVERY.toBuilder().build().hashCode());
-        assertNotEquals(DELIVERY, DELIVERY.toBuilder().strikeUp(millimeters(0.0)).build());
+        assertNotEquals(
+                DELIVERY, DELIVERY.toBuilder().strikeUp(millimeters(0.0)).build());
         assertEquals(2.0, DELIVERY.faceToPath().degrees(), 1e-12);
         assertTrue(DELIVERY.toString().startsWith("club speed 40"));
         assertEquals(HEAD, HEAD.toBuilder().build());
         assertEquals(HEAD.hashCode(), HEAD.toBuilder().build().hashCode());
         assertNotEquals(HEAD, HEAD.toBuilder().friction(0.2).build());
         assertTrue(HEAD.hasInertia());
-        assertFalse(ClubHead.builder().mass(grams(300.0)).restitution(0.7).build().hasInertia());
+        assertFalse(
+                ClubHead.builder().mass(grams(300.0)).restitution(0.7).build().hasInertia());
         assertTrue(HEAD.toString().contains("LEFT"));
     }
 
@@ -90,14 +92,20 @@ class DeliveryTest {
                 "clubSpeed must be in (0, 70] m/s (0-157 mph), but was ",
                 () -> Delivery.builder().clubSpeed(metersPerSecond(0.0)));
         refused("for mph use Speed.ofMph(95.0)", () -> Delivery.builder().clubSpeed(metersPerSecond(95.0)));
-        refused("attackAngle must be in [-45.0, 45.0] deg", () -> Delivery.builder().attackAngle(degrees(50.0)));
+        refused(
+                "attackAngle must be in [-45.0, 45.0] deg",
+                () -> Delivery.builder().attackAngle(degrees(50.0)));
         refused("clubPath must be in", () -> Delivery.builder().clubPath(degrees(-46.0)));
         refused("faceAngle must be in", () -> Delivery.builder().faceAngle(degrees(61.0)));
         refused("dynamicLoft must be in", () -> Delivery.builder().dynamicLoft(degrees(-21.0)));
-        refused("strikeToe must be in [-60.0, 60.0] mm", () -> Delivery.builder().strikeToe(millimeters(61.0)));
+        refused(
+                "strikeToe must be in [-60.0, 60.0] mm",
+                () -> Delivery.builder().strikeToe(millimeters(61.0)));
         refused("strikeUp must be in", () -> Delivery.builder().strikeUp(millimeters(-41.0)));
         refused("mass of the head must be in", () -> ClubHead.builder().mass(kilograms(204.0)));
-        refused("restitution must be in [0.0, 1.0], but was 1.2", () -> ClubHead.builder().restitution(1.2));
+        refused(
+                "restitution must be in [0.0, 1.0], but was 1.2",
+                () -> ClubHead.builder().restitution(1.2));
         refused("tangentialRestitution must be", () -> ClubHead.builder().tangentialRestitution(-0.1));
         refused("friction must be", () -> ClubHead.builder().friction(Double.NaN));
         refused("massCenterDepth must be", () -> ClubHead.builder().massCenterDepth(millimeters(-1.0)));
@@ -137,7 +145,9 @@ class DeliveryTest {
         assertEquals(DELIVERY.spinLoft(), impact.spinLoft());
         assertEquals("rule-of-thumb", impact.warnings().get(0).code());
         assertTrue(impact.toString().endsWith("gripped"));
-        refused("energyLoss must be finite", () -> Impact.builder(impact.launch(), DELIVERY).energyLoss(Double.NaN));
+        refused(
+                "energyLoss must be finite",
+                () -> Impact.builder(impact.launch(), DELIVERY).energyLoss(Double.NaN));
     }
 
     private static void refused(String words, Executable call) {

@@ -124,19 +124,25 @@ class LieAndPlaneTest {
         Delivery square = swing(35.0, 0.0, 0.0, 0.0, loft);
         Delivery turned = lie.applyTo(square);
         assertEquals(lie.faceAngle(degrees(loft)).degrees(), turned.faceAngle().degrees(), 1e-9);
-        assertEquals(lie.effectiveLoft(degrees(loft)).degrees(), turned.dynamicLoft().degrees(), 1e-9);
+        assertEquals(
+                lie.effectiveLoft(degrees(loft)).degrees(), turned.dynamicLoft().degrees(), 1e-9);
         LaunchConditions before = RigidImpact.standard().strike(square, IRON).launch();
         LaunchConditions after = RigidImpact.standard().strike(turned, IRON).launch();
         Angle launch = before.launchAngle();
-        assertEquals(lie.startDirection(launch).degrees(), after.startDirection().degrees(), 1e-9);
+        assertEquals(
+                lie.startDirection(launch).degrees(), after.startDirection().degrees(), 1e-9);
         assertEquals(lie.launchAngle(launch).degrees(), after.launchAngle().degrees(), 1e-9);
         assertEquals(lie.axisTilt(launch).degrees(), after.axisTilt().degrees(), 1e-9);
         assertEquals(
                 -Math.sin(hand.sign() * Math.toRadians(upright)),
-                Math.sin(after.axisTilt().radians()) * Math.cos(after.launchAngle().radians()),
+                Math.sin(after.axisTilt().radians())
+                        * Math.cos(after.launchAngle().radians()),
                 1e-12);
         // Upright points left for a right-handed golfer and right for a left-handed one.
-        assertEquals(-hand.sign() * Math.signum(upright), Math.signum(after.startDirection().degrees()), 0.0);
+        assertEquals(
+                -hand.sign() * Math.signum(upright),
+                Math.signum(after.startDirection().degrees()),
+                0.0);
     }
 
     @Test
@@ -147,8 +153,8 @@ class LieAndPlaneTest {
         assertEquals(-right.faceAngle(loft).radians(), left.faceAngle(loft).radians(), 0.0);
         assertEquals(-right.axisTilt(loft).radians(), left.axisTilt(loft).radians(), 0.0);
         assertEquals(right.effectiveLoft(loft), left.effectiveLoft(loft));
-        IllegalArgumentException refused = assertThrows(
-                IllegalArgumentException.class, () -> LieEffect.of(degrees(61.5), Handedness.RIGHT));
+        IllegalArgumentException refused =
+                assertThrows(IllegalArgumentException.class, () -> LieEffect.of(degrees(61.5), Handedness.RIGHT));
         assertTrue(String.valueOf(refused.getMessage()).startsWith("upright must be in [-20.0, 20.0] deg"));
     }
 
@@ -187,8 +193,8 @@ class LieAndPlaneTest {
         Impact impact = RigidImpact.standard().strike(delivery, wet);
         assertTrue(impact.slipped());
         // What slipped arrives at the limit exactly but for rounding, so ask with a little less friction.
-        ImpliedDelivery implied =
-                ImpliedDelivery.of(impact.launch(), wet.toBuilder().friction(0.199).build());
+        ImpliedDelivery implied = ImpliedDelivery.of(
+                impact.launch(), wet.toBuilder().friction(0.199).build());
         assertTrue(implied.delivery().isEmpty());
         assertEquals(46.0, implied.dynamicLoft().degrees(), 1e-8);
         assertEquals(2.0, implied.faceAngle().degrees(), 1e-8);
@@ -203,6 +209,7 @@ class LieAndPlaneTest {
                 .build();
         IllegalArgumentException refused =
                 assertThrows(IllegalArgumentException.class, () -> ImpliedDelivery.of(launch, WEDGE));
-        assertTrue(String.valueOf(refused.getMessage()).startsWith("spinRate must be below 5594"), refused.getMessage());
+        assertTrue(
+                String.valueOf(refused.getMessage()).startsWith("spinRate must be below 5594"), refused.getMessage());
     }
 }

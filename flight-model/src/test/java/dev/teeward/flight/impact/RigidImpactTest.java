@@ -307,18 +307,34 @@ class RigidImpactTest {
         refused(
                 "restitution must be in [0, 1], but was NaN",
                 () -> model.strike(swing(40.0, 0.0, 0.0, 0.0, 10.0).build(), odd));
+    }
+
+    /** No pair of friction and geometry jams: the normal impulse of a slipping contact stays positive. */
+    @Property(tries = 300, seed = "20240606", edgeCases = EdgeCasesMode.NONE)
+    void extremeStrikesStillPushTheBallAway(
+            @ForAll @DoubleRange(min = 0.0, max = 1.0) double mu,
+            @ForAll @DoubleRange(min = -60.0, max = 60.0) double toe,
+            @ForAll @DoubleRange(min = -40.0, max = 40.0) double up,
+            @ForAll @DoubleRange(min = -45.0, max = 45.0) double path,
+            @ForAll @DoubleRange(min = -20.0, max = 40.0) double loft) {
         ClubHead light = head(0.05, 0.5)
-                .friction(1.0)
+                .friction(mu)
                 .massCenterDepth(millimeters(80.0))
                 .inertia(1e-5, 1e-5, 1e-5)
                 .build();
-        refused(
-                "jam",
-                () -> model.strike(
-                        swing(40.0, 0.0, 45.0, 0.0, 0.0)
-                                .strikeToe(millimeters(20.0))
+        LaunchConditions launch = RigidImpact.standard()
+                .strike(
+                        swing(40.0, 0.0, path, 0.0, loft)
+                                .strikeToe(millimeters(toe))
+                                .strikeUp(millimeters(up))
                                 .build(),
-                        light));
+                        light)
+                .launch();
+        Vector3D v =
+                unit(launch.launchAngle().radians(), launch.startDirection().radians());
+        double normal = v.dotProduct(unit(Math.toRadians(loft), 0.0));
+        assertTrue(normal > 0.0, "normal part " + normal);
+        assertTrue(Math.sqrt(1.0 - normal * normal) <= mu * normal * (1.0 + 1e-6) + 1e-7, "friction cone");
     }
 
     private static void refused(String words, Executable call) {
