@@ -16,8 +16,9 @@ import java.util.Optional;
  *
  * <p>The velocity of the head follows only for a central strike that gripped, and needs mass and restitutions:
  * {@code V cos(psi) = vn (1 + m/M)/(1 + e)} and {@code V sin(psi) = vt (1 + c m/M)/((1 + et) c)}, c = k/(1 + k). A ball that
- * slipped has lost the trace of it; then there is none. Errors grow: club path follows from the small spin component and
- * moves by several degrees for one degree of measured tilt.
+ * slipped has lost the trace of it; then there is none. One degree of measured tilt moves the implied face-to-path by about
+ * 0.2 deg for a driver and 0.9 deg for a wedge. An off-centre strike is read as path: the gear effect of a flat-faced driver
+ * struck 15 mm to the toe tilts the axis by 24 deg, which looks like 5 deg of path.
  *
  * <p>Derived from the rigid impact of {@link RigidImpact}, whose idealisations it shares; real balls deform.
  *
