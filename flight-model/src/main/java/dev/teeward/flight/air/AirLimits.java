@@ -14,6 +14,9 @@ final class AirLimits {
         PressureUnit.HECTOPASCAL, PressureUnit.INCH_OF_MERCURY, PressureUnit.KILOPASCAL, PressureUnit.PASCAL
     };
 
+    /** So that the limits themselves are accepted from every unit [K]. */
+    private static final double ROUNDING = 1e-9;
+
     private AirLimits() {}
 
     static Pressure stationPressure(Pressure value) {
@@ -57,7 +60,7 @@ final class AirLimits {
             return meters;
         }
         double feetReadAsMeters = meters * 0.3048;
-        throw new IllegalArgumentException("elevation must be in [-500, 9000] m (-1640 to 29528 ft), but was "
+        throw new IllegalArgumentException("elevation must be in [-500, 9000] m (-1640 to 29527 ft), but was "
                 + plain(meters) + " m (" + plain(value.feet()) + " ft)"
                 + (feetReadAsMeters >= -500.0 && feetReadAsMeters <= 9_000.0
                         ? "; for feet use Length.ofFeet(" + plain(meters) + ")"
@@ -105,7 +108,7 @@ final class AirLimits {
     }
 
     private static boolean isTemperature(double kelvins) {
-        return kelvins >= 213.15 && kelvins <= 333.15;
+        return kelvins >= 213.15 - ROUNDING && kelvins <= 333.15 + ROUNDING;
     }
 
     private static String temperatureHint(Temperature value) {

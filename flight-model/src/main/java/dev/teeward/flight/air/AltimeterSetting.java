@@ -20,12 +20,16 @@ final class AltimeterSetting {
 
     /** Station pressure [Pa] for a QNH [Pa] at an elevation [m]. */
     static double toStation(double qnhPascals, double elevation) {
-        return StrictMath.pow(StrictMath.pow(qnhPascals, N) - reduction(elevation), PRESSURE_EXPONENT);
+        return elevation == 0.0
+                ? qnhPascals
+                : StrictMath.pow(StrictMath.pow(qnhPascals, N) - reduction(elevation), PRESSURE_EXPONENT);
     }
 
     /** QNH [Pa] for a station pressure [Pa] at an elevation [m]. */
     static double fromStation(double stationPascals, double elevation) {
-        return StrictMath.pow(StrictMath.pow(stationPascals, N) + reduction(elevation), PRESSURE_EXPONENT);
+        return elevation == 0.0
+                ? stationPascals
+                : StrictMath.pow(StrictMath.pow(stationPascals, N) + reduction(elevation), PRESSURE_EXPONENT);
     }
 
     private static double reduction(double elevation) {

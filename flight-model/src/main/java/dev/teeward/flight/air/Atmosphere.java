@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * <pre>{@code
  * Atmosphere standard = Atmosphere.standardAt(feet(5_280.0));
  * Atmosphere summer = Atmosphere.ofAltimeterSetting(hectopascals(1005.0), meters(1655.0), celsius(30.0), 0.2);
- * double rho = summer.density(); // 0.942... kg/m3
+ * double rho = summer.density(); // 0.941... kg/m3
  * }</pre>
  *
  * <p>Immutable and thread-safe.

@@ -19,11 +19,12 @@ sealed interface Shear extends Serializable {
     record Logarithmic(double roughness) implements Shear {
         @Override
         public double ratio(double height) {
-            double scale = 1.0 / StrictMath.log(REFERENCE_HEIGHT / roughness);
+            double origin = StrictMath.log(roughness);
+            double scale = 1.0 / (StrictMath.log(REFERENCE_HEIGHT) - origin);
             double top = Math.min(20.0 * roughness, REFERENCE_HEIGHT);
             return height >= top
-                    ? scale * StrictMath.log(height / roughness)
-                    : faded(height - roughness, top - roughness, scale * StrictMath.log(top / roughness), scale / top);
+                    ? scale * (StrictMath.log(height) - origin)
+                    : faded(height - roughness, top - roughness, scale * (StrictMath.log(top) - origin), scale / top);
         }
     }
 

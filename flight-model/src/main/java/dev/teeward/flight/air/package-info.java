@@ -8,10 +8,10 @@
  *
  * <pre>{@code
  * Atmosphere air = Atmosphere.ofAltimeterSetting(inchesOfMercury(30.05), feet(5_430.0), fahrenheit(85.0), 0.25);
- * double density = air.density();                // 0.946... kg/m3; the standard at sea level is 1.225
- * double feet = air.densityAltitude().feet();    // 8,4.. ft
+ * double density = air.density();                // 0.955... kg/m3; the standard at sea level is 1.225
+ * double feet = air.densityAltitude().feet();    // 8,260.9... ft
  * Wind wind = WindProfile.logLaw(degrees(30.0), mph(8.0), Roughness.OPEN);
- * double alongAtApex = wind.alongTarget(30.0);   // -3.68... m/s: against the ball
+ * double alongAtApex = wind.alongTarget(30.0);   // -3.682... m/s: against the ball
  * }</pre>
  *
  * <p>Conventions: x to the target, y up, z right. A wind is named by where it comes from (0 deg headwind, 90 deg from the
