@@ -17,7 +17,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p><b>Which density.</b> When only an elevation is given, the air is that of ISO 2533: dry, standard temperature, an ideal
  * gas, 1.225 kg/m3 at sea level. As soon as a temperature or a humidity is given, by a factory or by a {@code with} method,
- * it is moist air as a real gas by CIPM-2007 (Picard and others 2008), with a relative error below 2e-4. At the same
+ * it is moist air as a real gas by CIPM-2007 (Picard and others 2008). That equation is stated for 600 to 1100 hPa and 15
+ * to 27 degC; beyond, it is an extrapolation, good to about 1e-4 where it could be compared. At the same
  * temperature and pressure the second is denser by 0.043 percent (1.22552 kg/m3): that step is real gas against ideal
  * gas, and below what a ball flight can show. The viscosity is Sutherland's for dry air (US Standard Atmosphere 1976).
  *

@@ -12,7 +12,8 @@ import dev.teeward.quantity.Length;
  * {@code h}. From the equator to a pole it grows by 0.53 percent, and by 1000 m of height it falls by 0.03 percent. Local
  * anomalies (below 0.02 percent almost everywhere; from memory) are not in it.
  *
- * <p>Source: US Department of Defense, World Geodetic System 1984, TR8350.2 (third edition, 2000), chapter 4.
+ * <p>Source: US Department of Defense, World Geodetic System 1984, TR8350.2 (third edition, 2000;
+ * edition from memory).
  *
  * <pre>{@code
  * Gravity.STANDARD;                          // 9.80665 m/s2

@@ -5,8 +5,8 @@ package dev.teeward.flight.air;
  *
  * <p>{@code rho = p Ma / (Z R T) [1 - xv (1 - Mv / Ma)]} with {@code xv = h f psv / p}. Carbon dioxide is 400 umol/mol;
  * 25 umol/mol more raise the density by 1e-5. Stated for 600 to 1100 hPa and 15 to 27 degC with a relative standard
- * uncertainty of 2.2e-5 (this figure from memory). Outside it is an extrapolation, which stays within 2e-4 of the
- * published real-gas values it is tested against. Vapour is saturated over liquid water, below 0 degC too.
+ * uncertainty of 2.2e-5 (this figure from memory). Outside it is an extrapolation.
+ * Vapour is saturated over liquid water, below 0 degC too.
  *
  * <p>Source: A. Picard, R. S. Davis, M. Glaeser, K. Fujii, Metrologia 45 (2008) 149, doi 10.1088/0026-1394/45/2/004;
  * the constants were taken from codes that quote the paper.

@@ -85,7 +85,7 @@ public final class WindProfile implements Wind, Serializable {
                     + AirLimits.plain(meters) + " m (" + AirLimits.plain(roughnessLength.inches())
                     + " in); open grass has 0.03 m");
         }
-        return new WindProfile(direction, speedAtTenMeters, new Shear.Logarithmic(meters));
+        return new WindProfile(direction, speedAtTenMeters, new LogarithmicShear(meters));
     }
 
     /**
@@ -104,7 +104,7 @@ public final class WindProfile implements Wind, Serializable {
                             ? "; for one in " + exponent + " use 1.0 / " + exponent
                             : ""));
         }
-        return new WindProfile(direction, speedAtTenMeters, new Shear.Power(exponent + 0.0));
+        return new WindProfile(direction, speedAtTenMeters, new PowerShear(exponent + 0.0));
     }
 
     /**
@@ -169,9 +169,9 @@ public final class WindProfile implements Wind, Serializable {
 
     @Override
     public String toString() {
-        String law = shear instanceof Shear.Logarithmic log
+        String law = shear instanceof LogarithmicShear log
                 ? "logarithmic over roughness length " + log.roughness() + " m"
-                : "power law with exponent " + ((Shear.Power) shear).exponent();
+                : "power law with exponent " + ((PowerShear) shear).exponent();
         return "wind from " + direction + ", " + speed + " at 10 m, " + law;
     }
 }

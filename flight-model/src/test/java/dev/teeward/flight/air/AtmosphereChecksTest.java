@@ -207,11 +207,11 @@ class AtmosphereChecksTest {
                 AtmosphereChecksTest::lastDigit);
         offered(
                 "log-law ratio u(z)/u(10 m)",
-                row -> new Shear.Logarithmic(row.input("z0")).ratio(row.input("z")),
+                row -> new LogarithmicShear(row.input("z0")).ratio(row.input("z")),
                 AtmosphereChecksTest::lastDigit);
         offered(
                 "power-law ratio u(30 m)/u(10 m)",
-                row -> new Shear.Power(1.0 / 7.0).ratio(30.0),
+                row -> new PowerShear(1.0 / 7.0).ratio(30.0),
                 AtmosphereChecksTest::lastDigit);
     }
 
