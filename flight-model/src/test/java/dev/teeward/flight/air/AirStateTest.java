@@ -20,6 +20,11 @@ class AirStateTest {
         assertEquals("density 1.2 kg/m3, viscosity 1.8E-5 Pa s", air.toString());
     }
 
+    @Test
+    void inAVacuumTheKinematicViscosityIsInfinite() {
+        assertEquals(Double.POSITIVE_INFINITY, AirState.of(0.0, 1.8e-5).kinematicViscosity());
+    }
+
     @ParameterizedTest
     @CsvSource({"-0.1, 1.8e-5", "10.1, 1.8e-5", "NaN, 1.8e-5", "1.2, 0", "1.2, 2e-4", "1.2, NaN"})
     void refuses(double density, double viscosity) {
