@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a flight needs to know of the air: its density and its viscosity.
  *
- * <p>Made by {@code Atmosphere}, or given directly by someone who has measured both. One state serves the whole
+ * <p>Made by {@link Atmosphere}, or given directly by someone who has measured both. One state serves the whole
  * flight: density falls by about 0.3 percent over 30 m of height, which is not modelled.
  *
  * <pre>{@code

@@ -9,7 +9,7 @@ import dev.teeward.quantity.Speed;
  * <p>Frame: x to the target, y up, z right. A wind is <em>named</em> by where it comes from: 0 deg is a headwind, 90 deg
  * comes from the right. The methods here give the velocity itself, so a headwind has a negative {@link #alongTarget}.
  *
- * <p>A wind of one's own is one class with two methods in SI doubles. They are called several times in every step: they
+ * <p>{@link #from} is the same at every height; {@link WindProfile} grows with height. A wind of one's own is one class with two methods in SI doubles. They are called several times in every step: they
  * must be thread-safe, must return finite numbers for every finite height, negative ones too, and should be continuous.
  *
  * <pre>{@code

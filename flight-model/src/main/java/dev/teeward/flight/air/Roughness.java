@@ -1,0 +1,56 @@
+package dev.teeward.flight.air;
+
+import dev.teeward.quantity.Length;
+
+/**
+ * How rough the country upwind is, as the roughness length of the Davenport-Wieringa classes.
+ *
+ * <p>The class describes a few hundred metres upwind, not the turf under the ball. Source: A. G. Davenport (1960), revised
+ * by J. Wieringa (1992), in the values of the WMO code list.
+ *
+ * <pre>{@code
+ * Roughness.OPEN.length(); // 0.03 m
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public enum Roughness {
+    /** Open sea or a large lake, 0.0002 m. */
+    SEA(0.0002),
+
+    /** Featureless land without vegetation to speak of, such as a beach or snow, 0.005 m. */
+    SMOOTH(0.005),
+
+    /** Flat open grass with few isolated obstacles, such as an airport, 0.03 m. */
+    OPEN(0.03),
+
+    /** Low crops or plants and occasional obstacles, 0.1 m. */
+    ROUGHLY_OPEN(0.1),
+
+    /** High crops, scattered obstacles, 0.25 m. */
+    ROUGH(0.25),
+
+    /** Parkland with bushes and many obstacles, 0.5 m. */
+    VERY_ROUGH(0.5),
+
+    /** Forest or suburb, 1 m. */
+    CLOSED(1.0),
+
+    /** City centres and irregular forests with clearings, 2 m; the class is "2 m or more". */
+    CHAOTIC(2.0);
+
+    private final double meters;
+
+    Roughness(double meters) {
+        this.meters = meters;
+    }
+
+    /**
+     * The roughness length z0, the height at which the logarithmic profile reaches zero.
+     *
+     * @return the length
+     */
+    public Length length() {
+        return Length.ofMeters(meters);
+    }
+}
