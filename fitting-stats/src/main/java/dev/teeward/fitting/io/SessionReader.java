@@ -1,0 +1,250 @@
+package dev.teeward.fitting.io;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Rating;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotSet;
+import java.io.Reader;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+
+/**
+ * Reads sessions from files; the form of a file is described with the package.
+ *
+ * <pre>{@code
+ * Session session = SessionReader.withDefaults().read(Path.of("session.csv"));
+ * Session both = SessionReader.withDefaults().readAll(List.of(monday, tuesday));
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe. All failures are {@link InputException}s.
+ */
+public final class SessionReader {
+    /** The columns of a session that are no metrics. */
+    static final List<String> TEXT_COLUMNS =
+            List.of("club", "shot", "pair", "exclude", "note", "feel", "sound", "look", "day");
+
+    private final ColumnMapping mapping;
+
+    private SessionReader(ColumnMapping mapping) {
+        this.mapping = mapping;
+    }
+
+    /**
+     * A reader of files with Teeward's own headings.
+     *
+     * @return the reader
+     */
+    public static SessionReader withDefaults() {
+        return new SessionReader(ColumnMapping.none());
+    }
+
+    /**
+     * With meanings for headings of one's own.
+     *
+     * @param columns the mapping
+     * @return a copy
+     */
+    public SessionReader withMapping(ColumnMapping columns) {
+        return new SessionReader(Objects.requireNonNull(columns, "columns"));
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param path the file, UTF-8 with or without a byte-order mark
+     * @return the session
+     * @throws InputException if it cannot be used
+     */
+    public Session read(Path path) {
+        return session(tables().read(path));
+    }
+
+    /**
+     * Reads a text.
+     *
+     * @param reader the text; not closed
+     * @param name what to call it in messages
+     * @return the session
+     * @throws InputException if it cannot be used
+     */
+    public Session read(Reader reader, String name) {
+        return session(tables().read(reader, name));
+    }
+
+    /**
+     * Reads a text.
+     *
+     * @param text the text
+     * @param name what to call it in messages
+     * @return the session
+     * @throws InputException if it cannot be used
+     */
+    public Session read(String text, String name) {
+        return session(tables().read(text, name));
+    }
+
+    /**
+     * Reads several files, such as the days of a long test, as one session; see {@link Session#combine}.
+     *
+     * @param paths the files in order, at least one
+     * @return one session
+     * @throws InputException if one cannot be used or contradicts the ones before it
+     * @throws IllegalArgumentException if there is no file
+     */
+    public Session readAll(List<Path> paths) {
+        List<Session> sessions = new ArrayList<>();
+        for (Path path : paths) {
+            sessions.add(read(path));
+            try {
+                Session.combine(sessions);
+            } catch (IllegalArgumentException e) {
+                InputException failure = InputException.of(path.toString(), String.valueOf(e.getMessage()));
+                failure.initCause(e);
+                throw failure;
+            }
+        }
+        return Session.combine(sessions);
+    }
+
+    private TableReader tables() {
+        return TableReader.withDefaults().withMapping(mapping).withTextColumns(TEXT_COLUMNS);
+    }
+
+    private static Session session(ColumnTable table) {
+        Session.Builder session = Session.builder();
+        new SessionHeader(table.file(), table.delimiter() != ',', session).read(table.header());
+        if (table.columns().stream().noneMatch(column -> column.text().equals("club"))) {
+            throw InputException.atHeading(table.file(), "club", "is missing; every shot needs the name of its club");
+        }
+        for (Metric metric : Metric.values()) {
+            table.unit(metric).ifPresent(unit -> session.unit(metric, unit));
+        }
+        List<Shot> shots = new ArrayList<>(table.rows());
+        Consistency consistency = new Consistency(table);
+        for (int row = 0; row < table.rows(); row++) {
+            Shot shot = shot(table, row);
+            consistency.check(shot, row + 1);
+            shots.add(shot);
+        }
+        return session.shots(ShotSet.of(shots)).build();
+    }
+
+    private static Shot shot(ColumnTable table, int row) {
+        Shot.Builder shot = Shot.builder(club(table, row)).number(row + 1).source(table.file(), row + 1);
+        for (int i = 0; i < table.columns().size(); i++) {
+            Column column = table.columns().get(i);
+            Metric metric = column.metric();
+            if (metric != null) {
+                if (table.has(metric, row)) {
+                    shot.measured(metric, table.value(metric, row));
+                }
+                continue;
+            }
+            String text = table.text(row, i);
+            try {
+                text(shot, column, text);
+            } catch (DateTimeException | IllegalArgumentException e) {
+                InputException failure =
+                        InputException.atCell(table.file(), row + 1, column.heading(), String.valueOf(e.getMessage()));
+                failure.initCause(e);
+                throw failure;
+            }
+        }
+        return shot.build();
+    }
+
+    private static String club(ColumnTable table, int row) {
+        for (int i = 0; i < table.columns().size(); i++) {
+            Column column = table.columns().get(i);
+            if (column.text().equals("club")) {
+                String name = table.text(row, i).strip();
+                if (name.isEmpty()) {
+                    throw InputException.atCell(table.file(), row + 1, column.heading(), "is empty");
+                }
+                if (name.chars().anyMatch(Character::isISOControl)) {
+                    throw InputException.atCell(table.file(), row + 1, column.heading(), "must be one line");
+                }
+                return name;
+            }
+        }
+        throw new IllegalStateException("no club column");
+    }
+
+    private static void text(Shot.Builder shot, Column column, String text) {
+        if (column.text().isEmpty()) {
+            shot.other(column.heading(), text);
+            return;
+        }
+        if (text.isBlank() && !column.text().equals("note")) {
+            return;
+        }
+        switch (column.text()) {
+            case "shot" -> shot.number(whole(text.strip(), 1_000_000));
+            case "pair" -> shot.pair(text);
+            case "exclude" -> shot.exclusion(text);
+            case "note" -> shot.note(text);
+            case "feel", "sound", "look" ->
+                shot.rating(Rating.valueOf(column.text().toUpperCase(Locale.ROOT)), whole(text.strip(), 5));
+            case "day" -> shot.day(day(text.strip()));
+            default -> {
+                // the club is read before everything else
+            }
+        }
+    }
+
+    private static int whole(String text, int most) {
+        if (!text.matches("[0-9]{1,7}") || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
+            throw new IllegalArgumentException(InputException.quote(text) + " is not a whole number from 1 to " + most);
+        }
+        return Integer.parseInt(text);
+    }
+
+    private static LocalDate day(String text) {
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeException e) {
+            throw new IllegalArgumentException(InputException.quote(text) + " is not a date of the form 2026-05-14", e);
+        }
+    }
+
+    /** What the shots of one file must not contradict. */
+    private static final class Consistency {
+        private final ColumnTable table;
+        private final Map<String, String> clubs = new HashMap<>();
+        private final Set<List<String>> pairs = new HashSet<>();
+
+        Consistency(ColumnTable table) {
+            this.table = table;
+        }
+
+        void check(Shot shot, int row) {
+            String before = clubs.putIfAbsent(shot.club().toLowerCase(Locale.ROOT), shot.club());
+            if (before != null && !before.equals(shot.club())) {
+                throw InputException.atCell(
+                        table.file(),
+                        row,
+                        "club",
+                        InputException.quote(shot.club()) + " differs from " + InputException.quote(before)
+                                + " only in upper and lower case; write it in one way");
+            }
+            String pair = shot.pair().orElse(null);
+            if (pair != null && shot.used() && !pairs.add(List.of(pair, shot.club()))) {
+                throw InputException.atCell(
+                        table.file(),
+                        row,
+                        "pair",
+                        "pair " + pair + " already has a shot with " + shot.club() + "; exclude all but one");
+            }
+        }
+    }
+}
