@@ -107,7 +107,13 @@ class TypicalCalibrationTest {
     }
 
     /** The form with free constants, in its written order. */
-    private record SevenConstants(double[] p) implements AerodynamicModel {
+    private static final class SevenConstants implements AerodynamicModel {
+        private final double[] p;
+
+        SevenConstants(double[] p) {
+            this.p = p;
+        }
+
         @Override
         public double dragCoefficient(double re, double s) {
             double q = re * 1e-5 / p[3];

@@ -34,7 +34,7 @@ class TypicalJudgementTest {
             double carry = HandFlight.of(BALL, Air.CALIBRATION, 58.0, degrees[i], 2_000.0)
                     .carry();
             assertEquals(meters[i], carry, 0.15 * meters[i], "launch angle " + degrees[i]);
-            assertTrue(i == 0 || carry - before < gainBefore && carry > before, "rises ever more slowly");
+            assertTrue(i == 0 || (carry - before < gainBefore && carry > before), "rises ever more slowly");
             gainBefore = i == 0 ? gainBefore : carry - before;
             before = carry;
         }
