@@ -7,7 +7,7 @@ import java.io.Serializable;
  *
  * <pre>
  * Cd = a + b S/(1 + S) + c/(1 + (Re/R)^4)
- * Cl = (l + m/(1 + (Re/1.5e5)^4)) (1 - (k/(S + k))^2)
+ * Cl = (l + m/(1 + (Re/1.5e5)^4)) w (2 - w),   w = S/(S + k)
  *
  * a = 0.209   b = 0.274   c = 0.368   R = 0.61e5   l = 0.230   m = 0.168   k = 0.200
  * </pre>
@@ -77,38 +77,46 @@ public final class TypicalAerodynamics implements AerodynamicModel, Serializable
         return INSTANCE;
     }
 
+    // One division serves both fractions of a coefficient: with g = 1/(p q), 1/p = q g and 1/q = p g.
+
     @Override
     public double dragCoefficient(double re, double s) {
         double x = re * PER_DRAG_RE;
-        double q = x * x;
-        return Math.fma(DRAG_SPIN, 1.0 - 1.0 / (1.0 + s), DRAG_FAST) + DRAG_SLOW / Math.fma(q, q, 1.0);
+        double q = Math.fma(x * x, x * x, 1.0);
+        double p = 1.0 + s;
+        double g = 1.0 / (p * q);
+        return DRAG_FAST + DRAG_SPIN * (s * (q * g)) + DRAG_SLOW * (p * g);
     }
 
     @Override
     public double liftCoefficient(double re, double s) {
         double x = re * PER_LIFT_RE;
-        double q = x * x;
-        double t = LIFT_SPIN / (s + LIFT_SPIN);
-        return (LIFT_FAST + LIFT_SLOW / Math.fma(q, q, 1.0)) * Math.fma(-t, t, 1.0);
+        double q = Math.fma(x * x, x * x, 1.0);
+        double p = s + LIFT_SPIN;
+        double g = 1.0 / (p * q);
+        double w = s * (q * g);
+        return (LIFT_FAST + LIFT_SLOW * (p * g)) * (w * (2.0 - w));
     }
 
-    /**
-     * Many states at once; two short loops over few arrays, in the order of the scalar methods, which the just-in-time
-     * compiler turns into vector instructions.
-     */
+    // Two short loops over few arrays, in the order of the scalar methods: the just-in-time compiler turns such loops
+    // into vector instructions, and not one long one.
     @Override
     public void coefficients(double[] re, double[] s, double[] drag, double[] lift) {
         int n = re.length;
         for (int i = 0; i < n; i++) {
             double x = re[i] * PER_DRAG_RE;
-            double q = x * x;
-            drag[i] = Math.fma(DRAG_SPIN, 1.0 - 1.0 / (1.0 + s[i]), DRAG_FAST) + DRAG_SLOW / Math.fma(q, q, 1.0);
+            double q = Math.fma(x * x, x * x, 1.0);
+            double p = 1.0 + s[i];
+            double g = 1.0 / (p * q);
+            drag[i] = DRAG_FAST + DRAG_SPIN * (s[i] * (q * g)) + DRAG_SLOW * (p * g);
         }
         for (int i = 0; i < n; i++) {
             double x = re[i] * PER_LIFT_RE;
-            double q = x * x;
-            double t = LIFT_SPIN / (s[i] + LIFT_SPIN);
-            lift[i] = (LIFT_FAST + LIFT_SLOW / Math.fma(q, q, 1.0)) * Math.fma(-t, t, 1.0);
+            double q = Math.fma(x * x, x * x, 1.0);
+            double p = s[i] + LIFT_SPIN;
+            double g = 1.0 / (p * q);
+            double w = s[i] * (q * g);
+            lift[i] = (LIFT_FAST + LIFT_SLOW * (p * g)) * (w * (2.0 - w));
         }
     }
 
