@@ -65,6 +65,11 @@ public final class SmitsSmith1994 implements AerodynamicModel, Serializable {
         return "Smits and Smith 1994, Science and Golf II, 340-347 (from memory): drives, Re 7e4-2.1e5, S 0.08-0.20";
     }
 
+    /**
+     * Keeps the instance single when it is read back.
+     *
+     * @return the one instance
+     */
     private Object readResolve() {
         return INSTANCE;
     }

@@ -131,6 +131,11 @@ public final class TypicalAerodynamics implements AerodynamicModel, Serializable
                 + " within 20 % of the table of US 6,729,976 (from memory)";
     }
 
+    /**
+     * Keeps the instance single when it is read back.
+     *
+     * @return the one instance
+     */
     private Object readResolve() {
         return INSTANCE;
     }
