@@ -19,11 +19,11 @@ import java.io.Serializable;
  *
  * <p><b>Calibration.</b> Fourteen typical shots from drive to wedge (common practice, recalled from memory, rounded;
  * measurer, ball and air unknown) at 20 C, sea level, 50 percent humidity. Residuals with these constants: carry
- * 1.6 percent RMS, 4.1 percent at worst (a fairway wood at 126 mph); apex 1.2 yd RMS; descent angle 2.1 deg RMS. Each
+ * 1.6 percent RMS, 4.1 percent at worst (a fairway wood at 126 mph); apex 1.2 yd RMS; descent angle 2.0 deg RMS. Each
  * shot predicted by a fit to the other thirteen: 1.6 percent RMS in carry. These numbers describe the fit; they do not
  * validate it. The fit was bounded so that it stays within 20 percent of the seven states tabulated in US 6,729,976
- * (from memory): drag lies 4 to 18 percent above them, lift between 10 percent below and 14 percent above. A free fit gains
- * little on the shots and gives a fast ball a third of its real lift.
+ * (from memory): drag lies 4 to 18 percent above them, lift between 10 percent below and 14 percent above. Without
+ * that bound the shots alone would leave lift and drag of a fast ball poorly separated.
  *
  * <p><b>Range.</b> {@link #domain()} spans what those flights and that table cover. The corners of that rectangle were not
  * visited: fast with high spin, slow with low spin.
