@@ -10,7 +10,8 @@ package dev.teeward.flight.aero;
  * <p>A model of one's own is one class with two methods in SI doubles; extend {@code AerodynamicModelContract} (in this
  * artifact's test-jar) to test it. Both methods must be thread-safe and must return finite numbers for every
  * {@code re >= 0} and {@code s >= 0}: a slow ball reaches any spin ratio, so the methods are called outside
- * {@link #domain()} too. They should be continuous; the integrator shortens its steps at kinks.
+ * {@link #domain()} too. They should be continuous; the integrator shortens its steps at kinks. A model serves as well
+ * that knows nothing outside its range, if it continues there in a bounded way: the flight says that it left the range.
  *
  * <pre>{@code
  * AerodynamicModel smooth = new AerodynamicModel() {
