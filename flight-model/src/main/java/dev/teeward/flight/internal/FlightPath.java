@@ -1,0 +1,256 @@
+package dev.teeward.flight.internal;
+
+import static dev.teeward.flight.internal.FlightEquations.RATES;
+import static dev.teeward.flight.internal.FlightEquations.SPIN;
+import static dev.teeward.flight.internal.FlightEquations.STATE;
+import static dev.teeward.flight.internal.FlightEquations.VX;
+import static dev.teeward.flight.internal.FlightEquations.VY;
+import static dev.teeward.flight.internal.FlightEquations.VZ;
+import static dev.teeward.flight.internal.FlightEquations.X;
+import static dev.teeward.flight.internal.FlightEquations.Y;
+import static dev.teeward.flight.internal.FlightEquations.Z;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+
+/**
+ * A flown path: the ends of the steps, the states between them by quintic interpolation, and how the flight ended.
+ *
+ * <p>Position by the quintic through position, velocity and acceleration at both ends of a step, velocity by its derivative,
+ * spin by the cubic through spin and its rate. Immutable and thread-safe once the integrator has handed it over.
+ */
+public final class FlightPath {
+    /** How a flight ended. */
+    public enum Ending {
+        /** The ball came down to the landing elevation. */
+        LANDED,
+        /** The ball starts at the landing elevation and does not rise above it. */
+        LANDED_AT_ONCE,
+        /** The ball came back to its starting height without having reached the higher landing elevation. */
+        ELEVATION_NOT_REACHED,
+        /** The ball was still in the air when the limit of time or steps was met. */
+        DID_NOT_COME_DOWN,
+        /** No step is short enough, because a rate is not finite or jumps without end. */
+        DID_NOT_CONVERGE
+    }
+
+    private static final int KNOT = 1 + STATE + RATES;
+    private static final int FIRST_CAPACITY = 16;
+
+    private double[] knots = new double[FIRST_CAPACITY * KNOT];
+    private int count;
+    private int rejections;
+    private Ending ending = Ending.DID_NOT_CONVERGE;
+    private double endTime;
+    private double apexTime;
+    private double apexHeight;
+
+    FlightPath() {}
+
+    void add(double time, double[] state, double[] rates) {
+        int at = count * KNOT;
+        if (at == knots.length) {
+            knots = Arrays.copyOf(knots, 2 * at);
+        }
+        knots[at] = time;
+        System.arraycopy(state, 0, knots, at + 1, STATE);
+        System.arraycopy(rates, 0, knots, at + 1 + STATE, RATES);
+        count++;
+    }
+
+    void reject() {
+        rejections++;
+    }
+
+    FlightPath end(Ending how, double time, LandingSearch search) {
+        ending = how;
+        endTime = time;
+        apexTime = search.apexTime();
+        apexHeight = search.apexHeight();
+        return this;
+    }
+
+    /**
+     * How the flight ended.
+     *
+     * @return the ending
+     */
+    public Ending ending() {
+        return ending;
+    }
+
+    /**
+     * When it ended: the landing, or the last state known.
+     *
+     * @return the time since the launch [s]
+     */
+    public double endTime() {
+        return endTime;
+    }
+
+    /**
+     * The greatest height up to the end, at least 0, the height of the start.
+     *
+     * @return the height above the start [m]
+     */
+    public double apexHeight() {
+        return apexHeight;
+    }
+
+    /**
+     * When the greatest height was reached.
+     *
+     * @return the time since the launch [s]
+     */
+    public double apexTime() {
+        return apexTime;
+    }
+
+    /**
+     * The steps taken.
+     *
+     * @return how many
+     */
+    public int steps() {
+        return count - 1;
+    }
+
+    /**
+     * The steps tried and thrown away because their error estimate was too large.
+     *
+     * @return how many
+     */
+    public int rejections() {
+        return rejections;
+    }
+
+    /**
+     * When a step ended. The last may end after the landing.
+     *
+     * @param knot the end of a step, 0 for the launch, up to the number of steps
+     * @return the time since the launch [s]
+     */
+    public double time(int knot) {
+        return knots[knot * KNOT];
+    }
+
+    /**
+     * The spin rate at the end of a step.
+     *
+     * @param knot the end of a step
+     * @return the rate [rad/s]
+     */
+    public double spin(int knot) {
+        return coordinate(knot, SPIN);
+    }
+
+    /**
+     * The speed relative to the air at the end of a step.
+     *
+     * @param knot the end of a step
+     * @return the speed [m/s]
+     */
+    public double airSpeed(int knot) {
+        return knots[knot * KNOT + 1 + STATE + FlightEquations.AIR_SPEED];
+    }
+
+    /**
+     * The state at a time.
+     *
+     * @param time the time since the launch, from 0 to the end of the flight [s]
+     * @param state receives the seven numbers
+     */
+    public void at(double time, double[] state) {
+        if (count == 1 || time <= 0.0) {
+            System.arraycopy(knots, 1, state, 0, STATE);
+            return;
+        }
+        int knot = stepAt(time);
+        double h = time(knot + 1) - time(knot);
+        double q = (time - time(knot)) / h;
+        place(position(knot, X, VX), q, h, state, X, VX);
+        place(position(knot, Y, VY), q, h, state, Y, VY);
+        place(position(knot, Z, VZ), q, h, state, Z, VZ);
+        state[SPIN] = spin(knot, q, h);
+    }
+
+    /**
+     * When the ball first reaches a vertical plane {@code alongX * x + alongZ * z = distance}, from either side.
+     *
+     * @param alongX the x component of the unit normal of the plane
+     * @param alongZ the z component
+     * @param distance the distance of the plane from the start [m]
+     * @return the time, up to the end of the flight [s]; empty if it never does
+     */
+    public OptionalDouble crossing(double alongX, double alongZ, double distance) {
+        if (distance == 0.0) {
+            return OptionalDouble.of(0.0);
+        }
+        for (int knot = 0; knot < count - 1 && time(knot) <= endTime; knot++) {
+            double h = time(knot + 1) - time(knot);
+            Quintic over = position(knot, X, VX).combined(alongX, position(knot, Z, VZ), alongZ, distance);
+            double[] ends = over.monotonePieces();
+            double from = over.value(0.0);
+            for (int i = 1; i < ends.length; i++) {
+                // The end of a step is the start of the next, to the last bit: a crossing cannot fall between them.
+                double to = i < ends.length - 1
+                        ? over.value(ends[i])
+                        : alongX * coordinate(knot + 1, X) + alongZ * coordinate(knot + 1, Z) - distance;
+                if (to == 0.0 || from < 0.0 != to < 0.0) {
+                    double time = time(knot) + h * over.root(ends[i - 1], ends[i]);
+                    return time <= endTime ? OptionalDouble.of(time) : OptionalDouble.empty();
+                }
+                from = to;
+            }
+        }
+        return OptionalDouble.empty();
+    }
+
+    private double coordinate(int knot, int component) {
+        return knots[knot * KNOT + 1 + component];
+    }
+
+    private int stepAt(double time) {
+        int low = 0;
+        int high = count - 2;
+        while (low < high) {
+            int middle = (low + high + 1) >>> 1;
+            if (time(middle) <= time) {
+                low = middle;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return low;
+    }
+
+    private Quintic position(int knot, int p, int v) {
+        int a = knot * KNOT + 1;
+        int b = a + KNOT;
+        return Quintic.of(
+                time(knot + 1) - time(knot),
+                knots[a + p],
+                knots[a + v],
+                knots[a + STATE + v],
+                knots[b + p],
+                knots[b + v],
+                knots[b + STATE + v]);
+    }
+
+    private static void place(Quintic position, double q, double h, double[] state, int p, int v) {
+        state[p] = position.value(q);
+        state[v] = position.slope(q) / h;
+    }
+
+    private double spin(int knot, double q, double h) {
+        int a = knot * KNOT + 1;
+        int b = a + KNOT;
+        double from = knots[a + SPIN];
+        double slopeFrom = h * knots[a + STATE + SPIN];
+        double slopeTo = h * knots[b + STATE + SPIN];
+        double change = knots[b + SPIN] - from;
+        double c2 = 3.0 * change - 2.0 * slopeFrom - slopeTo;
+        double c3 = slopeFrom + slopeTo - 2.0 * change;
+        return from + q * (slopeFrom + q * (c2 + q * c3));
+    }
+}

@@ -1,0 +1,141 @@
+package dev.teeward.flight.internal;
+
+/**
+ * The quintic through value, first and second derivative at both ends of a step, in the fraction 0 to 1 of the step.
+ *
+ * <p>Immutable and thread-safe.
+ */
+final class Quintic {
+    private static final int MAX_ITERATIONS = 120;
+
+    /** Two units in the last place of 1: a finer fraction of the step means nothing. */
+    private static final double RESOLUTION = 0x1.0p-51;
+
+    private final double c0;
+    private final double c1;
+    private final double c2;
+    private final double c3;
+    private final double c4;
+    private final double c5;
+
+    private Quintic(double c0, double c1, double c2, double c3, double c4, double c5) {
+        this.c0 = c0;
+        this.c1 = c1;
+        this.c2 = c2;
+        this.c3 = c3;
+        this.c4 = c4;
+        this.c5 = c5;
+    }
+
+    /** From value p, first derivative v and second derivative a, by time, at the start and the end of a step h. */
+    static Quintic of(double h, double p0, double v0, double a0, double p1, double v1, double a1) {
+        double c1 = h * v0;
+        double twoC2 = h * h * a0;
+        double c2 = twoC2 / 2.0;
+        double d = p1 - p0 - c1 - c2;
+        double e = h * v1 - c1 - twoC2;
+        double f = (h * h * a1 - twoC2) / 2.0;
+        return new Quintic(p0, c1, c2, 10.0 * d - 4.0 * e + f, -15.0 * d + 7.0 * e - 2.0 * f, 6.0 * d - 3.0 * e + f);
+    }
+
+    /** The quintic {@code factor * this + otherFactor * other - constant}. */
+    Quintic combined(double factor, Quintic other, double otherFactor, double constant) {
+        return new Quintic(
+                factor * c0 + otherFactor * other.c0 - constant,
+                factor * c1 + otherFactor * other.c1,
+                factor * c2 + otherFactor * other.c2,
+                factor * c3 + otherFactor * other.c3,
+                factor * c4 + otherFactor * other.c4,
+                factor * c5 + otherFactor * other.c5);
+    }
+
+    double value(double q) {
+        return c0 + q * (c1 + q * (c2 + q * (c3 + q * (c4 + q * c5))));
+    }
+
+    /** The derivative by the fraction of the step. */
+    double slope(double q) {
+        return c1 + q * (2.0 * c2 + q * (3.0 * c3 + q * (4.0 * c4 + q * 5.0 * c5)));
+    }
+
+    private double bend(double q) {
+        return 2.0 * c2 + q * (6.0 * c3 + q * (12.0 * c4 + q * 20.0 * c5));
+    }
+
+    private double twist(double q) {
+        return 6.0 * c3 + q * (24.0 * c4 + q * 60.0 * c5);
+    }
+
+    /** The value, slope or bend, for order 0, 1 or 2. */
+    private double derivative(int order, double q) {
+        return switch (order) {
+            case 0 -> value(q);
+            case 1 -> slope(q);
+            case 2 -> bend(q);
+            default -> twist(q);
+        };
+    }
+
+    /**
+     * The ends of the pieces in which the value rises or falls throughout: 0, the extrema that sign changes of the slope
+     * show, 1. The slope is searched on both sides of the point where its own derivative changes sign, so that a dip or a
+     * bump inside the step is not missed.
+     */
+    double[] monotonePieces() {
+        double turn = changesSign(2, 0.0, 1.0) ? root(2, 0.0, 1.0) : 1.0;
+        double first = changesSign(1, 0.0, turn) ? root(1, 0.0, turn) : 0.0;
+        double second = turn < 1.0 && changesSign(1, turn, 1.0) ? root(1, turn, 1.0) : 1.0;
+        return new double[] {0.0, first, second, 1.0};
+    }
+
+    private boolean changesSign(int order, double from, double to) {
+        double a = derivative(order, from);
+        double b = derivative(order, to);
+        return (a < 0.0 && b > 0.0) || (a > 0.0 && b < 0.0);
+    }
+
+    /** Where the value is 0 between two points; if rounding has left it one sign at both, the point where it is nearer to 0. */
+    double root(double from, double to) {
+        double atFrom = value(from);
+        double atTo = value(to);
+        if ((atFrom > 0.0 && atTo > 0.0) || (atFrom < 0.0 && atTo < 0.0)) {
+            return Math.abs(atFrom) < Math.abs(atTo) ? from : to;
+        }
+        return root(0, from, to);
+    }
+
+    /** Newton's method from the end of a bracket, bisection where it would leave it or not at least halve its step. */
+    private double root(int order, double from, double to) {
+        double atTo = derivative(order, to);
+        if (atTo == 0.0) {
+            return to;
+        }
+        boolean rising = atTo > 0.0;
+        double low = from;
+        double high = to;
+        double q = to;
+        double value = atTo;
+        double lastMove = high - low;
+        for (int i = 0; i < MAX_ITERATIONS; i++) {
+            double next = q - value / derivative(order + 1, q);
+            if (!(next > low && next < high && Math.abs(next - q) <= lastMove / 2.0)) {
+                next = low + (high - low) / 2.0;
+            }
+            lastMove = Math.abs(next - q);
+            if (lastMove <= RESOLUTION) {
+                return next;
+            }
+            q = next;
+            value = derivative(order, q);
+            if (value == 0.0) {
+                return q;
+            }
+            if (value > 0.0 == rising) {
+                high = q;
+            } else {
+                low = q;
+            }
+        }
+        return q;
+    }
+}
