@@ -55,7 +55,8 @@ class MetricTest {
         }
         assertTrue(Metric.find("Carry").isEmpty());
         IllegalArgumentException e = assertThrows(IllegalArgumentException.class, () -> Metric.of("cary"));
-        assertTrue(e.getMessage().startsWith("there is no metric \"cary\"; there are club_speed, attack_angle,"));
+        assertTrue(String.valueOf(e.getMessage())
+                .startsWith("there is no metric \"cary\"; there are club_speed, attack_angle,"));
     }
 
     @Test
@@ -68,10 +69,10 @@ class MetricTest {
 
     @Test
     void groupsFollowTheShot() {
-        int last = 0;
+        MetricGroup last = MetricGroup.APPROACH;
         for (Metric metric : Metric.values()) {
-            assertTrue(metric.group().compareTo(MetricGroup.values()[last]) >= 0, metric.key());
-            last = List.of(MetricGroup.values()).indexOf(metric.group());
+            assertTrue(metric.group().compareTo(last) >= 0, metric.key());
+            last = metric.group();
         }
     }
 

@@ -57,7 +57,7 @@ final class Decimal {
                 exact &= mantissa <= (EXACT - 9L) / 10L;
                 mantissa = exact ? 10L * mantissa + (c - '0') : mantissa;
                 scale += seen == 0 ? 0 : 1;
-            } else if (seen == 0 && (c == '.' || c == ',' && commaAllowed)) {
+            } else if (seen == 0 && (c == '.' || (c == ',' && commaAllowed))) {
                 seen = c;
             } else {
                 break;

@@ -97,6 +97,16 @@ public final class InputException extends RuntimeException {
     }
 
     /**
+     * The one line.
+     *
+     * @return the file, the place and what is wrong there
+     */
+    @Override
+    public String getMessage() {
+        return String.valueOf(super.getMessage());
+    }
+
+    /**
      * The file.
      *
      * @return the name as it was given to the reader

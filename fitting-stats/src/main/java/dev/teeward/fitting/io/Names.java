@@ -42,9 +42,10 @@ final class Names {
     static String normal(String name) {
         StringBuilder words = new StringBuilder();
         char before = '_';
-        for (char c : name.toCharArray()) {
+        for (int i = 0; i < name.length(); i++) {
+            char c = name.charAt(i);
             boolean letter = Character.isLetterOrDigit(c);
-            if (Character.isUpperCase(c) && Character.isLowerCase(before) || !letter) {
+            if ((Character.isUpperCase(c) && Character.isLowerCase(before)) || !letter) {
                 underscore(words);
             }
             if (letter) {

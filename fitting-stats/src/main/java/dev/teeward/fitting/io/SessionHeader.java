@@ -165,7 +165,7 @@ final class SessionHeader {
     private void pressure(String value) {
         int space = value.lastIndexOf(' ');
         String kind = value.substring(space + 1).toLowerCase(Locale.ROOT);
-        if (space < 0 || !kind.equals("station") && !kind.equals("altimeter")) {
+        if (space < 0 || (!kind.equals("station") && !kind.equals("altimeter"))) {
             throw new IllegalArgumentException(InputException.quote(value)
                     + " does not say which pressure it is; end it with station (at the place itself) or altimeter (reduced to"
                     + " sea level)");

@@ -209,7 +209,7 @@ final class TableParser {
         String symbol = unit.symbol().isEmpty() ? "" : " " + unit.symbol();
         Unit si = metric.siUnit();
         return InputException.quote(text) + " is outside " + limits(metric, unit) + symbol
-                + (si.equals(unit) ? "" : " (" + limits(metric, si) + " " + si.symbol() + ")");
+                + (si.equals(unit) ? "" : ", that is " + limits(metric, si) + " " + si.symbol());
     }
 
     private static String limits(Metric metric, Unit unit) {

@@ -70,7 +70,7 @@ final class TextFile {
             char c = text.charAt(i);
             if (c == '\n') {
                 line++;
-            } else if (c < ' ' && c != '\r' && c != '\t' || c >= 0x7F && c <= 0x9F) {
+            } else if ((c < ' ' && c != '\r' && c != '\t') || (c >= 0x7F && c <= 0x9F)) {
                 throw InputException.at(
                         name,
                         "line " + line,
