@@ -1,0 +1,104 @@
+package dev.teeward.fitting.compare;
+
+import dev.teeward.fitting.internal.Sample;
+
+/**
+ * The drift of a metric over the session: warming up or tiring, by least squares on the shot order with each club at its
+ * own level.
+ *
+ * <p>Model: value = level of the club + slope * order + error. The slope is that of the values on the order, both taken from
+ * their club's mean; its t has shots - clubs - 1 degrees of freedom. The estimate is per ten shots, in the unit of the
+ * values. Warm-up and fatigue together are not a straight line: look at the shots too.
+ *
+ * <pre>{@code
+ * TestResult r = Drift.withDefaults().withUnit(LengthUnit.YARD).test(carries, ShotOrder.of(0, 1, 1, 0, 0, 1, 1, 0));
+ * r.estimate(); // yards per ten shots
+ * r.warnings(); // also those of the order
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class Drift extends HypothesisTest<Drift> {
+    private static final double PER = 10.0;
+    private static final Drift DEFAULTS = new Drift(Options.DEFAULTS);
+
+    private Drift(Options options) {
+        super(options);
+    }
+
+    /**
+     * Two-sided, 95 %, null value 0.
+     *
+     * @return the default procedure
+     */
+    public static Drift withDefaults() {
+        return DEFAULTS;
+    }
+
+    @Override
+    Drift copy(Options changed) {
+        return new Drift(changed);
+    }
+
+    /**
+     * Estimates the drift.
+     *
+     * @param values the metric of each shot in the order hit, all finite
+     * @param order the clubs in the same order
+     * @return the slope per ten shots with its interval, t, degrees of freedom, p, and the warnings of the order
+     * @throws IllegalArgumentException if the lengths differ or a value is not finite
+     */
+    public TestResult test(double[] values, ShotOrder order) {
+        Sample all = Sample.of("values", values);
+        int n = all.size();
+        if (order.size() != n) {
+            throw new IllegalArgumentException("values and order must be of one length, but there are " + n
+                    + " values and " + order.size() + " shots");
+        }
+        double[] levels = new double[order.clubs()];
+        double[] sizes = new double[order.clubs()];
+        for (int i = 0; i < n; i++) {
+            levels[order.club(i)] += values[i];
+            sizes[order.club(i)]++;
+        }
+        double sxx = 0.0;
+        double sxy = 0.0;
+        for (int i = 0; i < n; i++) {
+            int club = order.club(i);
+            double u = i + 1 - order.meanPosition(club);
+            sxx += u * u;
+            sxy += u * (values[i] - levels[club] / sizes[club]);
+        }
+        double slope = sxx > 0.0 ? sxy / sxx : 0.0;
+        double[] residuals = new double[n];
+        double squares = 0.0;
+        for (int i = 0; i < n; i++) {
+            int club = order.club(i);
+            residuals[i] = values[i] - levels[club] / sizes[club] - slope * (i + 1 - order.meanPosition(club));
+            squares += residuals[i] * residuals[i];
+        }
+        double df = n - order.clubs() - 1.0;
+        TestResult.Draft draft = new TestResult.Draft(
+                        "least-squares slope on the shot order within clubs, per ten shots, "
+                                + options.alternative().words(),
+                        "t",
+                        options)
+                .sizes(n);
+        order.warnings().forEach(w -> draft.warn(w.code(), w.message()));
+        if (!(df > 0.0) || !(sxx > 0.0)) {
+            return draft.warn("too-few-shots", "too few shots for a slope beside the level of each club")
+                    .unanswered(PER * slope);
+        }
+        double rounding = 4.0 * all.tieTolerance() * Math.sqrt(n);
+        if (Math.sqrt(squares) <= rounding) {
+            return draft.warn("no-spread", "the values lie on the line exactly, so there is no measure of error")
+                    .unanswered(PER * slope);
+        }
+        Sample left = Sample.of("residuals", residuals);
+        if (left.lagOneAutocorrelation() > 2.0 / Math.sqrt(n)) {
+            draft.warn("serial-dependence", "successive shots resemble each other, so the interval may be too short");
+        }
+        double error = PER * Math.sqrt(squares / df / sxx);
+        return new Moments.Pivot(PER * slope, error, df).result(draft, options);
+    }
+}

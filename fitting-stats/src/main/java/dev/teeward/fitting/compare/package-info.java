@@ -1,0 +1,27 @@
+/**
+ * Two clubs compared: tests, intervals, equivalence, effect sizes and multiplicity, on plain arrays.
+ *
+ * <p>Start with {@link dev.teeward.fitting.compare.PairedTTest} when the shots alternate and with
+ * {@link dev.teeward.fitting.compare.WelchTTest} otherwise; put {@link dev.teeward.fitting.compare.SignFlipTest} or
+ * {@link dev.teeward.fitting.compare.PermutationTest} beside it, and judge by
+ * {@link dev.teeward.fitting.compare.ThreeWayVerdict} against a margin set before the shots:
+ *
+ * <pre>{@code
+ * double[] alder = {171.2, 168.9, 173.4, 170.1, 169.5, 172.8, 167.7, 171.9, 170.6, 172.2};
+ * double[] rowan = {174.0, 170.3, 175.9, 173.8, 170.2, 176.1, 171.0, 173.5, 174.4, 173.9};
+ * TestResult difference = PairedTTest.withDefaults().withUnit(LengthUnit.YARD).test(alder, rowan);
+ * TostTest.Result equivalence = TostTest.withinMargin(5.0).withUnit(LengthUnit.YARD).testPairs(alder, rowan);
+ * ThreeWayVerdict verdict = ThreeWayVerdict.of(difference, equivalence);
+ * }</pre>
+ *
+ * <p>Differences are always first minus second and ratios first over second. Numbers are taken as they come, all in one
+ * unit, which {@code withUnit} names; nothing is converted. Estimate and interval come first, p second. Every result is a
+ * {@link dev.teeward.fitting.compare.TestResult}, which says what method was really used: an exact method is never
+ * exchanged for an approximation without saying so, and no result is ever not-a-number. An empty sample and a number that
+ * is not finite are refused; one shot, or shots without spread, are answered with an unbounded interval, p = 1 and a
+ * warning. Nothing here is quadratic in the number of shots.
+ */
+@NullMarked
+package dev.teeward.fitting.compare;
+
+import org.jspecify.annotations.NullMarked;

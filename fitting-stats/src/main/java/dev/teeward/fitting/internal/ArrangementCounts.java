@@ -1,0 +1,123 @@
+package dev.teeward.fitting.internal;
+
+import java.util.Arrays;
+
+/**
+ * What a run over arrangements found: how many were at least as extreme as the observed one, and for each other
+ * arrangement the null value at which the two would be equally extreme.
+ *
+ * <p>Those thresholds invert the test: the one-sided p at a null value c is the share of arrangements (the observed one
+ * included) whose threshold is at most c, so their order statistics are exact confidence limits (Hartigan 1969 for sign
+ * flips; the same algebra serves exchanges between two samples).
+ *
+ * <p>Owned by one run; not thread-safe.
+ */
+public final class ArrangementCounts {
+    private final boolean exact;
+    private long arrangements;
+    private long atLeast;
+    private long atMost;
+    private long asExtreme;
+    private double[] thresholds = new double[0];
+    private int thresholdCount;
+
+    ArrangementCounts(boolean exact, int thresholdCapacity) {
+        this.exact = exact;
+        this.thresholds = new double[thresholdCapacity];
+    }
+
+    void add(long count, long greater, long less, long extreme) {
+        arrangements += count;
+        atLeast += greater;
+        atMost += less;
+        asExtreme += extreme;
+    }
+
+    boolean wantsThresholds() {
+        return thresholds.length > 0;
+    }
+
+    void threshold(double value) {
+        thresholds[thresholdCount++] = value;
+    }
+
+    void finish() {
+        Arrays.sort(thresholds, 0, thresholdCount);
+    }
+
+    /**
+     * Whether all arrangements were visited.
+     *
+     * @return false for a random sample of them
+     */
+    public boolean exact() {
+        return exact;
+    }
+
+    /**
+     * The number of arrangements visited; the observed one is counted only when all were visited.
+     *
+     * @return the number
+     */
+    public long arrangements() {
+        return arrangements;
+    }
+
+    /**
+     * The p of the alternative that the difference is greater.
+     *
+     * @return b / m when exact, (b + 1) / (m + 1) for a random sample (Phipson and Smyth 2010)
+     */
+    public double greater() {
+        return share(atLeast);
+    }
+
+    /**
+     * The p of the alternative that the difference is less.
+     *
+     * @return as for {@link #greater()}
+     */
+    public double less() {
+        return share(atMost);
+    }
+
+    /**
+     * The two-sided p, by the size of the statistic.
+     *
+     * @return as for {@link #greater()}
+     */
+    public double twoSided() {
+        return share(asExtreme);
+    }
+
+    private double share(long b) {
+        return exact ? (double) b / arrangements : (b + 1.0) / (arrangements + 1.0);
+    }
+
+    /**
+     * The lower confidence limit.
+     *
+     * @param tail the probability allowed below, in (0, 1)
+     * @return the limit, or minus infinity if there are too few arrangements for it
+     */
+    public double lowerLimit(double tail) {
+        long k = rank(tail);
+        return k < 1 ? Double.NEGATIVE_INFINITY : thresholds[(int) Math.min(k, thresholdCount) - 1];
+    }
+
+    /**
+     * The upper confidence limit.
+     *
+     * @param tail the probability allowed above, in (0, 1)
+     * @return the limit, or plus infinity if there are too few arrangements for it
+     */
+    public double upperLimit(double tail) {
+        long k = rank(tail);
+        return k < 1 ? Double.POSITIVE_INFINITY : thresholds[(int) Math.max(0, thresholdCount - k)];
+    }
+
+    private long rank(double tail) {
+        long total = exact ? arrangements : arrangements + 1;
+        return (long) Math.floor(tail * total * (1.0 + 1e-12));
+    }
+}

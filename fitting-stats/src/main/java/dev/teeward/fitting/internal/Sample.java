@@ -1,0 +1,248 @@
+package dev.teeward.fitting.internal;
+
+import java.util.Arrays;
+import java.util.Objects;
+import org.apache.commons.statistics.descriptive.Mean;
+import org.apache.commons.statistics.descriptive.Variance;
+
+/**
+ * A validated sample of finite numbers with its first two moments, by two passes.
+ *
+ * <p>Numbers whose range is within a few units in the last place of their size count as constant, and a constant sample
+ * has a variance of exactly zero: differences such as 0.3 - 0.2 and 0.2 - 0.1 must not pass for spread.
+ *
+ * <pre>{@code
+ * Sample s = Sample.of("x", new double[] {1.0, 2.0, 4.0});
+ * s.mean();     // 2.333
+ * s.variance(); // 2.333, denominator n - 1
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class Sample {
+    private static final double ROUNDING_ULPS = 8.0;
+
+    private final double[] values;
+    private final double scale;
+    private final double mean;
+    private final double variance;
+    private final boolean constant;
+
+    private Sample(double[] values, double scale) {
+        this.values = values;
+        this.scale = scale;
+        double min = Double.POSITIVE_INFINITY;
+        double max = Double.NEGATIVE_INFINITY;
+        for (double v : values) {
+            min = Math.min(min, v);
+            max = Math.max(max, v);
+        }
+        this.constant = max - min <= ROUNDING_ULPS * Math.ulp(scale);
+        this.mean = Mean.of(values).getAsDouble();
+        this.variance = constant ? 0.0 : Variance.of(values).getAsDouble();
+    }
+
+    /**
+     * A sample.
+     *
+     * @param name what to call it in an error message
+     * @param values the numbers, at least one, all finite; copied
+     * @return the sample
+     * @throws IllegalArgumentException if there is no value or one is not finite
+     */
+    public static Sample of(String name, double[] values) {
+        checkFinite(name, values);
+        return new Sample(values.clone(), largest(values, 0.0));
+    }
+
+    /**
+     * The differences first minus second of two samples whose elements belong together.
+     *
+     * @param first the name of the first
+     * @param x the first, at least one number, all finite
+     * @param second the name of the second
+     * @param y the second, as long as the first, all finite
+     * @return the differences
+     * @throws IllegalArgumentException if the lengths differ, there is no value or one is not finite
+     */
+    public static Sample differences(String first, double[] x, String second, double[] y) {
+        checkFinite(first, x);
+        checkFinite(second, y);
+        if (x.length != y.length) {
+            throw new IllegalArgumentException(first + " and " + second + " must be pairs, but " + first + " has "
+                    + x.length + " values and " + second + " has " + y.length
+                    + "; drop the shots without a partner first, or use a test for unpaired samples");
+        }
+        double[] d = new double[x.length];
+        for (int i = 0; i < d.length; i++) {
+            d[i] = x[i] - y[i];
+        }
+        return new Sample(d, largest(y, largest(x, 0.0)));
+    }
+
+    private static void checkFinite(String name, double[] values) {
+        Objects.requireNonNull(values, name);
+        if (values.length == 0) {
+            throw new IllegalArgumentException(name + " must hold at least 1 value, but is empty");
+        }
+        for (int i = 0; i < values.length; i++) {
+            if (!(Math.abs(values[i]) <= 1e150)) {
+                throw new IllegalArgumentException(
+                        name + "[" + i + "] must be finite and at most 1e150 in size, but was " + values[i]
+                                + "; leave an absent measurement out");
+            }
+        }
+    }
+
+    private static double largest(double[] values, double atLeast) {
+        double largest = atLeast;
+        for (double v : values) {
+            largest = Math.max(largest, Math.abs(v));
+        }
+        return largest;
+    }
+
+    /**
+     * The same sample moved by a constant.
+     *
+     * @param shift what to add to each value
+     * @return the moved sample
+     */
+    public Sample plus(double shift) {
+        double[] moved = values.clone();
+        for (int i = 0; i < moved.length; i++) {
+            moved[i] += shift;
+        }
+        return new Sample(moved, Math.max(scale, Math.abs(shift)));
+    }
+
+    /**
+     * The number of values.
+     *
+     * @return at least 1
+     */
+    public int size() {
+        return values.length;
+    }
+
+    /**
+     * One value.
+     *
+     * @param index its index from 0
+     * @return the value
+     */
+    public double value(int index) {
+        return values[index];
+    }
+
+    /**
+     * The values in the order given.
+     *
+     * @return a copy
+     */
+    public double[] toArray() {
+        return values.clone();
+    }
+
+    /**
+     * The values in ascending order.
+     *
+     * @return a sorted copy
+     */
+    public double[] sorted() {
+        double[] copy = values.clone();
+        Arrays.sort(copy);
+        return copy;
+    }
+
+    /**
+     * The arithmetic mean.
+     *
+     * @return the mean
+     */
+    public double mean() {
+        return mean;
+    }
+
+    /**
+     * The variance with denominator n - 1.
+     *
+     * @return the variance; exactly 0 for a constant sample and for a single value
+     */
+    public double variance() {
+        return variance;
+    }
+
+    /**
+     * The square root of {@link #variance()}.
+     *
+     * @return the standard deviation
+     */
+    public double standardDeviation() {
+        return Math.sqrt(variance);
+    }
+
+    /**
+     * The middle value, or the mean of the two middle values.
+     *
+     * @return the median
+     */
+    public double median() {
+        double[] sorted = sorted();
+        int n = sorted.length;
+        return (n & 1) == 1 ? sorted[n / 2] : 0.5 * (sorted[n / 2 - 1] + sorted[n / 2]);
+    }
+
+    /**
+     * Whether the values are equal to within rounding; true for a single value.
+     *
+     * @return true if so
+     */
+    public boolean constant() {
+        return constant;
+    }
+
+    /**
+     * The distance within which two values count as tied: a few roundings of the largest number they came from.
+     *
+     * @return the distance, at least 0
+     */
+    public double tieTolerance() {
+        return ROUNDING_ULPS * Math.ulp(scale);
+    }
+
+    /**
+     * The absolute deviations from a centre.
+     *
+     * @param centre the centre
+     * @return the absolute deviations, in the order of the values
+     */
+    public Sample absoluteDeviations(double centre) {
+        double[] z = new double[values.length];
+        for (int i = 0; i < z.length; i++) {
+            z[i] = Math.abs(values[i] - centre);
+        }
+        return new Sample(z, scale);
+    }
+
+    /**
+     * The lag-1 autocorrelation, sum of (x[i] - mean)(x[i+1] - mean) over the sum of squares.
+     *
+     * @return the coefficient in [-1, 1]; 0 for a constant sample
+     */
+    public double lagOneAutocorrelation() {
+        if (constant) {
+            return 0.0;
+        }
+        double products = 0.0;
+        double squares = 0.0;
+        for (int i = 0; i < values.length; i++) {
+            double d = values[i] - mean;
+            squares += d * d;
+            if (i + 1 < values.length) {
+                products += d * (values[i + 1] - mean);
+            }
+        }
+        return products / squares;
+    }
+}

@@ -1,0 +1,123 @@
+package dev.teeward.fitting.internal;
+
+import java.util.SplittableRandom;
+
+/**
+ * All or many ways to flip the signs of paired differences (Fisher 1935).
+ *
+ * <p>Sums are put together from two tables, one for each half of the pairs, so that each is rounded only a few times
+ * whatever the number of arrangements. Sums closer than 1e-10 of the largest difference count as equal.
+ *
+ * <p>Stateless and thread-safe.
+ */
+public final class SignFlips {
+    private static final double TIE = 1e-10;
+
+    private SignFlips() {}
+
+    /**
+     * Visits all sign arrangements.
+     *
+     * @param d the differences after subtracting the null value, at most 30 of them
+     * @param limits whether to collect the thresholds for limits
+     * @return the counts; thresholds are relative to the null value
+     */
+    public static ArrangementCounts enumerate(double[] d, boolean limits) {
+        int n = d.length;
+        int half = n / 2;
+        double[] lowSums = subsetSums(d, 0, half);
+        double[] highSums = subsetSums(d, half, n);
+        double total = lowSums[lowSums.length - 1] + highSums[highSums.length - 1];
+        double tolerance = TIE * largest(d);
+        ArrangementCounts counts = new ArrangementCounts(true, limits ? (1 << n) - 1 : 0);
+        for (int i = 0; i < lowSums.length; i++) {
+            long greater = 0;
+            long less = 0;
+            for (double high : highSums) {
+                double flipped = lowSums[i] + high;
+                greater += flipped <= tolerance ? 1 : 0;
+                less += flipped >= -tolerance ? 1 : 0;
+            }
+            counts.add(highSums.length, greater, less, extreme(lowSums[i], highSums, total, tolerance));
+            for (int j = i == 0 ? 1 : 0; limits && j < highSums.length; j++) {
+                counts.threshold((lowSums[i] + highSums[j]) / (Integer.bitCount(i) + Integer.bitCount(j)));
+            }
+        }
+        counts.finish();
+        return counts;
+    }
+
+    /** Flipping a subset of sum f turns the total t into t - 2f, which is as extreme when f is outside (0, t). */
+    private static long extreme(double low, double[] highSums, double total, double tolerance) {
+        double least = Math.min(0.0, total) + tolerance;
+        double most = Math.max(0.0, total) - tolerance;
+        long extreme = 0;
+        for (double high : highSums) {
+            double flipped = low + high;
+            extreme += flipped <= least || flipped >= most ? 1 : 0;
+        }
+        return extreme;
+    }
+
+    /**
+     * Visits random sign arrangements.
+     *
+     * @param d the differences after subtracting the null value
+     * @param resamples how many, at least 1
+     * @param seed the seed; the same seed gives the same counts
+     * @return the counts, with thresholds
+     */
+    public static ArrangementCounts sample(double[] d, int resamples, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        double total = 0.0;
+        for (double v : d) {
+            total += v;
+        }
+        double tolerance = TIE * largest(d);
+        double least = Math.min(0.0, total) + tolerance;
+        double most = Math.max(0.0, total) - tolerance;
+        ArrangementCounts counts = new ArrangementCounts(false, resamples);
+        for (int r = 0; r < resamples; r++) {
+            double flipped = 0.0;
+            int flips = 0;
+            for (int i = 0; i < d.length; i += Long.SIZE) {
+                long bits = random.nextLong();
+                int end = Math.min(d.length, i + Long.SIZE);
+                for (int j = i; j < end; j++) {
+                    long mask = -(bits & 1L);
+                    flipped += Double.longBitsToDouble(Double.doubleToRawLongBits(d[j]) & mask);
+                    flips += (int) (bits & 1L);
+                    bits >>>= 1;
+                }
+            }
+            counts.add(
+                    1,
+                    flipped <= tolerance ? 1 : 0,
+                    flipped >= -tolerance ? 1 : 0,
+                    flipped <= least || flipped >= most ? 1 : 0);
+            counts.threshold(flips == 0 ? total / d.length : flipped / flips);
+        }
+        counts.finish();
+        return counts;
+    }
+
+    /** The sums of all subsets; bit i of the index says whether element from + i is in. */
+    private static double[] subsetSums(double[] d, int from, int to) {
+        double[] sums = new double[1 << (to - from)];
+        for (int i = from; i < to; i++) {
+            int size = 1 << (i - from);
+            for (int s = 0; s < size; s++) {
+                sums[size + s] = sums[s] + d[i];
+            }
+        }
+        return sums;
+    }
+
+    private static double largest(double[] d) {
+        double largest = 0.0;
+        for (double v : d) {
+            largest = Math.max(largest, Math.abs(v));
+        }
+        return largest;
+    }
+}

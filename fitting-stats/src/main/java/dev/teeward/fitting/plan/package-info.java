@@ -1,0 +1,18 @@
+/**
+ * How many shots: sample size by power and by precision, for pairs and for two samples.
+ *
+ * <p>Start with {@link dev.teeward.fitting.plan.PairsNeeded}:
+ *
+ * <pre>{@code
+ * PairsNeeded plan = PairsNeeded.withDefaults();            // 80 % power, 5 % two-sided, pairs
+ * int pairs = plan.forDifference(5.0, 6.0).shots();         // 14 pairs: 5 yd when the differences spread by 6 yd
+ * int precise = plan.forHalfWidth(4.0, 6.0).shots();        // 12 pairs: the 95 % interval is within +-4 yd
+ * }</pre>
+ *
+ * <p>Plans are made before the shots, from a difference that would matter. Power computed from an observed difference says
+ * nothing that its p does not say, and is not offered.
+ */
+@NullMarked
+package dev.teeward.fitting.plan;
+
+import org.jspecify.annotations.NullMarked;
