@@ -1,6 +1,7 @@
 package dev.teeward.flight;
 
 import dev.teeward.flight.aero.AerodynamicModel;
+import dev.teeward.flight.aero.TypicalAerodynamics;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Mass;
 import dev.teeward.quantity.Warning;
@@ -18,7 +19,7 @@ import java.util.Objects;
  * mass and size.
  *
  * <pre>{@code
- * Ball ball = Ball.of(aerodynamics);           // at the limits of the rules
+ * Ball ball = Ball.standard();                 // at the limits of the rules
  * Ball light = ball.withMass(Mass.ofGrams(45.5));
  * light.momentOfInertia();                     // 8.28e-6 kg m2
  * }</pre>
@@ -50,6 +51,15 @@ public final class Ball {
                 2.0 / 3.0,
                 "[0.2, 0.667] (0.4 uniform, 2/3 thin shell)",
                 inertiaFactor);
+    }
+
+    /**
+     * The typical ball: {@link TypicalAerodynamics}, uniform, at the limits of the rules.
+     *
+     * @return the ball
+     */
+    public static Ball standard() {
+        return of(TypicalAerodynamics.of());
     }
 
     /**

@@ -2,6 +2,7 @@ package dev.teeward.flight;
 
 import dev.teeward.flight.aero.ModelDomain;
 import dev.teeward.flight.air.AirState;
+import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightIntegrator;
@@ -25,7 +26,7 @@ import java.util.Objects;
  * rotation of the earth.
  *
  * <pre>{@code
- * FlightModel model = FlightModel.of(Ball.of(aerodynamics)).withWind(Wind.from(degrees(30.0), mph(8.0)));
+ * FlightModel model = FlightModel.standard().withWind(Wind.from(degrees(30.0), mph(8.0)));
  * Flight flight = model.fly(launch);
  * flight.carry().yards();
  * }</pre>
@@ -33,8 +34,7 @@ import java.util.Objects;
  * <p>Immutable, and thread-safe if the wind and the aerodynamic model are: one model may fly any number of balls at once.
  */
 public final class FlightModel {
-    /** ISO 2533 at sea level: 1.225 kg/m3 and 1.7894e-5 Pa s. */
-    private static final AirState SEA_LEVEL = AirState.of(1.225, 1.7894e-5);
+    private static final FlightModel STANDARD = of(Ball.standard());
 
     /** Standard acceleration of free fall, 3rd CGPM 1901 [m/s2]. */
     private static final double STANDARD_GRAVITY = 9.80665;
@@ -74,13 +74,24 @@ public final class FlightModel {
     }
 
     /**
+     * Flights of a {@linkplain Ball#standard() standard ball} in standard air at sea level (ISO 2533), calm, over level
+     * ground.
+     *
+     * @return the model
+     */
+    public static FlightModel standard() {
+        return STANDARD;
+    }
+
+    /**
      * Flights of a ball in standard air at sea level (ISO 2533), calm, over level ground.
      *
      * @param ball the ball
      * @return the model
      */
     public static FlightModel of(Ball ball) {
-        return new FlightModel(ball, SEA_LEVEL, Wind.calm(), Length.ofMeters(0.0), STANDARD_GRAVITY);
+        return new FlightModel(
+                ball, Atmosphere.seaLevel().state(), Wind.calm(), Length.ofMeters(0.0), STANDARD_GRAVITY);
     }
 
     /**
@@ -94,7 +105,17 @@ public final class FlightModel {
     }
 
     /**
-     * A copy in other air.
+     * A copy in the air of a place and day.
+     *
+     * @param value the air at the ball, the same for the whole flight
+     * @return the copy
+     */
+    public FlightModel withAir(Atmosphere value) {
+        return withAir(value.state());
+    }
+
+    /**
+     * A copy in air of a known density and viscosity.
      *
      * @param value density and viscosity, the same for the whole flight
      * @return the copy

@@ -51,8 +51,11 @@ public final class TypicalAerodynamics implements AerodynamicModel, Serializable
     private static final long serialVersionUID = 1L;
     private static final TypicalAerodynamics INSTANCE = new TypicalAerodynamics();
 
-    // Covered by the calibration: Re 4.79e4 to 2.04e5 and S 0.086 to 0.98 by the flights, Re to 2.3e5 by the table.
-    private static final ModelDomain DOMAIN = ModelDomain.of(4.7e4, 2.3e5, 0.08, 1.0);
+    // Covered by the calibration: Re 4.79e4 to 2.04e5 and S 0.086 to 0.98 by the flights, Re to 2.3e5 by the table. S
+    // goes
+    // down to 0.06, towards the lift that is known to vanish at 0, so that a low-spinning drive (S 0.065 to 0.08) is
+    // inside.
+    private static final ModelDomain DOMAIN = ModelDomain.of(4.7e4, 2.3e5, 0.06, 1.0);
 
     private static final double DRAG_FAST = 0.209;
     private static final double DRAG_SPIN = 0.274;

@@ -1,5 +1,6 @@
 package dev.teeward.flight.impact;
 
+import dev.teeward.flight.Ball;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
@@ -66,6 +67,20 @@ public final class DPlane {
      */
     public static DPlane of(Delivery delivery, ClubHead head) {
         return of(delivery, head, StruckBall.STANDARD);
+    }
+
+    /**
+     * The plane of a delivery for another ball.
+     *
+     * @param delivery how the head arrives
+     * @param head mass, restitutions and friction are used
+     * @param ball its mass, diameter and moment of inertia are used
+     * @return the plane and what follows from it
+     * @throws IllegalArgumentException if the spin loft is 90 deg or more, if the restitution returned by the head is
+     *     outside [0, 1], or if the launch is outside the range of {@link LaunchConditions}
+     */
+    public static DPlane of(Delivery delivery, ClubHead head, Ball ball) {
+        return of(delivery, head, StruckBall.of(ball));
     }
 
     static DPlane of(Delivery delivery, ClubHead head, StruckBall ball) {

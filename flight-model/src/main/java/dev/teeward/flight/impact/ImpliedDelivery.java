@@ -1,5 +1,6 @@
 package dev.teeward.flight.impact;
 
+import dev.teeward.flight.Ball;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Speed;
@@ -52,6 +53,20 @@ public final class ImpliedDelivery {
      */
     public static ImpliedDelivery of(LaunchConditions launch, ClubHead head) {
         return of(launch, head, StruckBall.STANDARD);
+    }
+
+    /**
+     * What a launch of another ball implies.
+     *
+     * @param launch the launch
+     * @param head mass, restitutions and friction are used; depth of the centre of mass and inertia are not
+     * @param ball its mass, diameter and moment of inertia are used
+     * @return face, and delivery where determined
+     * @throws IllegalArgumentException if the spin is more than any single impulse at that ball speed can give, or the
+     *     implied delivery is outside the range of {@link Delivery}
+     */
+    public static ImpliedDelivery of(LaunchConditions launch, ClubHead head, Ball ball) {
+        return of(launch, head, StruckBall.of(ball));
     }
 
     static ImpliedDelivery of(LaunchConditions launch, ClubHead head, StruckBall ball) {

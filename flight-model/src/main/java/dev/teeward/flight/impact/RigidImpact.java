@@ -1,5 +1,6 @@
 package dev.teeward.flight.impact;
 
+import dev.teeward.flight.Ball;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Handedness;
 import dev.teeward.quantity.Speed;
@@ -60,6 +61,16 @@ public final class RigidImpact implements ImpactModel {
      */
     public static RigidImpact standard() {
         return STANDARD;
+    }
+
+    /**
+     * The model with another ball; only its mass, diameter and moment of inertia matter here.
+     *
+     * @param ball the ball
+     * @return a copy
+     */
+    public RigidImpact withBall(Ball ball) {
+        return withBall(StruckBall.of(ball));
     }
 
     RigidImpact withBall(StruckBall value) {
