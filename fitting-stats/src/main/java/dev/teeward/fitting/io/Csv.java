@@ -10,7 +10,7 @@ final class Csv {
     private static final QuoteStrategy CAREFUL = new QuoteStrategy() {
         @Override
         public boolean quoteValue(int lineNo, int fieldIdx, String value) {
-            return !value.isEmpty() && needsQuotes(value);
+            return !value.isEmpty() && (blankAtTheEnds(value) || (lineNo <= 1 && couldSeparate(value)));
         }
     };
 
@@ -24,12 +24,17 @@ final class Csv {
                 .build(out);
     }
 
-    private static boolean needsQuotes(String value) {
+    private static boolean blankAtTheEnds(String value) {
+        return value.charAt(0) <= ' ' || value.charAt(value.length() - 1) <= ' ';
+    }
+
+    /** In the heading, from which readers guess the separator and where the header block ends. */
+    private static boolean couldSeparate(String value) {
         for (int i = 0; i < value.length(); i++) {
-            if (",;\t#".indexOf(value.charAt(i)) >= 0) {
+            if (",;\t#\uFEFF".indexOf(value.charAt(i)) >= 0) {
                 return true;
             }
         }
-        return value.charAt(0) <= ' ' || value.charAt(value.length() - 1) <= ' ' || value.charAt(0) == '\uFEFF';
+        return false;
     }
 }

@@ -46,6 +46,11 @@ final class SessionHeader {
             "club",
             "tolerance");
 
+    /** The units in which what was stated is written again; SI is among them, so that one of them is always exact. */
+    static final List<LengthUnit> ELEVATIONS = List.of(LengthUnit.FOOT, LengthUnit.METER);
+
+    static final List<LengthUnit> CLUB_LENGTHS = List.of(LengthUnit.INCH, LengthUnit.CENTIMETER, LengthUnit.METER);
+
     static final List<LengthUnit> LENGTHS = List.of(LengthUnit.values());
     static final List<AngleUnit> ANGLES = List.of(AngleUnit.DEGREE, AngleUnit.RADIAN);
     static final List<SpeedUnit> SPEEDS = List.of(SpeedUnit.values());
@@ -159,6 +164,9 @@ final class SessionHeader {
 
     private double humidity(String value) {
         Amount<RatioUnit> amount = UnitText.parse(value, List.of(RatioUnit.PERCENT), decimal);
+        if (!(amount.value() >= 0.0 && amount.value() <= 100.0)) {
+            throw new IllegalArgumentException(InputException.quote(value) + " is outside [0, 100] %");
+        }
         return amount.unit().toSi(amount.value());
     }
 

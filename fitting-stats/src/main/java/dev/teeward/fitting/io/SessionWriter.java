@@ -175,7 +175,7 @@ public final class SessionWriter {
                 .ifPresent(a -> lines.add("aim offset: " + UnitText.shortest(a.radians(), SessionHeader.ANGLES)));
         session.ball().ifPresent(ball -> lines.add("ball: " + ball));
         session.elevation()
-                .ifPresent(e -> lines.add("elevation: " + UnitText.shortest(e.meters(), SessionHeader.LENGTHS)));
+                .ifPresent(e -> lines.add("elevation: " + UnitText.shortest(e.meters(), SessionHeader.ELEVATIONS)));
         session.temperature()
                 .ifPresent(t ->
                         lines.add("temperature: " + UnitText.shortest(t.kelvins(), List.of(TemperatureUnit.values()))));
@@ -205,7 +205,7 @@ public final class SessionWriter {
         List<String> parts = new ArrayList<>();
         club.loft().ifPresent(a -> parts.add("loft " + UnitText.shortest(a.radians(), SessionHeader.ANGLES)));
         club.lie().ifPresent(a -> parts.add("lie " + UnitText.shortest(a.radians(), SessionHeader.ANGLES)));
-        club.length().ifPresent(l -> parts.add("length " + UnitText.shortest(l.meters(), SessionHeader.LENGTHS)));
+        club.length().ifPresent(l -> parts.add("length " + UnitText.shortest(l.meters(), SessionHeader.CLUB_LENGTHS)));
         club.headMass().ifPresent(m -> parts.add("mass " + UnitText.shortest(m.kilograms(), SessionHeader.MASSES)));
         club.shaft().ifPresent(text -> parts.add("shaft " + text));
         return String.join(", ", parts);

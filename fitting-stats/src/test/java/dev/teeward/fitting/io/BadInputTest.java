@@ -127,7 +127,7 @@ class BadInputTest {
                 arguments("carry_yd\n150\n", "f: heading, club: is missing; every shot needs the name of its club"),
                 arguments("club,carry_yd\n ,150\n", "f: row 1, club: is empty"),
                 arguments("clubs,carry_yd\nAlder,150\n", "f: heading, clubs: is not a known name; did you mean club?"),
-                arguments("club,nots\nAlder,x\n", "f: heading, nots: is not a known name; did you mean note?"),
+                arguments("club,notes\nAlder,x\n", "f: heading, notes: is not a known name; did you mean note?"),
                 arguments(
                         "club,carry_yd\nAlder,150\nalder,150\n",
                         "f: row 2, club: \"alder\" differs from \"Alder\" only in upper and lower case; write it in one"
@@ -163,10 +163,7 @@ class BadInputTest {
                         "# Humidty: 40 %\n" + table,
                         "f: header line 1, Humidty: is not a known name; did you mean humidity?"),
                 arguments("# humidity: 0.4\n" + table, "f: header line 1, humidity: \"0.4\" has no unit; use %"),
-                arguments(
-                        "# humidity: 140 %\n" + table,
-                        "f: header line 1, humidity: humidity must be in [0, 1] (0-100 %), but was 1.4; for 40 percent"
-                                + " use 0.4"),
+                arguments("# humidity: 140 %\n" + table, "f: header line 1, humidity: \"140 %\" is outside [0, 100] %"),
                 arguments(
                         "# pressure: 30.05 inHg\n" + table,
                         "f: header line 1, pressure: \"30.05 inHg\" does not say which pressure it is; end it with"

@@ -65,7 +65,7 @@ class JunkTest {
     void randomPieces() {
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(20_260_514L);
         int refused = 0;
-        int runs = 40_000;
+        int runs = 15_000;
         for (int run = 0; run < runs; run++) {
             StringBuilder text = new StringBuilder(run % 2 == 0 ? "" : "club,carry_yd,note\nAlder,150,x\n");
             int pieces = random.nextInt(25);

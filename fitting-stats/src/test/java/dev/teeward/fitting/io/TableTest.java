@@ -83,7 +83,7 @@ class TableTest {
                 .withComputed(Metric.SIDE, LengthUnit.METER, new double[] {-3.25});
         StringWriter out = new StringWriter();
         TableWriter.withDefaults().write(out, table);
-        assertEquals("carry_m;x;side_m\n\"150,5\";\"a,b\";-3,250\n", out.toString());
+        assertEquals("carry_m;x;side_m\n150,5;a,b;-3,250\n", out.toString());
     }
 
     @Test
