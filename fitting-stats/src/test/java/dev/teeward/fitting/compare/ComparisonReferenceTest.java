@@ -41,6 +41,38 @@ class ComparisonReferenceTest {
     /** The row whose printed digits are wrong: see {@link #publishedGearStatisticIsOffInItsLastDigits()}. */
     private static final String MISPRINT = "BF-gear/2";
 
+    /**
+     * Rows that are less exact than their tolerance says, with the value of SciPy 1.17.1. They were made with SciPy 1.10.1,
+     * whose t quantile is good to nine digits only: with its t_0.95(38) in the integral the first TOST row comes out as
+     * 0.8558049474880772, which is the row, and with the right one as below. See also
+     * {@link #quantilesOfTheTableMissTheirProbability()}.
+     */
+    private static final Map<String, Double> CORRECTED = Map.of(
+            "Q-t/2 0.95", 2.0150483733330233,
+            "Q-t/2 0.975", 2.5705818356363146,
+            "Q-t/3 0.995", 3.249835541592126,
+            "Q-t/5 0.95", 1.6859544601667371,
+            "Q-t/5 0.975", 2.0243941639119694,
+            "POWER-tost/3 power", 0.8558049467906175,
+            "POWER-tost/4 power", 0.7806949342290067,
+            "POWER-tost/5 power", 0.7797013917812158);
+
+    /**
+     * Rows that R solved with the default tolerance of its root finder (.Machine$double.eps^0.25 = 1.2e-4), so that they are
+     * good to about five digits: see {@link #solvedRowsOfTheTableMissTheirPower()}.
+     */
+    private static final Map<String, Double> SOLVED_LOOSELY = Map.of(
+            "POWER-t/2 n", 1e-6,
+            "POWER-t/3 n", 1e-6,
+            "POWER-t/4 delta", 1e-5,
+            "POWER-t/5 delta", 1e-5,
+            "POWER-t/7 n", 1e-6,
+            "POWER-t/8 n", 1e-6,
+            "POWER-t/10 n", 1e-6);
+
+    /** Printed as 182; the printed summaries give 181.13, and 181.39 at most within their rounding. */
+    private static final String ROUNDED_ELSEWHERE = "TOST-lakens/2 df";
+
     private interface Evaluator {
         double value(Row row);
     }
@@ -358,7 +390,6 @@ class ComparisonReferenceTest {
         TostTest.Result lakens = TostTest.withinMargin(bound)
                 .test(new Moments(95, 5.25, 0.95 * 0.95), new Moments(89, 5.22, 0.83 * 0.83));
         map.put("TOST-lakens/1", tost(lakens));
-        // Lakens prints degrees of freedom rounded; 181.134 is printed as 182 there, see publishedDegreesOfFreedom.
         map.put("TOST-lakens/2", tost(lakens));
         List<PValueAdjustment> methods = List.of(
                 PValueAdjustment.HOLM,
@@ -470,11 +501,69 @@ class ComparisonReferenceTest {
 
     @TestFactory
     Stream<DynamicTest> rows() {
-        return covered().stream()
-                .map(row -> DynamicTest.dynamicTest(
-                        row.key(),
-                        () -> row.check(
-                                Objects.requireNonNull(EVALUATORS.get(row.id())).value(row))));
+        return covered().stream().map(row -> DynamicTest.dynamicTest(row.key(), () -> check(row)));
+    }
+
+    private static void check(Row row) {
+        double actual = Objects.requireNonNull(EVALUATORS.get(row.id())).value(row);
+        Double corrected = CORRECTED.get(row.key());
+        Double loose = SOLVED_LOOSELY.get(row.key());
+        if (corrected != null) {
+            assertEquals(corrected, actual, 1e-12, row.key());
+            assertTrue(Math.abs(row.number() - corrected) > 1e-10, row.key() + " needs no correction");
+        } else if (loose != null) {
+            assertEquals(row.number(), actual, loose * row.number(), row.key());
+        } else if (row.key().equals(ROUNDED_ELSEWHERE)) {
+            assertEquals(row.number(), actual, 1.0, row.key());
+        } else {
+            row.check(actual);
+        }
+    }
+
+    /** The t distribution with whole degrees of freedom in closed form (Abramowitz and Stegun 1964, 26.7.3 and 26.7.4). */
+    private static double closedUpperTail(double t, int df) {
+        double theta = Math.atan(t / Math.sqrt(df));
+        double cos2 = Math.cos(theta) * Math.cos(theta);
+        boolean odd = df % 2 == 1;
+        double term = odd ? Math.cos(theta) : 1.0;
+        double sum = df == 1 ? 0.0 : term;
+        for (int k = odd ? 3 : 2; k <= df - 2; k += 2) {
+            term *= cos2 * (k - 1) / k;
+            sum += term;
+        }
+        double between = odd ? 2.0 / Math.PI * (theta + Math.sin(theta) * sum) : Math.sin(theta) * sum;
+        return 0.5 * (1.0 - between);
+    }
+
+    @Test
+    void quantilesOfTheTableMissTheirProbability() {
+        int misses = 0;
+        for (Row row : ReferenceTable.rows(id -> id.startsWith("Q-t/"))) {
+            int df = (int) number(row, "df=");
+            double tail = 1.0 - Double.parseDouble(row.quantity());
+            double ours = Distributions.tQuantile(1.0 - tail, df);
+            assertEquals(tail, closedUpperTail(ours, df), 1e-15, row.key());
+            misses += Math.abs(closedUpperTail(row.number(), df) - tail) > 1e-11 ? 1 : 0;
+        }
+        assertEquals(5, misses, "rows whose quantile does not have its probability");
+    }
+
+    @Test
+    void solvedRowsOfTheTableMissTheirPower() {
+        PairsNeeded two = PairsNeeded.withDefaults().unpaired();
+        for (Row row : ReferenceTable.rows(List.of("POWER-t/2", "POWER-t/4")::contains)) {
+            if (!SOLVED_LOOSELY.containsKey(row.key())) {
+                continue;
+            }
+            boolean forShots = row.quantity().equals("n");
+            double wanted = forShots ? 0.9 : 0.8;
+            double atTable = forShots ? two.power(row.number(), 1.0, 1.0) : two.power(10.0, row.number(), 1.0);
+            double atOurs = forShots
+                    ? two.power(two.withPower(0.9).forDifference(1.0, 1.0).exact(), 1.0, 1.0)
+                    : two.power(10.0, two.detectable(10, 1.0), 1.0);
+            assertTrue(Math.abs(atTable - wanted) > 1e-8, row.key());
+            assertEquals(wanted, atOurs, 1e-12, row.key());
+        }
     }
 
     @Test
@@ -483,6 +572,21 @@ class ComparisonReferenceTest {
         covered().forEach(row -> ids.add(row.id()));
         assertEquals(new TreeSet<>(EVALUATORS.keySet()), ids, "ids with an evaluator and ids found in the table");
         assertFalse(ids.contains(MISPRINT));
-        System.out.println("COVERED " + ids.size() + " ids " + covered().size() + " rows");
+        assertEquals(348, covered().size(), "rows");
+    }
+
+    /**
+     * NIST prints W = 1.705910 for GEAR.DAT, with a tolerance of one unit of the last digit. R's leveneTest, on the same 100
+     * values, gives 1.7059176930, and so does this library to 1e-10: the printed value is wrong in its last two digits.
+     */
+    @Test
+    void publishedGearStatisticIsOffInItsLastDigits() {
+        double printed = ReferenceTable.rows(MISPRINT::equals).get(0).number();
+        double computed = ReferenceTable.rows("BF-gear/1"::equals).stream()
+                .filter(row -> row.quantity().equals("W"))
+                .findFirst()
+                .orElseThrow()
+                .number();
+        assertEquals(7.7e-6, computed - printed, 1e-7);
     }
 }
