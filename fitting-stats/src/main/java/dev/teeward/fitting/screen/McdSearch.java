@@ -1,0 +1,247 @@
+package dev.teeward.fitting.screen;
+
+import dev.teeward.fitting.internal.SubsetEnumeration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import org.apache.commons.statistics.descriptive.Median;
+
+/** Finds the h points whose covariance has the smallest determinant. */
+final class McdSearch {
+    /** Every subset is tried up to this many: 20 points always fit. */
+    static final long LARGEST_ENUMERATION = 200_000L;
+
+    /** Random starts of the search beyond the enumeration. */
+    static final int STARTS = 100;
+
+    /** The starts are tried on at most this many points, the best of them on all. */
+    static final int LARGEST_TRIAL = 600;
+
+    private static final int KEPT = 10;
+
+    private McdSearch() {}
+
+    /** The best h of all subsets, in ascending order; the first in lexicographic order among equals. */
+    static int[] enumerate(double[][] columns, int h) {
+        double[][] z = standardized(columns);
+        int p = z.length;
+        int n = z[0].length;
+        int pairs = p * (p + 1) / 2;
+        // Sums over the first k points of the subset, and of the products of their coordinates.
+        double[][] sums = new double[h + 1][p + pairs];
+        SubsetEnumeration subsets = SubsetEnumeration.of(n, h);
+        int[] best = {};
+        double smallest = Double.POSITIVE_INFINITY;
+        for (int changed = 0; changed >= 0; changed = subsets.advance()) {
+            int[] subset = subsets.current();
+            for (int k = changed; k < h; k++) {
+                int point = subset[k];
+                double[] before = sums[k];
+                double[] after = sums[k + 1];
+                int slot = p;
+                for (int i = 0; i < p; i++) {
+                    after[i] = before[i] + z[i][point];
+                    for (int j = 0; j <= i; j++) {
+                        after[slot] = before[slot] + z[i][point] * z[j][point];
+                        slot++;
+                    }
+                }
+            }
+            double determinant = determinant(sums[h], p, h);
+            if (determinant < smallest) {
+                smallest = determinant;
+                best = subset.clone();
+            }
+        }
+        return best;
+    }
+
+    /** One metric: the best h are neighbours when sorted, so n - h + 1 windows are all there is to try. */
+    static int[] window(double[] values, int h) {
+        int[] order = IntStream.range(0, values.length)
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> values[i]))
+                .mapToInt(Integer::intValue)
+                .toArray();
+        double center = values[order[order.length / 2]];
+        double scale = Math.max(values[order[order.length - 1]] - center, center - values[order[0]]);
+        int start = 0;
+        double smallest = Double.POSITIVE_INFINITY;
+        double sum = 0.0;
+        double squares = 0.0;
+        for (int k = 0; k < order.length; k++) {
+            double z = scale > 0.0 ? (values[order[k]] - center) / scale : 0.0;
+            sum += z;
+            squares += z * z;
+            if (k >= h) {
+                double gone = scale > 0.0 ? (values[order[k - h]] - center) / scale : 0.0;
+                sum -= gone;
+                squares -= gone * gone;
+            }
+            double scatter = squares - sum * sum / h;
+            if (k >= h - 1 && scatter < smallest) {
+                smallest = scatter;
+                start = k - h + 1;
+            }
+        }
+        int[] best = Arrays.copyOfRange(order, start, start + h);
+        Arrays.sort(best);
+        return best;
+    }
+
+    /** Concentration from random starts (Rousseeuw and Van Driessen 1999), for more points than can be enumerated. */
+    static int[] concentrate(double[][] columns, int h, long seed) {
+        int n = columns[0].length;
+        SplittableRandom random = new SplittableRandom(seed);
+        int trial = Math.min(n, LARGEST_TRIAL);
+        double[][] trialColumns = trial == n ? columns : pick(columns, sample(random, n, trial));
+        int trialSize = Math.min(trial, (int) Math.ceil((double) h * trial / n));
+        List<Candidate> candidates = new ArrayList<>();
+        for (int start = 0; start < STARTS; start++) {
+            Scatter scatter = startingScatter(trialColumns, random);
+            for (int step = 0; step < 2 && !scatter.singular(); step++) {
+                scatter = concentrateOnce(trialColumns, scatter, trialSize).scatter();
+            }
+            candidates.add(new Candidate(scatter, new int[0]));
+        }
+        candidates.sort(Comparator.comparingDouble(Candidate::determinant));
+        Candidate best = new Candidate(candidates.get(0).scatter(), new int[0]);
+        double smallest = Double.POSITIVE_INFINITY;
+        for (Candidate candidate : candidates.subList(0, KEPT)) {
+            Candidate last = settle(columns, candidate, h);
+            if (last.subset().length == h && last.determinant() < smallest) {
+                smallest = last.determinant();
+                best = last;
+            }
+        }
+        return best.subset();
+    }
+
+    /** Concentrates until the determinant no longer falls; it falls at every step, so this ends. */
+    private static Candidate settle(double[][] columns, Candidate from, int h) {
+        Candidate current = from;
+        double before = Double.POSITIVE_INFINITY;
+        while (!current.scatter().singular()) {
+            Candidate next = concentrateOnce(columns, current.scatter(), h);
+            if (!(next.determinant() < before)) {
+                return current.subset().length == h ? current : next;
+            }
+            before = next.determinant();
+            current = next;
+        }
+        return current;
+    }
+
+    private static Candidate concentrateOnce(double[][] columns, Scatter scatter, int h) {
+        double[] distances = scatter.squaredDistances(columns);
+        double[] sorted = distances.clone();
+        Arrays.sort(sorted);
+        double limit = sorted[h - 1];
+        int[] subset = new int[h];
+        int filled = 0;
+        for (int i = 0; i < distances.length; i++) {
+            if (distances[i] < limit) {
+                subset[filled++] = i;
+            }
+        }
+        for (int i = 0; i < distances.length && filled < h; i++) {
+            if (distances[i] == limit) {
+                subset[filled++] = i;
+            }
+        }
+        Arrays.sort(subset);
+        return new Candidate(Scatter.of(columns, subset, h), subset);
+    }
+
+    /** p + 1 random points, and more until they are not on a line or plane. */
+    private static Scatter startingScatter(double[][] columns, SplittableRandom random) {
+        int n = columns[0].length;
+        int p = columns.length;
+        int[] order = sample(random, n, n);
+        int count = p + 1;
+        Scatter scatter = Scatter.of(columns, order, count);
+        while (scatter.singular() && count < n) {
+            count = Math.min(n, count + Math.max(1, count / 2));
+            scatter = Scatter.of(columns, order, count);
+        }
+        return scatter;
+    }
+
+    private static int[] sample(SplittableRandom random, int n, int size) {
+        int[] order = IntStream.range(0, n).toArray();
+        for (int i = 0; i < size; i++) {
+            int other = i + random.nextInt(n - i);
+            int swap = order[i];
+            order[i] = order[other];
+            order[other] = swap;
+        }
+        return Arrays.copyOf(order, size);
+    }
+
+    private static double[][] pick(double[][] columns, int[] indices) {
+        double[][] picked = new double[columns.length][];
+        for (int j = 0; j < columns.length; j++) {
+            double[] column = columns[j];
+            picked[j] = Arrays.stream(indices).mapToDouble(i -> column[i]).toArray();
+        }
+        return picked;
+    }
+
+    /** About the median and by the largest deviation, so that squares neither overflow nor cancel; ratios stay. */
+    private static double[][] standardized(double[][] columns) {
+        double[][] z = new double[columns.length][];
+        for (int j = 0; j < columns.length; j++) {
+            double center = Median.withDefaults().evaluate(columns[j].clone());
+            double scale = 0.0;
+            for (double value : columns[j]) {
+                scale = Math.max(scale, Math.abs(value - center));
+            }
+            double divisor = scale > 0.0 ? scale : 1.0;
+            z[j] = Arrays.stream(columns[j]).map(v -> (v - center) / divisor).toArray();
+        }
+        return z;
+    }
+
+    /** Of the scatter matrix, from sums and sums of products. */
+    private static double determinant(double[] sums, int p, int h) {
+        double a = sums[p] - sums[0] * sums[0] / h;
+        if (p == 1) {
+            return a;
+        }
+        double b = sums[p + 1] - sums[1] * sums[0] / h;
+        double c = sums[p + 2] - sums[1] * sums[1] / h;
+        if (p == 2) {
+            return a * c - b * b;
+        }
+        double d = sums[p + 3] - sums[2] * sums[0] / h;
+        double e = sums[p + 4] - sums[2] * sums[1] / h;
+        double f = sums[p + 5] - sums[2] * sums[2] / h;
+        return a * (c * f - e * e) - b * (b * f - e * d) + d * (b * e - c * d);
+    }
+
+    /** A scatter on the way, and its points if they are known. */
+    private static final class Candidate {
+        private final Scatter scatter;
+        private final int[] subset;
+
+        Candidate(Scatter scatter, int[] subset) {
+            this.scatter = scatter;
+            this.subset = subset;
+        }
+
+        Scatter scatter() {
+            return scatter;
+        }
+
+        int[] subset() {
+            return subset;
+        }
+
+        double determinant() {
+            return scatter.singular() ? 0.0 : scatter.determinant();
+        }
+    }
+}
