@@ -14,7 +14,7 @@ import static dev.teeward.flight.internal.FlightEquations.Z;
  * The explicit Runge-Kutta pair of orders 6 and 5 in eight stages of Prince and Dormand, RK6(5)8M.
  *
  * <p>Source: P. J. Prince and J. R. Dormand (1981), High order embedded Runge-Kutta formulae, J. Comput. Appl. Math. 7:67-75.
- * Written down from memory; a test checks in exact arithmetic that both formulas meet every order condition. Its
+ * Written down from memory; a test checks that both formulas meet every order condition. Its
  * seventh-order error terms have a norm of 2.3e-4 against 2.1e-3 for Verner's pair of the same cost (1978); over random golf
  * flights with equal steps the largest landing error was forty times smaller.
  *
