@@ -72,11 +72,11 @@ public final class Trajectory {
         if (points < 2 || points > MOST_POINTS) {
             throw new IllegalArgumentException("points must be in [2, " + MOST_POINTS + "], but was " + points);
         }
-        List<Point> sampled = new ArrayList<>(points);
+        double[] times = new double[points];
         for (int i = 0; i < points; i++) {
-            sampled.add(point(i == points - 1 ? path.endTime() : path.endTime() * i / (points - 1)));
+            times[i] = i == points - 1 ? path.endTime() : path.endTime() * i / (points - 1);
         }
-        return sampled;
+        return points(times);
     }
 
     /**
@@ -91,12 +91,17 @@ public final class Trajectory {
             throw new IllegalArgumentException("seconds must be above " + path.endTime() / MOST_POINTS
                     + " s, which makes " + MOST_POINTS + " points, but was " + seconds);
         }
-        List<Point> sampled = new ArrayList<>(2 + (int) (path.endTime() / seconds));
-        for (int i = 0; i * seconds < path.endTime(); i++) {
-            sampled.add(point(i * seconds));
+        int before = (int) Math.ceil(path.endTime() / seconds);
+        // The quotient is rounded: the last multiple may fall on the landing or just short of it.
+        while (before > 0 && (before - 1) * seconds >= path.endTime()) {
+            before--;
         }
-        sampled.add(point(path.endTime()));
-        return sampled;
+        double[] times = new double[before + 1];
+        for (int i = 0; i < before; i++) {
+            times[i] = i * seconds;
+        }
+        times[before] = path.endTime();
+        return points(times);
     }
 
     /**
@@ -124,6 +129,16 @@ public final class Trajectory {
     private Optional<Point> crossing(double alongX, double alongZ, Length distance) {
         var time = path.crossing(alongX, alongZ, distance.meters());
         return time.isPresent() ? Optional.of(point(time.getAsDouble())) : Optional.empty();
+    }
+
+    private List<Point> points(double[] times) {
+        double[] states = new double[times.length * FlightEquations.STATE];
+        path.at(times, states);
+        List<Point> points = new ArrayList<>(times.length);
+        for (int i = 0; i < times.length; i++) {
+            points.add(new Point(times[i], states, i * FlightEquations.STATE));
+        }
+        return points;
     }
 
     private Point point(double seconds) {
@@ -162,21 +177,21 @@ public final class Trajectory {
         /** Distance to the right of the target line [m]. */
         private final double z;
 
-        private Point(double time, double[] state) {
+        private Point(double time, double[] states, int at) {
             this.time = time;
-            vx = state[FlightEquations.VX];
-            vy = state[FlightEquations.VY];
-            vz = state[FlightEquations.VZ];
-            spin = state[FlightEquations.SPIN];
-            x = state[FlightEquations.X];
-            y = state[FlightEquations.Y];
-            z = state[FlightEquations.Z];
+            vx = states[at + FlightEquations.VX];
+            vy = states[at + FlightEquations.VY];
+            vz = states[at + FlightEquations.VZ];
+            spin = states[at + FlightEquations.SPIN];
+            x = states[at + FlightEquations.X];
+            y = states[at + FlightEquations.Y];
+            z = states[at + FlightEquations.Z];
         }
 
         static Point of(FlightPath path, double seconds) {
             double[] state = new double[FlightEquations.STATE];
             path.at(seconds, state);
-            return new Point(seconds, state);
+            return new Point(seconds, state, 0);
         }
 
         /**

@@ -80,6 +80,9 @@ class TrajectoryTest {
         double step = flight.flightTimeSeconds() / 100.0;
         for (int i = 0; i < hundred.size(); i++) {
             assertEquals(i * step, hundred.get(i).timeSeconds(), 1e-12);
+            Trajectory.Point alone = flight.trajectory().at(hundred.get(i).timeSeconds());
+            assertEquals(alone.distance(), hundred.get(i).distance());
+            assertEquals(alone.speed(), hundred.get(i).speed());
         }
         List<Trajectory.Point> ticks = flight.trajectory().every(0.01);
         assertEquals((int) Math.ceil(flight.flightTimeSeconds() / 0.01) + 1, ticks.size());

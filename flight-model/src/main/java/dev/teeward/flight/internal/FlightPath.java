@@ -161,17 +161,49 @@ public final class FlightPath {
      * @param state receives the seven numbers
      */
     public void at(double time, double[] state) {
-        if (count == 1 || time <= 0.0) {
-            System.arraycopy(knots, 1, state, 0, STATE);
+        at(new double[] {time}, state);
+    }
+
+    /**
+     * The states at many times; the same numbers, bit for bit, as one by one.
+     *
+     * @param times the times since the launch, ascending, from 0 to the end of the flight [s]
+     * @param states receives seven numbers for each time
+     */
+    public void at(double[] times, double[] states) {
+        int done = 0;
+        if (count == 1) {
+            for (; done < times.length; done++) {
+                System.arraycopy(knots, 1, states, done * STATE, STATE);
+            }
             return;
         }
-        int knot = stepAt(time);
-        double h = time(knot + 1) - time(knot);
-        double q = (time - time(knot)) / h;
-        place(position(knot, X, VX), q, h, state, X, VX);
-        place(position(knot, Y, VY), q, h, state, Y, VY);
-        place(position(knot, Z, VZ), q, h, state, Z, VZ);
-        state[SPIN] = spin(knot, q, h);
+        for (int knot = stepAt(times[0]); done < times.length; knot++) {
+            done = within(knot, times, done, states);
+        }
+    }
+
+    /** The states in one step, from the first time not yet done; all that are left if it is the last step. */
+    private int within(int knot, double[] times, int first, double[] states) {
+        double start = time(knot);
+        double end = knot == count - 2 ? Double.POSITIVE_INFINITY : time(knot + 1);
+        double h = time(knot + 1) - start;
+        Quintic x = position(knot, X, VX);
+        Quintic y = position(knot, Y, VY);
+        Quintic z = position(knot, Z, VZ);
+        int i = first;
+        for (; i < times.length && times[i] < end; i++) {
+            double q = (times[i] - start) / h;
+            int at = i * STATE;
+            states[at + X] = x.value(q);
+            states[at + Y] = y.value(q);
+            states[at + Z] = z.value(q);
+            states[at + VX] = x.slope(q) / h;
+            states[at + VY] = y.slope(q) / h;
+            states[at + VZ] = z.slope(q) / h;
+            states[at + SPIN] = spin(knot, q, h);
+        }
+        return i;
     }
 
     /**
@@ -235,11 +267,6 @@ public final class FlightPath {
                 knots[b + p],
                 knots[b + v],
                 knots[b + STATE + v]);
-    }
-
-    private static void place(Quintic position, double q, double h, double[] state, int p, int v) {
-        state[p] = position.value(q);
-        state[v] = position.slope(q) / h;
     }
 
     private double spin(int knot, double q, double h) {
