@@ -1,5 +1,6 @@
 package dev.teeward.fitting.compare;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -7,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.internal.ArrangementCounts;
 import dev.teeward.fitting.internal.Exchanges;
+import dev.teeward.fitting.internal.GaussLegendre;
+import dev.teeward.fitting.internal.NoncentralT;
 import dev.teeward.fitting.internal.OrderedPairs;
 import dev.teeward.fitting.internal.Ranks;
 import dev.teeward.fitting.internal.SignFlips;
@@ -37,6 +40,16 @@ class ComparisonPropertiesTest {
         assertEquals(LengthUnit.YARD, difference.estimate().unit());
         assertEquals("paired t test of the mean difference, two-sided", difference.method());
         assertTrue(difference.toString().contains("p = "));
+    }
+
+    /** The numbers in the documentation of NoncentralT, HedgesG, PValueAdjustment and the internal package. */
+    @Test
+    void documentedNumbers() {
+        assertEquals(0.8031, NoncentralT.upperTail(2.262157162740992, 9.0, 3.1622776601683795), 5e-5);
+        assertEquals(0.80414, NoncentralT.cdf(2.0, 9.0, 1.0), 5e-6);
+        assertEquals(3.09170, NoncentralT.quantile(0.95, 9.0, 1.0), 5e-6);
+        assertArrayEquals(new double[] {0.036, 0.20, 0.082}, PValueAdjustment.HOLM.adjust(0.012, 0.20, 0.041), 1e-15);
+        assertEquals(1.0 / 3.0, new GaussLegendre(20).integrate(x -> x * x, 0.0, 1.0, 1), 1e-15);
     }
 
     @Test
