@@ -10,6 +10,8 @@ public record Exclusion(int count, String reason) {
     /**
      * An exclusion.
      *
+     * @param count how many, at least 1
+     * @param reason why, not blank
      * @throws IllegalArgumentException if the count is below 1 or the reason is blank
      */
     public Exclusion {

@@ -10,7 +10,7 @@ import dev.teeward.quantity.Interval;
  * Chung and Romano 2013).
  *
  * <p>All arrangements are visited up to 3,000,000 (11 + 11 shots have 705,432, 12 + 12 have 2,704,156); beyond that random
- * ones, 9,999 for up to 4,000 shots and at least 999 for more, with p = (b + 1) / (m + 1) (Phipson and Smyth 2010).
+ * ones, 9,999 for up to 2,000 shots in all, then fewer, and at least 999, with p = (b + 1) / (m + 1) (Phipson and Smyth 2010).
  * {@link TestResult#method()} says which. Two-sided p counts arrangements whose statistic is at least as large in size.
  *
  * <p>The plain mean difference tests whether the distributions are equal and mistakes unequal spread for a difference when

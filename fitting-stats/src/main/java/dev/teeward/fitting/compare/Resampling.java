@@ -8,7 +8,7 @@ record Resampling(int resamples, long seed) {
     static final Resampling DEFAULTS = new Resampling(0, 20_261_124L);
     private static final int USUAL = 9_999;
     private static final int LEAST = 999;
-    private static final int BUDGET = 40_000_000;
+    private static final int BUDGET = 20_000_000;
 
     Resampling withResamples(int other) {
         if (other < 99) {

@@ -10,7 +10,7 @@ import java.util.Locale;
  * had the other sign.
  *
  * <p>Statistic: the mean difference. All 2^n arrangements are visited up to n = 21 (2,097,152); beyond that 9,999 random
- * ones, with p = (b + 1) / (m + 1) (Phipson and Smyth 2010), so p is never 0. {@link TestResult#method()} says which. The
+ * ones (fewer beyond 2,000 pairs, at least 999), with p = (b + 1) / (m + 1) (Phipson and Smyth 2010), so p is never 0. {@link TestResult#method()} says which. The
  * interval inverts the test: its ends are order statistics of the means of subsets of the differences (Hartigan 1969), and
  * it is unbounded when no arrangement can be extreme enough: five pairs cannot reach p = 0.05, the smallest is 2/32.
  * Assumes that the differences are symmetric about the null value under the null hypothesis. Exact for any sample size.
@@ -35,7 +35,7 @@ public final class SignFlipTest extends HypothesisTest<SignFlipTest> {
     }
 
     /**
-     * Two-sided, 95 %, null value 0, exact up to 21 pairs, 9,999 random arrangements beyond.
+     * Two-sided, 95 %, null value 0, exact up to 21 pairs, random arrangements beyond.
      *
      * @return the default test
      */
