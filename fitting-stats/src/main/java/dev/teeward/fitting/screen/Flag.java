@@ -69,7 +69,8 @@ public final class Flag {
     }
 
     /**
-     * How often a set of good shots, normally spread, raises at least one flag.
+     * How often a set of good shots, normally spread, raises at least one flag: exact or simulated, and nominal for
+     * {@link GeneralizedEsdTest}, which documents the measured rates.
      *
      * @return the rate for one screened set, in (0, 1)
      */
