@@ -1,5 +1,6 @@
 package dev.teeward.fitting.summary;
 
+import java.util.Arrays;
 import org.apache.commons.statistics.descriptive.Mean;
 
 /** The least-squares line y = intercept + slope x, summed in two passes. Immutable, thread-safe. */
@@ -14,6 +15,8 @@ final class LineFit {
 
     private LineFit(double[] x, double[] y) {
         n = x.length;
+        double firstY = y[0];
+        boolean level = Arrays.stream(y).allMatch(v -> v == firstY);
         meanX = Mean.of(x).getAsDouble();
         double meanY = Mean.of(y).getAsDouble();
         double xx = 0.0;
@@ -24,6 +27,14 @@ final class LineFit {
             xy += dx * (y[i] - meanY);
         }
         sumX = xx;
+        if (level) {
+            // Rounding of the mean must not pass for a slope.
+            slope = 0.0;
+            intercept = firstY;
+            residualSquares = 0.0;
+            explainedSquares = 0.0;
+            return;
+        }
         double first = xx > 0.0 ? xy / xx : 0.0;
         // One step of refinement on the residuals, so that an intercept much smaller than y keeps its digits.
         double[] residuals = new double[n];

@@ -164,7 +164,7 @@ class ScreenTest {
             () -> MinimumCovarianceDeterminant.withDefaults().screen(values, SIDE)
         }) {
             IllegalArgumentException e = assertThrows(IllegalArgumentException.class, call::run);
-            assertTrue(e.getMessage().contains("number 5 was"), e.getMessage());
+            assertTrue(e.toString().contains("number 5 was"), e.toString());
         }
     }
 
