@@ -1,6 +1,8 @@
 package dev.teeward.fitting.screen;
 
 import dev.teeward.quantity.Warning;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 
 /**
@@ -69,7 +71,8 @@ public final class Flag {
     }
 
     /**
-     * How often a set of good shots, normally spread, raises at least one flag.
+     * How often a set of good shots, normally spread, raises at least one flag: exact or simulated, and nominal for
+     * {@link GeneralizedEsdTest}, which documents the measured rates.
      *
      * @return the rate for one screened set, in (0, 1)
      */
@@ -93,10 +96,17 @@ public final class Flag {
                         cutOff);
         return String.format(
                 Locale.ROOT,
-                "lies farther from the other shots than chance explains: %s (%s; %.3g %% of good sets raise a flag)",
+                "lies farther from the other shots than chance explains: %s (%s; %s %% of good sets raise a flag)",
                 comparison,
                 method,
-                100.0 * falseAlarmRate);
+                percent());
+    }
+
+    private String percent() {
+        return BigDecimal.valueOf(100.0 * falseAlarmRate)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** Index and reason. */

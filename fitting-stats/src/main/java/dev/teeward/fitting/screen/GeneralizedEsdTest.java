@@ -16,9 +16,10 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * quantile of Student's t with n - i - 1 degrees of freedom at 1 - a / (2 (n - i + 1)); stopping at the first i that fails
  * would let two outliers hide each other (Rosner 1983, Technometrics 25; NIST/SEMATECH e-Handbook 1.3.5.17.3).
  *
- * <p>The critical values are approximate: very good from n = 25, fair from 15 (NIST/SEMATECH e-Handbook). The share of good
- * sets that raise a flag at the nominal 5 %, measured by 20,000 seeded normal sets each, is FALSE_ALARM_TABLE. Below 25
- * shots the result carries a warning.
+ * <p>The critical values are approximate: very good from n = 25, fair from 15 (NIST/SEMATECH e-Handbook). With the defaults
+ * at the nominal 5 %, good sets raise a flag in 4.8 % (n = 5), 5.1 % (8), 6.8 % (10), 6.3 % (12), 6.7 % (15), 6.2 % (20) and
+ * 5.7 % (30) of cases: own simulation, 20,000 normal sets each. Where an exact rate matters more than several outliers, take
+ * {@link GrubbsTest}. Below 25 shots the result carries a warning; the rate in a flag is the nominal one.
  *
  * <pre>{@code
  * GeneralizedEsdTest.Result r = GeneralizedEsdTest.withDefaults().screen(carries);
@@ -135,7 +136,7 @@ public final class GeneralizedEsdTest {
             warnings.add(Warning.of(
                     "approximate-critical-values",
                     "the critical values of the generalized ESD test are approximate below " + GOOD_FROM
-                            + " shots, and " + n + " were used"));
+                            + " shots, and " + n + " were used: at a nominal 5 % up to 7 % of good sets raise a flag"));
         }
         return new Result(n, steps, flags, List.copyOf(warnings));
     }

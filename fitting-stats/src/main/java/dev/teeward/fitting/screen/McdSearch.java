@@ -15,7 +15,7 @@ final class McdSearch {
     static final long LARGEST_ENUMERATION = 200_000L;
 
     /** Random starts of the search beyond the enumeration. */
-    static final int STARTS = 100;
+    static final int STARTS = 500;
 
     /** The starts are tried on at most this many points, the best of them on all. */
     static final int LARGEST_TRIAL = 600;

@@ -19,7 +19,7 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
  * reweighted estimate, with its own two factors (Rousseeuw and Van Driessen 1999, Technometrics 41).
  *
  * <p><b>Exact up to 20 shots</b>: all subsets are tried (for one metric, exact at any number). Beyond 200,000 subsets
- * the search concentrates from 100 seeded random starts, on at most 600 of the shots until the ten best are refined on all;
+ * the search concentrates from 500 seeded random starts, on at most 600 of the shots until the ten best are refined on all;
  * {@link Result#method()} says which it was.
  *
  * <p><b>Flags</b> compare the raw squared distance with a simulated cut-off that 5 % of good, normally spread sets of that
@@ -144,7 +144,7 @@ public final class MinimumCovarianceDeterminant {
         double smallSample = McdFactors.smallSample(n, p, share);
         Scatter raw = plain.times(consistency * smallSample);
         double[] rawDistances = raw.squaredDistances(columns);
-        double within = ChiSquaredDistribution.of(p).inverseCumulativeProbability(0.975);
+        double within = ChiSquaredDistribution.of(p).inverseSurvivalProbability(0.025);
         int[] kept = new int[n];
         int count = 0;
         for (int i = 0; i < n; i++) {
