@@ -452,7 +452,10 @@ public enum Metric {
      * @return false if outside or NaN
      */
     public boolean allows(double si) {
-        return (lowerOpen ? si > lower : si >= lower) && si <= upper;
+        // A limit itself, once written in another unit and read back, may come out a few roundings beyond it.
+        double most = upper + 4.0 * Math.ulp(upper);
+        double least = lower - 4.0 * Math.ulp(lower);
+        return (lowerOpen ? si > lower : lower == 0.0 ? si >= 0.0 : si >= least) && si <= most;
     }
 
     private static double deg(double degrees) {

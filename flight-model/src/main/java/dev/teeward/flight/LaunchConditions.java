@@ -5,6 +5,9 @@ import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import java.io.Serializable;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Locale;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -160,7 +163,9 @@ public final class LaunchConditions implements Serializable {
             double mps = value.metersPerSecond();
             if (!(mps > 0.0 && mps <= 110.0)) {
                 throw new IllegalArgumentException("ballSpeed must be in (0, 110] m/s (0-246 mph), but was " + value
-                        + (mps > 110.0 && mps <= 246.0 ? "; for mph use Speed.ofMph(" + mps + ")" : ""));
+                        + (mps > 110.0 && mps <= 246.0
+                                ? "; if mph was meant, use Speed.ofMph(" + plain(mps) + ")"
+                                : ""));
             }
             ballSpeed = value;
             return this;
@@ -200,8 +205,8 @@ public final class LaunchConditions implements Serializable {
         public Builder spinRate(SpinRate value) {
             double rpm = value.rpm();
             if (!(rpm >= 0.0 && rpm <= 20_000.0)) {
-                throw new IllegalArgumentException("spinRate must be in [0, 20000] rpm (0-2094 rad/s), but was " + value
-                        + (rpm < 0.0 ? "; for topspin use an axisTilt of 180 deg" : ""));
+                throw new IllegalArgumentException(
+                        "spinRate must be in [0, 20000] rpm (0-2094 rad/s), but was " + value + spinHint(value));
             }
             spinRate = value;
             return this;
@@ -234,6 +239,21 @@ public final class LaunchConditions implements Serializable {
                     axisTilt);
         }
 
+        private static String spinHint(SpinRate value) {
+            if (value.rpm() < 0.0) {
+                return "; for topspin use an axisTilt of 180 deg";
+            }
+            double radians = value.radiansPerSecond();
+            return radians <= 20_000.0 ? "; if rpm was meant, use SpinRate.ofRpm(" + plain(radians) + ")" : "";
+        }
+
+        private static String plain(double value) {
+            return new BigDecimal(value)
+                    .round(new MathContext(6))
+                    .stripTrailingZeros()
+                    .toPlainString();
+        }
+
         private static <T> T given(String name, @Nullable T value) {
             if (value == null) {
                 throw new IllegalStateException(name + " must be given; a default would be a guess");
@@ -243,8 +263,18 @@ public final class LaunchConditions implements Serializable {
 
         private static Angle angle(String name, Angle value, double limitDegrees) {
             if (!(Math.abs(value.radians()) <= AngleUnit.DEGREE.toSi(limitDegrees))) {
-                throw new IllegalArgumentException(
-                        name + " must be in [-" + limitDegrees + ", " + limitDegrees + "] deg, but was " + value);
+                throw new IllegalArgumentException(String.format(
+                        Locale.ROOT,
+                        "%s must be in [-%.0f, %.0f] deg (-%.4f to %.4f rad), but was %s%s",
+                        name,
+                        limitDegrees,
+                        limitDegrees,
+                        AngleUnit.DEGREE.toSi(limitDegrees),
+                        AngleUnit.DEGREE.toSi(limitDegrees),
+                        value,
+                        Math.abs(value.radians()) <= limitDegrees && Math.abs(value.radians()) > 6.3
+                                ? "; if degrees were meant, use Angle.ofDegrees(" + plain(value.radians()) + ")"
+                                : ""));
             }
             return value;
         }

@@ -3,7 +3,7 @@ package dev.teeward.quantity;
 /**
  * The units of speed: value in SI = value times a fixed factor.
  *
- * <p>Source of the factors: International yard and pound agreement, 1959; the SI Brochure, 9th edition, 2019. Immutable and thread-safe.
+ * <p>Source of the factors: NIST Special Publication 811, 2008, appendix B. Immutable and thread-safe.
  */
 public enum SpeedUnit implements Unit {
     /** The metre per second [m/s], the SI unit. */

@@ -3,7 +3,7 @@ package dev.teeward.quantity;
 /**
  * The units of spin rate: value in SI = value times a fixed factor.
  *
- * <p>Source of the factors: The SI Brochure, 9th edition, 2019. Immutable and thread-safe.
+ * <p>Source of the factors: NIST Special Publication 811, 2008, appendix B. Immutable and thread-safe.
  */
 public enum SpinRateUnit implements Unit {
     /** The radian per second [rad/s], the SI unit. */

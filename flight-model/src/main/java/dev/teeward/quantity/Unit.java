@@ -13,9 +13,18 @@ package dev.teeward.quantity;
  * String column = "carry_" + LengthUnit.YARD.suffix(); // carry_yd
  * }</pre>
  *
- * <p>Implementations are immutable and thread-safe.
+ * <p>The set of units is closed. All are enumeration constants: immutable, thread-safe and serializable.
  */
-public interface Unit {
+public sealed interface Unit
+        permits LengthUnit,
+                SpeedUnit,
+                AngleUnit,
+                SpinRateUnit,
+                TemperatureUnit,
+                PressureUnit,
+                MassUnit,
+                DurationUnit,
+                RatioUnit {
     /**
      * The symbol as it is printed after a number.
      *

@@ -95,8 +95,10 @@ class FlightModelTest {
         double riseTime = terminal / G * Math.atan(v / terminal);
         double x = Math.exp((rise + depth) * G / (terminal * terminal));
         double fallTime = terminal / G * Math.log(x + Math.sqrt(x * x - 1.0));
-        Flight flight =
-                MODEL.withBall(ball).withLandingElevation(meters(-depth)).fly(launch(v, 90.0, 0.0, 0.0, 0.0));
+        Flight flight = MODEL.withBall(ball)
+                .withAir(AirState.of(1.225, 1.8e-5))
+                .withLandingElevation(meters(-depth))
+                .fly(launch(v, 90.0, 0.0, 0.0, 0.0));
         assertEquals(rise, flight.apex().meters(), 1e-6);
         assertEquals(riseTime + fallTime, flight.flightTimeSeconds(), 1e-6);
         assertEquals(

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import java.io.ByteArrayInputStream;
@@ -60,11 +61,16 @@ class LaunchConditionsTest {
         LaunchConditions.Builder builder = LaunchConditions.builder();
         String speed = refusal(IllegalArgumentException.class, () -> builder.ballSpeed(Speed.ofMetersPerSecond(167.0)));
         assertTrue(speed.startsWith("ballSpeed must be in (0, 110] m/s (0-246 mph), but was 167 m/s"), speed);
-        assertTrue(speed.contains("for mph use Speed.ofMph(167.0)"), speed);
+        assertTrue(speed.contains("if mph was meant, use Speed.ofMph(167)"), speed);
         String spin = refusal(IllegalArgumentException.class, () -> builder.spinRate(rpm(-100.0)));
         assertTrue(spin.contains("for topspin use an axisTilt of 180 deg"), spin);
         String angle = refusal(IllegalArgumentException.class, () -> builder.launchAngle(degrees(90.001)));
-        assertTrue(angle.startsWith("launchAngle must be in [-90.0, 90.0] deg"), angle);
+        assertTrue(angle.startsWith("launchAngle must be in [-90, 90] deg (-1.5708 to 1.5708 rad), but was"), angle);
+        String radians = refusal(IllegalArgumentException.class, () -> builder.launchAngle(Angle.ofRadians(17.2)));
+        assertTrue(radians.endsWith("if degrees were meant, use Angle.ofDegrees(17.2)"), radians);
+        String radps =
+                refusal(IllegalArgumentException.class, () -> builder.spinRate(SpinRate.ofRadiansPerSecond(6_400.0)));
+        assertTrue(radps.endsWith("if rpm was meant, use SpinRate.ofRpm(6400)"), radps);
         assertThrows(IllegalArgumentException.class, () -> builder.ballSpeed(Speed.ofMetersPerSecond(0.0)));
         assertThrows(IllegalArgumentException.class, () -> builder.spinRate(SpinRate.ofRpm(20_001.0)));
         assertThrows(IllegalArgumentException.class, () -> builder.startDirection(degrees(-91.0)));

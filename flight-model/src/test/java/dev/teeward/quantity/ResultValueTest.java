@@ -39,6 +39,10 @@ class ResultValueTest {
         assertEquals(i, Interval.of(-0.4, 2.6, 0.95));
         assertEquals(i.hashCode(), Interval.of(-0.4, 2.6, 0.95).hashCode());
         assertNotEquals(i, Interval.of(-0.4, 2.6, 0.90));
+        assertNotEquals(i, Interval.of(-0.3, 2.6, 0.95));
+        assertNotEquals(i, Interval.of(-0.4, 2.7, 0.95));
+        assertFalse(i.within(-0.4, 2.5));
+        assertEquals(Interval.of(0.0, 1.0, 0.9), Interval.of(-0.0, 1.0, 0.9));
     }
 
     @Test
@@ -74,6 +78,12 @@ class ResultValueTest {
                 Estimate.of(9.144, Interval.of(4.572, 13.716, 0.95), LengthUnit.METER)
                         .hashCode());
         assertNotEquals(e, yards);
+        assertNotEquals(e, Estimate.of(9.144, Interval.of(4.572, 13.717, 0.95), LengthUnit.METER));
+        assertNotEquals(e, Estimate.of(9.145, Interval.of(4.572, 13.716, 0.95), LengthUnit.METER));
+        assertNotEquals(e, Estimate.of(9.144, Interval.of(4.572, 13.716, 0.95), LengthUnit.FOOT));
+        assertEquals(
+                Estimate.of(0.0, Interval.of(-1.0, 1.0, 0.9), RatioUnit.ONE),
+                Estimate.of(-0.0, Interval.of(-1.0, 1.0, 0.9), RatioUnit.ONE));
     }
 
     @Test
@@ -102,6 +112,7 @@ class ResultValueTest {
         assertEquals(
                 w.hashCode(), Warning.of("few-shots", "only 2 shots were used").hashCode());
         assertNotEquals(w, Warning.of("few-shots", "only 3 shots were used"));
+        assertNotEquals(w, Warning.of("no-shots", "only 2 shots were used"));
         assertThrows(IllegalArgumentException.class, () -> Warning.of("few-shots", " "));
     }
 

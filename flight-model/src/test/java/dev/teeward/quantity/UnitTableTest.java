@@ -17,16 +17,9 @@ import org.junit.jupiter.params.provider.CsvFileSource;
 
 /** Every unit against a value typed from its source, and every unit there and back. */
 class UnitTableTest {
-    private static final List<Unit[]> ALL = List.of(
-            LengthUnit.values(),
-            SpeedUnit.values(),
-            AngleUnit.values(),
-            SpinRateUnit.values(),
-            TemperatureUnit.values(),
-            PressureUnit.values(),
-            MassUnit.values(),
-            DurationUnit.values(),
-            RatioUnit.values());
+    private static final List<Unit[]> ALL = Stream.of(Unit.class.getPermittedSubclasses())
+            .map(type -> (Unit[]) type.getEnumConstants())
+            .toList();
 
     private static final Map<String, Unit> BY_NAME = ALL.stream()
             .flatMap(Stream::of)
@@ -35,7 +28,15 @@ class UnitTableTest {
     @ParameterizedTest(name = "{0}.{1}")
     @CsvFileSource(resources = "units.csv", useHeadersInDisplayName = true)
     void matchesItsSource(
-            String enumeration, String constant, String symbol, String suffix, double one, double zero, String source) {
+            String enumeration,
+            String constant,
+            String symbol,
+            String suffix,
+            String accessor,
+            double one,
+            double zero,
+            String source)
+            throws ReflectiveOperationException {
         Unit unit = BY_NAME.get(enumeration + "." + constant);
         assertEquals(symbol == null ? "" : symbol, unit.symbol(), source);
         assertEquals(suffix == null ? "" : suffix, unit.suffix(), source);
@@ -45,6 +46,28 @@ class UnitTableTest {
         // The inverse from the typed values alone: a unit that converts upside down cannot pass.
         assertEquals(1.0, unit.fromSi(one), 4.0 * Math.ulp(one) / (one - zero) + 2.0 * Math.ulp(1.0), source);
         assertEquals(0.0, unit.fromSi(zero), zero == 0.0 ? 0.0 : 4.0 * Math.ulp(zero) / (one - zero), source);
+        if (accessor != null) {
+            String quantity =
+                    "dev.teeward.quantity." + enumeration.substring(0, enumeration.length() - "Unit".length());
+            matchesItsSource(Class.forName(quantity), accessor, unit.siUnit(), one);
+        }
+    }
+
+    /** The factory, the accessor and the short form, found by name and not by what they do. */
+    private static void matchesItsSource(Class<?> quantity, String accessor, Unit siUnit, double one)
+            throws ReflectiveOperationException {
+        String factory = "of" + Character.toUpperCase(accessor.charAt(0)) + accessor.substring(1);
+        Object made = quantity.getMethod(factory, double.class).invoke(null, 1.0);
+        Object si = quantity.getMethod(
+                        "value",
+                        siUnit.getClass().isEnum()
+                                ? siUnit.getClass()
+                                : siUnit.getClass().getSuperclass())
+                .invoke(made, siUnit);
+        assertEquals(one, (double) si, 2.0 * Math.ulp(one), factory);
+        assertEquals(made, Units.class.getMethod(accessor, double.class).invoke(null, 1.0), accessor);
+        double back = (double) quantity.getMethod(accessor).invoke(made);
+        assertEquals(1.0, back, 1e-12, accessor);
     }
 
     @Test
@@ -75,7 +98,7 @@ class UnitTableTest {
 
     @Test
     void biggerInTheUnitIsBiggerInSi() {
-        forEachUnitAndValue((unit, value) -> assertTrue(unit.toSi(value * 1.5 + 1.0) > unit.toSi(value)));
+        forEachUnitAndValue((unit, value) -> assertTrue(unit.toSi(value + Math.abs(value) + 1.0) > unit.toSi(value)));
     }
 
     @Test
@@ -98,7 +121,11 @@ class UnitTableTest {
         for (Unit[] units : ALL) {
             for (Unit unit : units) {
                 for (int i = 0; i < 2_000; i++) {
-                    check.accept(unit, random.nextDouble(0.0, 1.0) * Math.pow(10.0, random.nextInt(-6, 7)));
+                    check.accept(
+                            unit,
+                            (unit instanceof TemperatureUnit ? 1.0 : random.nextInt(2) * 2 - 1)
+                                    * random.nextDouble(0.0, 1.0)
+                                    * Math.pow(10.0, random.nextInt(-6, 7)));
                 }
             }
         }

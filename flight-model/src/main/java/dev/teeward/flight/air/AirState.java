@@ -41,13 +41,14 @@ public final class AirState implements Serializable {
      */
     public static AirState of(double density, double dynamicViscosity) {
         if (!(density >= 0.0 && density <= 10.0)) {
-            throw new IllegalArgumentException("density must be in [0, 10] kg/m3, but was " + density);
+            throw new IllegalArgumentException("density must be in [0, 10] kg/m3 (0-0.62 lb/ft3), but was " + density
+                    + " kg/m3; air at sea level has about 1.2");
         }
         if (!(dynamicViscosity >= 1e-6 && dynamicViscosity <= 1e-4)) {
-            throw new IllegalArgumentException(
-                    "dynamicViscosity must be in [1e-6, 1e-4] Pa s, but was " + dynamicViscosity);
+            throw new IllegalArgumentException("dynamicViscosity must be in [1e-6, 1e-4] Pa s, but was "
+                    + dynamicViscosity + " Pa s; air has about 1.8e-5");
         }
-        return new AirState(density, dynamicViscosity);
+        return new AirState(density + 0.0, dynamicViscosity);
     }
 
     /**
