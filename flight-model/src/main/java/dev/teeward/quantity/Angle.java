@@ -89,6 +89,10 @@ public final class Angle implements Comparable<Angle>, Serializable {
         return value(AngleUnit.DEGREE);
     }
 
+    private Object readResolve() {
+        return of(si, AngleUnit.RADIAN);
+    }
+
     @Override
     public int compareTo(Angle other) {
         return Double.compare(si, other.si);

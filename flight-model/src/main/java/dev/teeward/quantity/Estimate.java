@@ -25,7 +25,6 @@ public final class Estimate implements Serializable {
     private final Interval interval;
 
     /** The unit of all three numbers; every unit is an enumeration constant and so serializable. */
-    @SuppressWarnings("serial")
     private final Unit unit;
 
     private Estimate(double value, Interval interval, Unit unit) {
@@ -79,12 +78,13 @@ public final class Estimate implements Serializable {
     }
 
     /**
-     * The same estimate in another unit of the same dimension. An estimate in a temperature unit is read as a
-     * temperature, not as a difference.
+     * The same estimate in another unit of the same dimension. Temperatures are refused: what converts a temperature
+     * would convert a difference of temperatures wrongly, and an estimate may be either.
      *
      * @param other the unit wanted
      * @return the estimate in that unit
-     * @throws IllegalArgumentException if the other unit is of another dimension
+     * @throws IllegalArgumentException if the other unit is of another dimension, or if the units are two
+     *     temperature scales
      */
     public Estimate convertTo(Unit other) {
         if (!unit.siUnit().equals(other.siUnit())) {
@@ -94,9 +94,17 @@ public final class Estimate implements Serializable {
         if (unit.equals(other)) {
             return this;
         }
+        if (unit instanceof TemperatureUnit) {
+            throw new IllegalArgumentException("an estimate in " + unit.symbol() + " is not converted to "
+                    + other.symbol() + ": it may be a difference; convert the temperatures before estimating");
+        }
         Interval converted = Interval.of(
                 other.fromSi(unit.toSi(interval.lower())), other.fromSi(unit.toSi(interval.upper())), interval.level());
         return of(other.fromSi(unit.toSi(value)), converted, other);
+    }
+
+    private Object readResolve() {
+        return of(value, interval, unit);
     }
 
     @Override

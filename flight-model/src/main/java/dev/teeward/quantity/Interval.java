@@ -48,7 +48,8 @@ public final class Interval implements Serializable {
     public static Interval of(double lower, double upper, double level) {
         if (!(lower <= upper) || lower == Double.POSITIVE_INFINITY || upper == Double.NEGATIVE_INFINITY) {
             throw new IllegalArgumentException(
-                    "interval ends must satisfy lower <= upper, but were " + lower + " and " + upper);
+                    "interval ends must satisfy lower <= upper, with lower < +infinity and upper > -infinity, but were "
+                            + lower + " and " + upper);
         }
         if (!(level > 0.0 && level < 1.0)) {
             throw new IllegalArgumentException(
@@ -141,6 +142,10 @@ public final class Interval implements Serializable {
      */
     public double halfWidth() {
         return 0.5 * width();
+    }
+
+    private Object readResolve() {
+        return of(lower, upper, level);
     }
 
     @Override

@@ -169,6 +169,10 @@ public final class Length implements Comparable<Length>, Serializable {
         return value(LengthUnit.INCH);
     }
 
+    private Object readResolve() {
+        return of(si, LengthUnit.METER);
+    }
+
     @Override
     public int compareTo(Length other) {
         return Double.compare(si, other.si);

@@ -149,6 +149,10 @@ public final class Mass implements Comparable<Mass>, Serializable {
         return value(MassUnit.GRAIN);
     }
 
+    private Object readResolve() {
+        return of(si, MassUnit.KILOGRAM);
+    }
+
     @Override
     public int compareTo(Mass other) {
         return Double.compare(si, other.si);

@@ -1,34 +1,38 @@
 package dev.teeward.quantity;
 
 /**
- * The units of mass: value in SI = value times a fixed factor.
+ * The units of mass: value in SI = value times a fixed ratio.
  *
  * <p>Source of the factors: International yard and pound agreement, 1959. Immutable and thread-safe.
  */
 public enum MassUnit implements Unit {
     /** The kilogram [kg], the SI unit. */
-    KILOGRAM("kg", "kg", 1.0),
+    KILOGRAM("kg", "kg", 1, 1),
 
     /** The gram [g]. */
-    GRAM("g", "g", 0.001),
+    GRAM("g", "g", 1, 1000),
 
     /** The avoirdupois ounce [oz], exactly 28.349523125 g. */
-    OUNCE("oz", "oz", 0.028349523125),
+    OUNCE("oz", "oz", 28349523125.0, 1e12),
 
     /** The avoirdupois pound [lb], exactly 0.45359237 kg. */
-    POUND("lb", "lb", 0.45359237),
+    POUND("lb", "lb", 45359237, 1e8),
 
     /** The grain [gr], exactly 64.79891 mg. */
-    GRAIN("gr", "gr", 0.00006479891);
+    GRAIN("gr", "gr", 6479891, 1e11);
 
     private final String symbol;
     private final String suffix;
-    private final double factor;
+    // A ratio of two numbers and not one rounded factor: equal lengths in feet and inches then come out equal in
+    // metres.
+    private final double numerator;
+    private final double denominator;
 
-    MassUnit(String symbol, String suffix, double factor) {
+    MassUnit(String symbol, String suffix, double numerator, double denominator) {
         this.symbol = symbol;
         this.suffix = suffix;
-        this.factor = factor;
+        this.numerator = numerator;
+        this.denominator = denominator;
     }
 
     @Override
@@ -43,12 +47,12 @@ public enum MassUnit implements Unit {
 
     @Override
     public double toSi(double value) {
-        return value * factor;
+        return value * numerator / denominator;
     }
 
     @Override
     public double fromSi(double si) {
-        return si / factor;
+        return si * denominator / numerator;
     }
 
     @Override

@@ -25,6 +25,9 @@ final class Plain {
     }
 
     static String both(double si, Unit siUnit, Unit customary) {
-        return withUnit(si, siUnit) + " (" + withUnit(customary.fromSi(si), customary) + ")";
+        double other = customary.fromSi(si);
+        // 0 degF has to pass through 255 K: what is left of it then is rounding.
+        boolean rounding = customary instanceof TemperatureUnit && Math.abs(other) < 1e-9;
+        return withUnit(si, siUnit) + " (" + withUnit(rounding ? 0.0 : other, customary) + ")";
     }
 }

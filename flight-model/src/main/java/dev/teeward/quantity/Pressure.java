@@ -129,6 +129,10 @@ public final class Pressure implements Comparable<Pressure>, Serializable {
         return value(PressureUnit.INCH_OF_MERCURY);
     }
 
+    private Object readResolve() {
+        return of(si, PressureUnit.PASCAL);
+    }
+
     @Override
     public int compareTo(Pressure other) {
         return Double.compare(si, other.si);

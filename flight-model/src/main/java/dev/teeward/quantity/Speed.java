@@ -149,6 +149,10 @@ public final class Speed implements Comparable<Speed>, Serializable {
         return value(SpeedUnit.KNOT);
     }
 
+    private Object readResolve() {
+        return of(si, SpeedUnit.METER_PER_SECOND);
+    }
+
     @Override
     public int compareTo(Speed other) {
         return Double.compare(si, other.si);

@@ -109,6 +109,10 @@ public final class SpinRate implements Comparable<SpinRate>, Serializable {
         return value(SpinRateUnit.REVOLUTION_PER_SECOND);
     }
 
+    private Object readResolve() {
+        return of(si, SpinRateUnit.RADIAN_PER_SECOND);
+    }
+
     @Override
     public int compareTo(SpinRate other) {
         return Double.compare(si, other.si);

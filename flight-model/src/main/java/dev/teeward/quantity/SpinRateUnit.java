@@ -1,28 +1,32 @@
 package dev.teeward.quantity;
 
 /**
- * The units of spin rate: value in SI = value times a fixed factor.
+ * The units of spin rate: value in SI = value times a fixed ratio.
  *
  * <p>Source of the factors: NIST Special Publication 811, 2008, appendix B. Immutable and thread-safe.
  */
 public enum SpinRateUnit implements Unit {
     /** The radian per second [rad/s], the SI unit. */
-    RADIAN_PER_SECOND("rad/s", "radps", 1.0),
+    RADIAN_PER_SECOND("rad/s", "radps", 1, 1),
 
     /** The revolution per minute [rpm], 2 pi/60 rad/s. */
-    REVOLUTION_PER_MINUTE("rpm", "rpm", 2.0 * Math.PI / 60.0),
+    REVOLUTION_PER_MINUTE("rpm", "rpm", Math.PI, 30),
 
     /** The revolution per second [r/s], 2 pi rad/s. */
-    REVOLUTION_PER_SECOND("r/s", "rps", 2.0 * Math.PI);
+    REVOLUTION_PER_SECOND("r/s", "rps", 2 * Math.PI, 1);
 
     private final String symbol;
     private final String suffix;
-    private final double factor;
+    // A ratio of two numbers and not one rounded factor: equal lengths in feet and inches then come out equal in
+    // metres.
+    private final double numerator;
+    private final double denominator;
 
-    SpinRateUnit(String symbol, String suffix, double factor) {
+    SpinRateUnit(String symbol, String suffix, double numerator, double denominator) {
         this.symbol = symbol;
         this.suffix = suffix;
-        this.factor = factor;
+        this.numerator = numerator;
+        this.denominator = denominator;
     }
 
     @Override
@@ -37,12 +41,12 @@ public enum SpinRateUnit implements Unit {
 
     @Override
     public double toSi(double value) {
-        return value * factor;
+        return value * numerator / denominator;
     }
 
     @Override
     public double fromSi(double si) {
-        return si / factor;
+        return si * denominator / numerator;
     }
 
     @Override

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <pre>{@code
  * Temperature warm = Temperature.ofFahrenheit(86.0);
- * double c = warm.celsius(); // 30.0
+ * double c = warm.celsius(); // 30, to about 1e-13
  * double k = warm.kelvins(); // 303.15
  * }</pre>
  *
@@ -113,6 +113,10 @@ public final class Temperature implements Comparable<Temperature>, Serializable 
      */
     public double fahrenheit() {
         return value(TemperatureUnit.FAHRENHEIT);
+    }
+
+    private Object readResolve() {
+        return of(si, TemperatureUnit.KELVIN);
     }
 
     @Override

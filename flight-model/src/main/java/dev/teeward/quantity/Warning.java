@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Warning implements Serializable {
     private static final long serialVersionUID = 1L;
-    private static final Pattern CODE = Pattern.compile("[a-z][a-z0-9]*(-[a-z0-9]+)*");
+    private static final Pattern CODE = Pattern.compile("[a-z][a-z0-9]*+(-[a-z0-9]++)*+");
 
     /** The stable name. */
     private final String code;
@@ -37,9 +37,9 @@ public final class Warning implements Serializable {
      * A warning.
      *
      * @param code lower-case words joined by hyphens
-     * @param message one sentence, not blank
+     * @param message one sentence on one line, not blank
      * @return the warning
-     * @throws IllegalArgumentException if the code has another form or the message is blank
+     * @throws IllegalArgumentException if the code has another form or the message is blank or has a line break
      */
     public static Warning of(String code, String message) {
         Objects.requireNonNull(code, "code");
@@ -50,6 +50,9 @@ public final class Warning implements Serializable {
         }
         if (message.isBlank()) {
             throw new IllegalArgumentException("warning message must not be blank");
+        }
+        if (message.indexOf('\n') >= 0 || message.indexOf('\r') >= 0) {
+            throw new IllegalArgumentException("warning message must be one line, but was \"" + message + "\"");
         }
         return new Warning(code, message);
     }
@@ -70,6 +73,10 @@ public final class Warning implements Serializable {
      */
     public String message() {
         return message;
+    }
+
+    private Object readResolve() {
+        return of(code, message);
     }
 
     @Override

@@ -73,6 +73,30 @@ class QuantityTest {
     }
 
     @Test
+    void equalLengthsInDifferentUnitsAreEqual() {
+        for (int i = 1; i <= 2_000; i++) {
+            assertEquals(Length.ofYards(i), Length.ofFeet(3.0 * i));
+            assertEquals(Length.ofFeet(i), Length.ofInches(12.0 * i));
+            assertEquals(Length.ofMeters(i), Length.ofMillimeters(1_000.0 * i));
+            assertEquals(Mass.ofPounds(i), Mass.ofOunces(16.0 * i));
+        }
+    }
+
+    @Test
+    void refusesForgedBytes() throws Exception {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+            out.writeObject(Length.ofMeters(1.0));
+        }
+        byte[] forged = bytes.toByteArray();
+        // The last eight bytes are the one double that a length is.
+        java.nio.ByteBuffer.wrap(forged).putDouble(forged.length - 8, Double.NaN);
+        try (ObjectInputStream in = new ObjectInputStream(new ByteArrayInputStream(forged))) {
+            assertThrows(IllegalArgumentException.class, in::readObject);
+        }
+    }
+
+    @Test
     void readsInSiAndCustomary() {
         assertEquals("137.16 m (150 yd)", Length.ofYards(150.0).toString());
         assertEquals("52.7507 m/s (118 mph)", Speed.ofMph(118.0).toString());
@@ -81,6 +105,7 @@ class QuantityTest {
         assertEquals("303.15 K (86 degF)", Temperature.ofFahrenheit(86.0).toString());
         assertEquals("101325 Pa (29.9213 inHg)", Pressure.ofPascals(101_325.0).toString());
         assertEquals("0.2 kg (7.05479 oz)", Mass.ofGrams(200.0).toString());
+        assertEquals("255.372 K (0 degF)", Temperature.ofFahrenheit(0.0).toString());
         assertEquals("0 m (0 yd)", Length.ofMeters(0.0).toString());
         assertEquals("1.0E-7 m (1.09361E-7 yd)", Length.ofMeters(1e-7).toString());
     }

@@ -98,6 +98,9 @@ class ResultValueTest {
         IllegalArgumentException refused =
                 assertThrows(IllegalArgumentException.class, () -> e.convertTo(SpeedUnit.MILE_PER_HOUR));
         assertTrue(refused.getMessage().contains("mph"), refused.getMessage());
+        Estimate warmer = Estimate.of(5.0, Interval.of(0.0, 10.0, 0.95), TemperatureUnit.FAHRENHEIT);
+        assertThrows(IllegalArgumentException.class, () -> warmer.convertTo(TemperatureUnit.CELSIUS));
+        assertSame(warmer, warmer.convertTo(TemperatureUnit.FAHRENHEIT));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> Estimate.of(Double.NaN, Interval.of(0.0, 2.0, 0.95), LengthUnit.METER));
@@ -114,6 +117,7 @@ class ResultValueTest {
         assertNotEquals(w, Warning.of("few-shots", "only 3 shots were used"));
         assertNotEquals(w, Warning.of("no-shots", "only 2 shots were used"));
         assertThrows(IllegalArgumentException.class, () -> Warning.of("few-shots", " "));
+        assertThrows(IllegalArgumentException.class, () -> Warning.of("few-shots", "two\nlines"));
     }
 
     @ParameterizedTest
