@@ -108,7 +108,7 @@ class ArchitectureTest {
                 .whereLayer("io")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("complete")
-                .mayOnlyBeAccessedByLayers(sides)
+                .mayOnlyBeAccessedByLayers(with(sides, "screen"))
                 .whereLayer("screen")
                 .mayOnlyBeAccessedByLayers(sides)
                 .whereLayer("summary")

@@ -1,0 +1,221 @@
+package dev.teeward.fitting.compare;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Origin;
+import dev.teeward.fitting.ShotPair;
+import dev.teeward.fitting.ShotSet;
+import dev.teeward.fitting.internal.Distributions;
+import dev.teeward.fitting.internal.Sample;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** Looks for what goes with the differences of two clubs, one candidate at a time, at most eight for an outcome. */
+final class AssociationSearch {
+    /** What can plausibly move what, by the geometry of impact and flight. */
+    private static final Map<Metric, List<Metric>> CANDIDATES = candidates();
+
+    private final ClubShots first;
+    private final ClubShots second;
+    private final ShotPairing pairing;
+    private final double level;
+
+    AssociationSearch(ClubShots first, ClubShots second, ShotPairing pairing, double level) {
+        this.first = first;
+        this.second = second;
+        this.pairing = pairing;
+        this.level = level;
+    }
+
+    private static Map<Metric, List<Metric>> candidates() {
+        Map<Metric, List<Metric>> map = new EnumMap<>(Metric.class);
+        map.put(
+                Metric.START_DIRECTION,
+                List.of(Metric.FACE_ANGLE, Metric.CLUB_PATH, Metric.DYNAMIC_LIE, Metric.STRIKE_TOE));
+        map.put(
+                Metric.CURVE,
+                List.of(
+                        Metric.FACE_TO_PATH,
+                        Metric.FACE_ANGLE,
+                        Metric.CLUB_PATH,
+                        Metric.DYNAMIC_LIE,
+                        Metric.STRIKE_TOE,
+                        Metric.SPIN_RATE,
+                        Metric.AXIS_TILT,
+                        Metric.BALL_SPEED));
+        map.put(
+                Metric.SIDE,
+                List.of(
+                        Metric.START_DIRECTION,
+                        Metric.AXIS_TILT,
+                        Metric.FACE_ANGLE,
+                        Metric.CLUB_PATH,
+                        Metric.FACE_TO_PATH,
+                        Metric.DYNAMIC_LIE,
+                        Metric.STRIKE_TOE));
+        map.put(
+                Metric.CARRY,
+                List.of(
+                        Metric.BALL_SPEED,
+                        Metric.LAUNCH_ANGLE,
+                        Metric.SPIN_RATE,
+                        Metric.CLUB_SPEED,
+                        Metric.DYNAMIC_LOFT,
+                        Metric.ATTACK_ANGLE,
+                        Metric.STRIKE_TOE,
+                        Metric.STRIKE_UP));
+        map.put(
+                Metric.BALL_SPEED,
+                List.of(Metric.CLUB_SPEED, Metric.SPIN_LOFT, Metric.DYNAMIC_LOFT, Metric.STRIKE_TOE, Metric.STRIKE_UP));
+        return map;
+    }
+
+    List<Association> find() {
+        List<Association> all = new ArrayList<>();
+        CANDIDATES.forEach((outcome, candidates) -> {
+            List<Association> found = new ArrayList<>();
+            for (Metric candidate : candidates) {
+                ShotSet x = first.used().with(outcome).with(candidate);
+                ShotSet y = second.used().with(outcome).with(candidate);
+                if (x.size() >= 2 && y.size() >= 2) {
+                    found.add(associate(outcome, candidate, x, y));
+                }
+            }
+            double[] p = PValueAdjustment.HOLM.adjust(
+                    found.stream().mapToDouble(a -> a.slope().pValue()).toArray());
+            List<Association> adjusted = new ArrayList<>();
+            for (int i = 0; i < p.length; i++) {
+                adjusted.add(found.get(i).withAdjustedP(p[i]));
+            }
+            adjusted.sort(Comparator.comparingDouble(a -> -Math.abs(a.part().value())));
+            all.addAll(adjusted);
+        });
+        return all;
+    }
+
+    private Association associate(Metric outcome, Metric candidate, ShotSet x, ShotSet y) {
+        List<ShotPair> pairs = pairing.pairs().stream()
+                .filter(pair -> pair.first().has(outcome)
+                        && pair.first().has(candidate)
+                        && pair.second().has(outcome)
+                        && pair.second().has(candidate))
+                .toList();
+        boolean paired = pairing.enough() && pairs.size() >= 2 && 2 * pairs.size() >= Math.min(x.size(), y.size());
+        TestResult slope = slope(x.values(candidate), y.values(candidate), x.values(outcome), y.values(outcome));
+        ShotSet one = paired ? ShotSet.of(pairs.stream().map(ShotPair::first).toList()) : x;
+        ShotSet two = paired ? ShotSet.of(pairs.stream().map(ShotPair::second).toList()) : y;
+        TestResult moved = difference(paired, outcome, one, two);
+        TestResult differs = difference(paired, candidate, one, two);
+        List<Warning> warnings = new ArrayList<>();
+        if (computed(x, outcome) || computed(y, outcome)) {
+            warnings.add(Warning.of(
+                    "computed-outcome",
+                    outcome.label()
+                            + " was computed by the flight model from other readings, so that going with them is"
+                            + " partly by construction"));
+        }
+        return new Association(
+                outcome,
+                candidate,
+                slope,
+                moved,
+                differs,
+                part(slope, differs, outcome.siUnit()),
+                slope.pValue(),
+                warnings);
+    }
+
+    private static boolean computed(ShotSet shots, Metric metric) {
+        return shots.stream()
+                .anyMatch(shot -> shot.reading(metric)
+                        .filter(r -> r.origin() == Origin.COMPUTED)
+                        .isPresent());
+    }
+
+    private TestResult difference(boolean paired, Metric metric, ShotSet x, ShotSet y) {
+        return paired
+                ? PairedTTest.withDefaults()
+                        .withLevel(level)
+                        .withUnit(metric.siUnit())
+                        .test(x.values(metric), y.values(metric))
+                : WelchTTest.withDefaults()
+                        .withLevel(level)
+                        .withUnit(metric.siUnit())
+                        .test(x.values(metric), y.values(metric));
+    }
+
+    TestResult slope(double[] x1, double[] x2, double[] y1, double[] y2) {
+        double[] u = centred(x1, x2);
+        double[] v = centred(y1, y2);
+        int n = u.length;
+        double uu = 0.0;
+        double uv = 0.0;
+        double vv = 0.0;
+        for (int i = 0; i < n; i++) {
+            uu += u[i] * u[i];
+            uv += u[i] * v[i];
+            vv += v[i] * v[i];
+        }
+        TestResult.Draft draft = new TestResult.Draft(
+                        "least-squares slope within clubs, two-sided", "t", Options.DEFAULTS.withLevel(level))
+                .sizes(n);
+        double df = n - 3.0;
+        if (!(df > 0.0)) {
+            return draft.warn("too-few-shots", "too few shots for a slope beside the mean of each club")
+                    .unanswered(0.0);
+        }
+        if (!(uu > 0.0)) {
+            return draft.warn("no-spread", "the candidate does not vary within the clubs, so there is no slope")
+                    .unanswered(0.0);
+        }
+        double slope = uv / uu;
+        double left = vv - slope * uv;
+        if (!(left > 1e-20 * vv)) {
+            return draft.warn("no-spread", "the shots lie on the line exactly, so there is no measure of error")
+                    .unanswered(slope);
+        }
+        return new Moments.Pivot(slope, Math.sqrt(left / df / uu), df)
+                .result(draft, Options.DEFAULTS.withLevel(level).withUnit(RatioUnit.ONE));
+    }
+
+    private static double[] centred(double[] x, double[] y) {
+        Sample one = Sample.of("first", x);
+        Sample two = Sample.of("second", y);
+        double[] all = new double[x.length + y.length];
+        for (int i = 0; i < x.length; i++) {
+            all[i] = one.constant() ? 0.0 : x[i] - one.mean();
+        }
+        for (int i = 0; i < y.length; i++) {
+            all[x.length + i] = two.constant() ? 0.0 : y[i] - two.mean();
+        }
+        return all;
+    }
+
+    /** The product of two independent estimates; its variance is b^2 V(d) + d^2 V(b) + V(b) V(d). */
+    Estimate part(TestResult slope, TestResult difference, Unit unit) {
+        double b = slope.estimate().value();
+        double d = difference.estimate().value();
+        if (slope.statistic().isEmpty() || difference.statistic().isEmpty()) {
+            return Estimate.of(b * d, Interval.unbounded(level), unit);
+        }
+        double sb = error(slope);
+        double sd = error(difference);
+        double df = Math.min(
+                slope.degreesOfFreedom().get(0), difference.degreesOfFreedom().get(0));
+        double reach = Distributions.tQuantile(1.0 - 0.5 * (1.0 - level), df)
+                * Math.sqrt(b * b * sd * sd + d * d * sb * sb + sb * sb * sd * sd);
+        return Estimate.of(b * d, Interval.of(b * d - reach, b * d + reach, level), unit);
+    }
+
+    private double error(TestResult result) {
+        double df = result.degreesOfFreedom().get(0);
+        return result.estimate().interval().halfWidth() / Distributions.tQuantile(1.0 - 0.5 * (1.0 - level), df);
+    }
+}

@@ -1,0 +1,331 @@
+package dev.teeward.fitting.compare;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.ShotSet;
+import dev.teeward.fitting.compare.ComparisonException.Reason;
+import dev.teeward.quantity.Length;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Two clubs of a session compared, metric by metric, with the landing patterns and what goes with their differences.
+ *
+ * <p>Pairs are compared when there are enough of them ({@link ShotPairing#enough()}), all used shots otherwise. One metric,
+ * declared beforehand, decides; the others are called different only by Holm's adjustment over all of them. If none is
+ * declared it is the carry, or the first available of ball speed, side, start direction; a warning says so.
+ *
+ * <pre>{@code
+ * HeadToHeadResult r = HeadToHead.withDefaults().withClubs("Alder", "Rowan")
+ *         .withPrimary(Metric.CARRY).withMargin(Metric.CARRY, yards(4.0).meters()).compare(session);
+ * r.primary().difference().estimate(); // Alder minus Rowan, metres
+ * }</pre>
+ *
+ * <p>The result depends on the session only: shots appended one by one give the same as the whole file. Immutable and
+ * thread-safe.
+ */
+public final class HeadToHead {
+    private static final List<Metric> CHOICE =
+            List.of(Metric.CARRY, Metric.BALL_SPEED, Metric.SIDE, Metric.START_DIRECTION, Metric.CLUB_SPEED);
+    private static final HeadToHead DEFAULTS =
+            new HeadToHead(null, null, PracticalMargins.defaults(), 0.95, null, true);
+
+    private final @Nullable List<String> clubs;
+    private final @Nullable Metric primary;
+    private final PracticalMargins margins;
+    private final double level;
+    private final @Nullable Length target;
+    private final boolean pairing;
+
+    private HeadToHead(
+            @Nullable List<String> clubs,
+            @Nullable Metric primary,
+            PracticalMargins margins,
+            double level,
+            @Nullable Length target,
+            boolean pairing) {
+        this.clubs = clubs;
+        this.primary = primary;
+        this.margins = margins;
+        this.level = level;
+        this.target = target;
+        this.pairing = pairing;
+    }
+
+    /**
+     * The two clubs of the session in the order of their first shots, no primary metric declared, default margins, 95 %.
+     *
+     * @return the default procedure
+     */
+    public static HeadToHead withDefaults() {
+        return DEFAULTS;
+    }
+
+    /**
+     * With two clubs chosen.
+     *
+     * @param first the club that comes first in every difference, by its name
+     * @param second the club that is subtracted
+     * @return a changed copy
+     * @throws IllegalArgumentException if both names are equal
+     */
+    public HeadToHead withClubs(String first, String second) {
+        if (Objects.requireNonNull(first, "first").equals(Objects.requireNonNull(second, "second"))) {
+            throw new IllegalArgumentException("two clubs are needed, but both were \"" + first + "\"");
+        }
+        return new HeadToHead(List.of(first, second), primary, margins, level, target, pairing);
+    }
+
+    /**
+     * With the metric that decides declared.
+     *
+     * @param metric the metric, chosen before the shots are looked at
+     * @return a changed copy
+     */
+    public HeadToHead withPrimary(Metric metric) {
+        return new HeadToHead(clubs, Objects.requireNonNull(metric, "metric"), margins, level, target, pairing);
+    }
+
+    /**
+     * With the margin of a metric declared.
+     *
+     * @param metric which
+     * @param si the largest difference that does not matter [SI unit of the metric]
+     * @return a changed copy
+     * @throws ComparisonException if the margin is not above 0, not finite, or absurdly large
+     */
+    public HeadToHead withMargin(Metric metric, double si) {
+        return withMargins(margins.with(metric, si));
+    }
+
+    /**
+     * With other margins.
+     *
+     * @param other the margins
+     * @return a changed copy
+     */
+    public HeadToHead withMargins(PracticalMargins other) {
+        return new HeadToHead(clubs, primary, Objects.requireNonNull(other, "other"), level, target, pairing);
+    }
+
+    /**
+     * With another level of all intervals. A difference is called, and each side of the equivalence tested, at 1 minus it.
+     *
+     * @param newLevel the level, in (0.5, 1)
+     * @return a changed copy
+     * @throws IllegalArgumentException if the level is not in (0.5, 1)
+     */
+    public HeadToHead withLevel(double newLevel) {
+        if (!(newLevel > 0.5 && newLevel < 1.0)) {
+            throw new IllegalArgumentException(
+                    "level must be in (0.5, 1), but was " + newLevel + "; for 95 percent use 0.95");
+        }
+        return new HeadToHead(clubs, primary, margins, newLevel, target, pairing);
+    }
+
+    /**
+     * With a target for the landing patterns, on the target line.
+     *
+     * @param distance the distance of the target
+     * @return a changed copy
+     */
+    public HeadToHead withTarget(Length distance) {
+        return new HeadToHead(clubs, primary, margins, level, Objects.requireNonNull(distance, "distance"), pairing);
+    }
+
+    /**
+     * Without pairs: all used shots are compared as two samples.
+     *
+     * @return a changed copy
+     */
+    public HeadToHead withoutPairing() {
+        return new HeadToHead(clubs, primary, margins, level, target, false);
+    }
+
+    /**
+     * Compares.
+     *
+     * @param session the session
+     * @return the result
+     * @throws ComparisonException if the session cannot be compared as asked; its message is one line for people
+     */
+    public HeadToHeadResult compare(Session session) {
+        return new HeadToHeadResult(parts(session, chosen(session.shots())), null);
+    }
+
+    private List<String> chosen(ShotSet shots) {
+        List<String> hit = shots.clubs();
+        if (hit.isEmpty()) {
+            throw new ComparisonException(Reason.NO_SHOTS, "the session has no shots");
+        }
+        if (shots.used().isEmpty()) {
+            throw new ComparisonException(
+                    Reason.ALL_EXCLUDED, "all " + shots.size() + " shots of the session are excluded");
+        }
+        String names = String.join(", ", hit);
+        if (clubs != null) {
+            for (String club : clubs) {
+                if (!hit.contains(club)) {
+                    throw new ComparisonException(
+                            Reason.UNKNOWN_CLUB, "no shot was hit with \"" + club + "\"; the session has " + names);
+                }
+            }
+            return clubs;
+        }
+        if (hit.size() == 1) {
+            throw new ComparisonException(
+                    Reason.ONE_CLUB, "only one club was hit, " + names + "; a comparison needs two");
+        }
+        if (hit.size() > 2) {
+            throw new ComparisonException(
+                    Reason.CLUBS_NOT_CHOSEN, "the session has " + hit.size() + " clubs; choose two of " + names);
+        }
+        return hit;
+    }
+
+    private HeadToHeadResult.Parts parts(Session session, List<String> names) {
+        ClubShots first = new ClubShots(names.get(0), session, level, target);
+        ClubShots second = new ClubShots(names.get(1), session, level, target);
+        checkEnough(first);
+        checkEnough(second);
+        ShotPairing pairs = pairing
+                ? ShotPairing.of(session.shots(), first.name(), second.name())
+                : ShotPairing.none(session.shots(), first.name(), second.name());
+        List<MetricComparison> metrics = metrics(session, first, second, pairs);
+        List<BuildDifference> builds = first.build().isPresent()
+                        && second.build().isPresent()
+                ? BuildDifference.between(first.build().get(), second.build().get())
+                : List.of();
+        return new HeadToHeadResult.Parts(
+                session,
+                first,
+                second,
+                pairs,
+                metrics,
+                primary != null,
+                level,
+                builds,
+                PatternSpread.compare(first, second, pairs, level),
+                new AssociationSearch(first, second, pairs, level).find(),
+                warnings(session.shots(), first, second, pairs, metrics, builds));
+    }
+
+    private static void checkEnough(ClubShots club) {
+        int used = club.used().size();
+        if (used < 2) {
+            throw new ComparisonException(
+                    Reason.TOO_FEW_SHOTS,
+                    club.name() + " has " + (used == 1 ? "one used shot" : "no used shot")
+                            + (club.excluded().isEmpty()
+                                    ? ""
+                                    : " (" + club.excluded().size() + " excluded)")
+                            + "; each club needs at least two");
+        }
+    }
+
+    private List<MetricComparison> metrics(Session session, ClubShots first, ClubShots second, ShotPairing pairs) {
+        ShotSet used = session.shots()
+                .used()
+                .filter(shot -> shot.club().equals(first.name()) || shot.club().equals(second.name()));
+        List<MetricSamples> samples = used.metrics().stream()
+                .sorted(Comparator.comparing(Metric::group).thenComparing(Comparator.naturalOrder()))
+                .map(metric -> MetricSamples.of(metric, first, second, used, pairs))
+                .filter(MetricSamples::comparable)
+                .toList();
+        if (samples.isEmpty()) {
+            throw new ComparisonException(
+                    Reason.NO_METRIC_IN_COMMON,
+                    "no metric was measured at least twice with both " + first.name() + " and " + second.name());
+        }
+        Metric decides = decides(samples, first, second);
+        List<MetricTests> tests = samples.stream()
+                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), first.name()))
+                .toList();
+        List<Integer> others = new ArrayList<>();
+        for (int i = 0; i < samples.size(); i++) {
+            if (samples.get(i).metric() != decides) {
+                others.add(i);
+            }
+        }
+        double[] adjusted = PValueAdjustment.HOLM.adjust(others.stream()
+                .mapToDouble(i -> tests.get(i).difference().pValue())
+                .toArray());
+        List<MetricComparison> comparisons = new ArrayList<>();
+        for (int i = 0; i < samples.size(); i++) {
+            int other = others.indexOf(i);
+            double p = other < 0 ? tests.get(i).difference().pValue() : adjusted[other];
+            comparisons.add(new MetricComparison(samples.get(i), tests.get(i), other < 0, p, margins, level));
+        }
+        return comparisons;
+    }
+
+    private Metric decides(List<MetricSamples> samples, ClubShots first, ClubShots second) {
+        List<Metric> available = samples.stream().map(MetricSamples::metric).toList();
+        Metric wanted = primary;
+        if (wanted == null) {
+            return CHOICE.stream().filter(available::contains).findFirst().orElse(available.get(0));
+        }
+        if (!available.contains(wanted)) {
+            String names = String.join(", ", available.stream().map(Metric::key).toList());
+            throw new ComparisonException(
+                    Reason.PRIMARY_NOT_AVAILABLE,
+                    "the primary metric " + wanted.key() + " has "
+                            + first.used().with(wanted).size() + " numbers with " + first.name() + " and "
+                            + second.used().with(wanted).size() + " with " + second.name()
+                            + ", but needs two with each; there are " + names);
+        }
+        return wanted;
+    }
+
+    private List<Warning> warnings(
+            ShotSet shots,
+            ClubShots first,
+            ClubShots second,
+            ShotPairing pairs,
+            List<MetricComparison> metrics,
+            List<BuildDifference> builds) {
+        List<Warning> warnings = new ArrayList<>();
+        MetricComparison decides =
+                metrics.stream().filter(MetricComparison::primary).findFirst().orElseThrow();
+        if (primary == null) {
+            warnings.add(Warning.of(
+                    "primary-not-declared",
+                    "no primary metric was declared beforehand, so "
+                            + decides.metric().label() + " was taken"));
+        }
+        if (decides.margin().isPresent() && !decides.marginDeclared()) {
+            warnings.add(Warning.of(
+                    "margin-not-declared",
+                    "no margin was declared for " + decides.metric().label() + ", so a common one was taken"));
+        }
+        warnings.addAll(ShotOrder.of(shots.stream()
+                        .map(shot -> shot.club())
+                        .filter(club -> club.equals(first.name()) || club.equals(second.name()))
+                        .mapToInt(club -> club.equals(first.name()) ? 0 : 1)
+                        .toArray())
+                .warnings());
+        if (!pairs.broken().isEmpty()) {
+            warnings.add(Warning.of(
+                    "broken-pairs",
+                    pairs.broken().size() + " of "
+                            + (pairs.broken().size() + pairs.pairs().size())
+                            + " pairs are broken; their used shots stay in the summaries, not in the paired tests"));
+        }
+        if (!pairs.pairs().isEmpty() && !pairs.enough()) {
+            warnings.add(Warning.of(
+                    "too-few-pairs",
+                    "fewer than half of the shots are in complete pairs, so all shots were compared without pairing"));
+        }
+        for (BuildDifference build : builds) {
+            warnings.add(Warning.of(
+                    "builds-differ",
+                    "the clubs differ in " + build.property().label() + ": " + build.firstText() + " against "
+                            + build.secondText()));
+        }
+        return warnings;
+    }
+}

@@ -1,0 +1,215 @@
+package dev.teeward.fitting.compare;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
+import dev.teeward.quantity.Warning;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Two clubs compared: everything that a report needs. Differences are first minus second, numbers in SI.
+ *
+ * <pre>{@code
+ * HeadToHeadResult r = HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session);
+ * r.primary().verdict().verdict();          // DIFFERENT, PRACTICALLY_THE_SAME or UNDECIDED
+ * r.find(Metric.CURVE).orElseThrow().difference().estimate();
+ * r.withoutFlagged();                       // the same without the flagged shots, if any shot is flagged
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class HeadToHeadResult {
+    private final Session session;
+    private final ClubShots first;
+    private final ClubShots second;
+    private final ShotPairing pairing;
+    private final List<MetricComparison> metrics;
+    private final boolean primaryDeclared;
+    private final double level;
+    private final List<BuildDifference> buildDifferences;
+    private final Optional<PatternComparison> patterns;
+    private final List<Association> associations;
+    private final List<Warning> warnings;
+    private final @Nullable HeadToHeadResult withoutFlagged;
+
+    HeadToHeadResult(Parts parts, @Nullable HeadToHeadResult withoutFlagged) {
+        this.session = parts.session;
+        this.first = parts.first;
+        this.second = parts.second;
+        this.pairing = parts.pairing;
+        this.metrics = List.copyOf(parts.metrics);
+        this.primaryDeclared = parts.primaryDeclared;
+        this.level = parts.level;
+        this.buildDifferences = parts.buildDifferences;
+        this.patterns = parts.patterns;
+        this.associations = List.copyOf(parts.associations);
+        this.warnings = List.copyOf(parts.warnings);
+        this.withoutFlagged = withoutFlagged;
+    }
+
+    /** What one computation gives. */
+    record Parts(
+            Session session,
+            ClubShots first,
+            ClubShots second,
+            ShotPairing pairing,
+            List<MetricComparison> metrics,
+            boolean primaryDeclared,
+            double level,
+            List<BuildDifference> buildDifferences,
+            Optional<PatternComparison> patterns,
+            List<Association> associations,
+            List<Warning> warnings) {}
+
+    /**
+     * The session that was compared, with derived and computed readings filled in.
+     *
+     * @return the session
+     */
+    public Session session() {
+        return session;
+    }
+
+    /**
+     * The club that comes first in every difference.
+     *
+     * @return its shots
+     */
+    public ClubShots first() {
+        return first;
+    }
+
+    /**
+     * The club that is subtracted.
+     *
+     * @return its shots
+     */
+    public ClubShots second() {
+        return second;
+    }
+
+    /**
+     * In which order the clubs were hit.
+     *
+     * @return the kind of order; {@link ShotOrderKind#BLOCKED} has a warning
+     */
+    public ShotOrderKind order() {
+        return pairing.order();
+    }
+
+    /**
+     * Which shots belong together, and which pairs are broken.
+     *
+     * @return the pairing
+     */
+    public ShotPairing pairing() {
+        return pairing;
+    }
+
+    /**
+     * In what the clubs are built differently, as far as both are described.
+     *
+     * @return the differences, possibly none
+     */
+    public List<BuildDifference> buildDifferences() {
+        return buildDifferences;
+    }
+
+    /**
+     * All metrics that have at least two used readings with each club.
+     *
+     * @return the comparisons in the order in which a shot runs, at least one, unmodifiable
+     */
+    public List<MetricComparison> metrics() {
+        return metrics;
+    }
+
+    /**
+     * One metric.
+     *
+     * @param metric which
+     * @return its comparison, or empty if it was not compared
+     */
+    public Optional<MetricComparison> find(Metric metric) {
+        return metrics.stream().filter(m -> m.metric() == metric).findFirst();
+    }
+
+    /**
+     * The metric that decides.
+     *
+     * @return its comparison
+     */
+    public MetricComparison primary() {
+        return metrics.stream().filter(MetricComparison::primary).findFirst().orElseThrow();
+    }
+
+    /**
+     * Whether the primary metric was declared, rather than chosen for want of a declaration.
+     *
+     * @return true if it was declared
+     */
+    public boolean primaryDeclared() {
+        return primaryDeclared;
+    }
+
+    /**
+     * The drift of the primary metric over the session.
+     *
+     * @return the slope per ten shots [SI per ten shots]
+     */
+    public TestResult drift() {
+        return primary().drift();
+    }
+
+    /**
+     * The landing patterns.
+     *
+     * @return the comparison, or empty unless both clubs have three used shots with carry and side
+     */
+    public Optional<PatternComparison> patterns() {
+        return patterns;
+    }
+
+    /**
+     * What goes with the differences of start direction, curve, side, carry and ball speed.
+     *
+     * @return the associations, by outcome and within an outcome by the size of their part, the largest first
+     */
+    public List<Association> associations() {
+        return associations;
+    }
+
+    /**
+     * The same computed without the shots that screening flagged.
+     *
+     * @return the other result, or empty if no used shot of the two clubs is flagged or too few remain, for which there is
+     *     the warning {@code too-few-without-flagged}
+     */
+    public Optional<HeadToHeadResult> withoutFlagged() {
+        return Optional.ofNullable(withoutFlagged);
+    }
+
+    /**
+     * The level of all intervals; a difference is called at 1 minus this.
+     *
+     * @return the level, in (0.5, 1)
+     */
+    public double level() {
+        return level;
+    }
+
+    /**
+     * What to know about the session as a whole: shot order, builds, pairs, margins, a primary metric not declared.
+     *
+     * @return the warnings, possibly none
+     */
+    public List<Warning> warnings() {
+        return warnings;
+    }
+
+    @Override
+    public String toString() {
+        return first.name() + " minus " + second.name() + ", " + primary();
+    }
+}

@@ -1,0 +1,325 @@
+package dev.teeward.fitting.compare;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.internal.Sample;
+import dev.teeward.fitting.summary.SampleSummary;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One metric of two clubs compared: difference, exact companion, effect, spread, equivalence and verdict. All numbers are in
+ * the SI unit of the metric; differences are first minus second.
+ *
+ * <p>Difference, shift, effect, superiority and equivalence are of the pairs when {@link #paired()}, of all used shots
+ * otherwise. The verdict calls a metric different by its {@link #adjustedP()}: the primary metric, declared beforehand, by
+ * its own p, any other by Holm over all others. Equivalence is judged metric by metric, without such an adjustment.
+ *
+ * <pre>{@code
+ * MetricComparison carry = result.find(Metric.CARRY).orElseThrow();
+ * carry.difference().estimate().convertTo(LengthUnit.YARD); // with its interval
+ * carry.verdict().verdict();                                // DIFFERENT, PRACTICALLY_THE_SAME or UNDECIDED
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class MetricComparison {
+    private final MetricSamples samples;
+    private final MetricTests tests;
+    private final boolean primary;
+    private final double adjustedP;
+    private final OptionalDouble margin;
+    private final boolean marginDeclared;
+    private final double level;
+
+    MetricComparison(
+            MetricSamples samples,
+            MetricTests tests,
+            boolean primary,
+            double adjustedP,
+            PracticalMargins margins,
+            double level) {
+        this.samples = samples;
+        this.tests = tests;
+        this.primary = primary;
+        this.adjustedP = adjustedP;
+        this.margin = margins.of(samples.metric());
+        this.marginDeclared = margins.declared(samples.metric());
+        this.level = level;
+    }
+
+    /**
+     * Which metric.
+     *
+     * @return the metric
+     */
+    public Metric metric() {
+        return samples.metric();
+    }
+
+    /**
+     * Whether this is the metric that decides.
+     *
+     * @return true for one metric of a result
+     */
+    public boolean primary() {
+        return primary;
+    }
+
+    /**
+     * Whether the pairs were compared.
+     *
+     * @return true for pairs, false for two samples
+     */
+    public boolean paired() {
+        return samples.paired();
+    }
+
+    /**
+     * How many pairs have the metric with both clubs.
+     *
+     * @return the number, whether or not pairs were compared
+     */
+    public int pairs() {
+        return samples.pairs().size();
+    }
+
+    /**
+     * The summary of the first club, of all its used shots with this metric.
+     *
+     * @return the summary [SI]
+     */
+    public SampleSummary.Result first() {
+        return summary(firstValues());
+    }
+
+    /**
+     * The summary of the second club, of all its used shots with this metric.
+     *
+     * @return the summary [SI]
+     */
+    public SampleSummary.Result second() {
+        return summary(secondValues());
+    }
+
+    private SampleSummary.Result summary(double[] values) {
+        return SampleSummary.withDefaults()
+                .withLevel(level)
+                .withUnit(metric().siUnit())
+                .summarize(values);
+    }
+
+    /**
+     * Where the numbers of the first club come from.
+     *
+     * @return how many were measured, derived, computed
+     */
+    public OriginCounts firstOrigins() {
+        return OriginCounts.of(samples.first(), metric());
+    }
+
+    /**
+     * Where the numbers of the second club come from.
+     *
+     * @return how many were measured, derived, computed
+     */
+    public OriginCounts secondOrigins() {
+        return OriginCounts.of(samples.second(), metric());
+    }
+
+    /**
+     * The numbers of the first club in the order of hitting.
+     *
+     * @return a new array [SI]
+     */
+    public double[] firstValues() {
+        return samples.firstValues();
+    }
+
+    /**
+     * The numbers of the second club in the order of hitting.
+     *
+     * @return a new array [SI]
+     */
+    public double[] secondValues() {
+        return samples.secondValues();
+    }
+
+    /**
+     * The first of each complete pair.
+     *
+     * @return a new array, as long as {@link #pairs()} [SI]
+     */
+    public double[] pairedFirst() {
+        return samples.pairedFirst();
+    }
+
+    /**
+     * The second of each complete pair.
+     *
+     * @return a new array, as long as {@link #pairs()} [SI]
+     */
+    public double[] pairedSecond() {
+        return samples.pairedSecond();
+    }
+
+    /**
+     * The main test: {@link PairedTTest} or {@link WelchTTest}, with what was left out and why.
+     *
+     * @return the difference of the means, first minus second [SI]
+     */
+    public TestResult difference() {
+        return tests.difference();
+    }
+
+    /**
+     * Its companion without normal shots: {@link SignFlipTest} or studentised {@link PermutationTest}; beyond 1,000 values
+     * with 499 random arrangements, which its method then says.
+     *
+     * @return the difference of the means, first minus second [SI]
+     */
+    public TestResult exact() {
+        return tests.exact();
+    }
+
+    /**
+     * The Hodges-Lehmann shift, which single wild shots do not move.
+     *
+     * @return the shift, first minus second [SI]
+     */
+    public TestResult shift() {
+        return tests.shift();
+    }
+
+    /**
+     * Hedges' g: of the pairs by the spread of their differences, else by the pooled spread.
+     *
+     * @return the effect size, a pure number
+     */
+    public TestResult effect() {
+        return tests.effect();
+    }
+
+    /**
+     * How often the first club gives more than the second, ties counted half.
+     *
+     * @return the probability, a pure number
+     */
+    public TestResult superiority() {
+        return tests.superiority();
+    }
+
+    /**
+     * Which club repeats better.
+     *
+     * @return the ratio of the spreads and the Brown-Forsythe test
+     */
+    public SpreadComparison spread() {
+        return tests.spread();
+    }
+
+    /**
+     * The margin below which a difference does not matter.
+     *
+     * @return the margin [SI], or empty if there is none
+     */
+    public OptionalDouble margin() {
+        return margin;
+    }
+
+    /**
+     * Whether the margin was set, rather than taken from the defaults.
+     *
+     * @return true if it was set
+     */
+    public boolean marginDeclared() {
+        return marginDeclared;
+    }
+
+    /**
+     * The equivalence test against the margin, its alpha 1 minus the level of the result.
+     *
+     * @return both one-sided tests, or empty without a margin
+     */
+    public Optional<TostTest.Result> equivalence() {
+        return tests.equivalence();
+    }
+
+    /**
+     * The p by which a difference is called: the test's own for the primary metric, Holm's over all others for the others.
+     *
+     * @return in [0, 1]
+     */
+    public double adjustedP() {
+        return adjustedP;
+    }
+
+    /**
+     * What can be said: different by {@link #adjustedP()}, practically the same by {@link #equivalence()}, or undecided.
+     *
+     * @return the verdict
+     */
+    public ThreeWayVerdict verdict() {
+        boolean different = adjustedP <= 1.0 - level;
+        if (tests.equivalence().isPresent() && tests.equivalence().get().equivalent()) {
+            return new ThreeWayVerdict(Verdict.PRACTICALLY_THE_SAME, different);
+        }
+        return new ThreeWayVerdict(different ? Verdict.DIFFERENT : Verdict.UNDECIDED, false);
+    }
+
+    /**
+     * The drift of the metric over the session, both clubs together.
+     *
+     * @return the slope per ten shots [SI per ten shots]
+     */
+    public TestResult drift() {
+        return tests.drift();
+    }
+
+    /**
+     * The standard deviation of the difference of one shot with each club, on which the number of further pairs depends: of
+     * the pairs, else the root of the sum of both variances.
+     *
+     * @return the standard deviation [SI], possibly 0
+     */
+    public double differenceSd() {
+        if (paired()) {
+            return Sample.differences("first", pairedFirst(), "second", pairedSecond())
+                    .standardDeviation();
+        }
+        return Math.sqrt(Sample.of("first", firstValues()).variance()
+                + Sample.of("second", secondValues()).variance());
+    }
+
+    /**
+     * What to know about this metric, besides the warnings of the single tests.
+     *
+     * @return the warnings, often none
+     */
+    public List<Warning> warnings() {
+        List<Warning> warnings = new ArrayList<>();
+        if (samples.pairsPassedOver()) {
+            warnings.add(Warning.of(
+                    "pairs-not-used",
+                    "too few pairs have " + metric().label()
+                            + " with both clubs, so all shots were compared without pairing"));
+        }
+        OriginCounts a = firstOrigins();
+        OriginCounts b = secondOrigins();
+        if (a.computed() + b.computed() > 0) {
+            boolean all = a.computed() + b.computed() == a.total() + b.total();
+            warnings.add(Warning.of(
+                    all ? "computed-readings" : "mixed-origins",
+                    (a.computed() + b.computed()) + " of " + (a.total() + b.total()) + " numbers of " + metric().label()
+                            + " were computed by the flight model, the others were not"));
+        }
+        return List.copyOf(warnings);
+    }
+
+    @Override
+    public String toString() {
+        return metric().label() + ": " + verdict().verdict() + ", " + difference();
+    }
+}

@@ -1,0 +1,78 @@
+package dev.teeward.fitting.compare;
+
+import dev.teeward.quantity.Unit;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** All that is worked out for one metric before multiplicity is known. */
+record MetricTests(
+        TestResult difference,
+        TestResult exact,
+        TestResult shift,
+        TestResult effect,
+        TestResult superiority,
+        SpreadComparison spread,
+        Optional<TostTest.Result> equivalence,
+        TestResult drift) {
+    /** From here on fewer random arrangements do: at this size they only confirm the t test. */
+    private static final int LARGE = 1_000;
+
+    private static final int FEW_RESAMPLES = 499;
+
+    static MetricTests of(MetricSamples samples, double level, OptionalDouble margin, String firstClub) {
+        Unit unit = samples.metric().siUnit();
+        double[] all1 = samples.firstValues();
+        double[] all2 = samples.secondValues();
+        boolean paired = samples.paired();
+        double[] x = paired ? samples.pairedFirst() : all1;
+        double[] y = paired ? samples.pairedSecond() : all2;
+        TestResult difference = paired
+                ? PairedTTest.withDefaults().withLevel(level).withUnit(unit).test(x, y)
+                : WelchTTest.withDefaults().withLevel(level).withUnit(unit).test(x, y);
+        for (Exclusion exclusion : samples.exclusions()) {
+            difference = difference.withExclusion(exclusion);
+        }
+        boolean large = x.length + y.length > LARGE;
+        HodgesLehmannEstimator shift =
+                HodgesLehmannEstimator.withDefaults().withLevel(level).withUnit(unit);
+        HedgesG effect = HedgesG.withDefaults().withLevel(level);
+        ProbabilityOfSuperiority superiority =
+                ProbabilityOfSuperiority.withDefaults().withLevel(level);
+        SpreadRatio ratio = SpreadRatio.withDefaults().withLevel(level);
+        return new MetricTests(
+                difference,
+                paired ? signFlip(level, unit, large, x, y) : permutation(level, unit, large, x, y),
+                paired ? shift.testPairs(x, y) : shift.test(x, y),
+                paired ? effect.testPairs(x, y) : effect.test(x, y),
+                paired ? superiority.testPairs(x, y) : superiority.test(x, y),
+                new SpreadComparison(
+                        paired ? ratio.testPairs(x, y) : ratio.test(x, y),
+                        BrownForsytheTest.withDefaults()
+                                .withLevel(level)
+                                .withUnit(unit)
+                                .test(all1, all2)),
+                margin.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(tost(margin.getAsDouble(), level, unit, paired, x, y)),
+                Drift.withDefaults()
+                        .withLevel(level)
+                        .withUnit(unit)
+                        .test(samples.orderedValues(), samples.order(firstClub)));
+    }
+
+    private static TestResult signFlip(double level, Unit unit, boolean large, double[] x, double[] y) {
+        SignFlipTest test = SignFlipTest.withDefaults().withLevel(level).withUnit(unit);
+        return (large ? test.withResamples(FEW_RESAMPLES) : test).test(x, y);
+    }
+
+    private static TestResult permutation(double level, Unit unit, boolean large, double[] x, double[] y) {
+        PermutationTest test = PermutationTest.withDefaults().withLevel(level).withUnit(unit);
+        return (large ? test.withResamples(FEW_RESAMPLES) : test).test(x, y);
+    }
+
+    private static TostTest.Result tost(
+            double margin, double level, Unit unit, boolean paired, double[] x, double[] y) {
+        TostTest test = TostTest.withinMargin(margin).withAlpha(1.0 - level).withUnit(unit);
+        return paired ? test.testPairs(x, y) : test.test(x, y);
+    }
+}
