@@ -1,0 +1,139 @@
+package dev.teeward.fitting.report;
+
+import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.complete.SessionAir;
+import dev.teeward.fitting.screen.SessionScreen;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Every number of a head-to-head result as a tree of plain values, in the order of a report. Differences are first minus
+ * second; right of the target is positive. Every name is always there; what is unknown, absent or infinite is null. Numbers
+ * are in the unit beside them, those of metrics in the units asked for.
+ *
+ * <ul>
+ *   <li>An <i>estimate</i> is {@code {value, lower, upper, level, unit}}, the level as a fraction; a <i>test</i> is an
+ *       estimate with {@code {df: [], n: [], p, null_value, alternative, statistic_name, statistic, method, exclusions:
+ *       [{count, reason}], warnings}}; <i>warnings</i> are {@code [{code, message}]}; a <i>quantity</i> is {@code {value,
+ *       unit}}; a <i>summary</i> is {@code {n, mean, sd, median, min, max, method, warnings}} of estimates.
+ *   <li>{@code schema, units, level, level_percent, equivalence_level_percent, order, primary, primary_declared,
+ *       secondary_count, warnings}
+ *   <li>{@code session}: {@code hand, place, date, ball, shots}, quantities {@code elevation, aim_offset, wind_speed,
+ *       wind_from}, and {@code air: {description, density, warnings}}
+ *   <li>{@code clubs/first} and {@code second}: {@code name, build: {loft, lie, length, head_mass, shaft}, used, excluded,
+ *       exclusions, ratings: {feel, sound, look}} of summaries
+ *   <li>{@code build_differences}: {@code [{property, first, second}]}
+ *   <li>{@code pairing}: {@code source, pairs, enough, unpaired, broken_count, broken: [{id, kind, reason}]}
+ *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, paired, pairs, origins: {first,
+ *       second: {measured, derived, computed}}}, summaries {@code first, second}, tests {@code difference, exact, shift,
+ *       effect, superiority, drift}, {@code difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
+ *       margin, declared, equivalent, p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings}
+ *   <li>{@code patterns}: {@code first} and {@code second} of {@code landing: {n, center: {carry, side}, bias: {carry, side},
+ *       ellipse: {kind, level, level_percent, center_carry, center_side, semi_major, semi_minor, unit, angle, area},
+ *       r50_center, r90_center, r50_target, r90_target, method, warnings}} and {@code shapes: {n, table: [{start, curve,
+ *       words, count}], misses_left, misses_right, miss, crossing_share (in percent), method, warnings}}; tests {@code ratio,
+ *       mean_distance}; {@code tighter}, the name of a club
+ *   <li>{@code strike}: {@code first} and {@code second} of {@code n, center_toe, center_up, sd_toe, sd_up, rms_offset, cost:
+ *       {at_ten_millimeters, mean, statistic, df, p, determination, method}, warnings}
+ *   <li>{@code associations}: {@code [{outcome, candidate, slope, outcome_difference, candidate_difference, part, adjusted_p,
+ *       clear, shots, warnings}]}
+ *   <li>{@code plan}: {@code power_percent, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
+ *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits
+ *   <li>{@code screening}: {@code false_alarm_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
+ *       statistic, cut_off, false_alarm_percent}], warnings}, of used shots of the two clubs
+ *   <li>{@code without_flagged}: {@code used: {first, second}, pairs, metrics, changed: [{metric, with, without}], patterns,
+ *       warnings}
+ * </ul>
+ *
+ * <pre>{@code
+ * ReportData data = ReportData.of(result, UnitSystem.US);
+ * data.number("/metrics/carry/difference/value");   // yards
+ * data.root();                                      // for any writer of JSON
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class ReportData {
+    /** The name and version of the structure, which stands at {@code /schema}. */
+    public static final String SCHEMA = "teeward-head-to-head/1";
+
+    private final Map<String, @Nullable Object> root;
+
+    private ReportData(Map<String, @Nullable Object> root) {
+        this.root = root;
+    }
+
+    /**
+     * The numbers of a result.
+     *
+     * @param result the result
+     * @param units the units of all numbers
+     * @return the numbers
+     */
+    public static ReportData of(HeadToHeadResult result, UnitSystem units) {
+        return new ReportData(new ResultTree(
+                        Objects.requireNonNull(result, "result"),
+                        SessionScreen.withDefaults().screen(result.session()),
+                        SessionAir.of(result.session()),
+                        Objects.requireNonNull(units, "units"))
+                .build());
+    }
+
+    /**
+     * The whole tree: values are {@code Map<String, Object>}, {@code List<Object>}, {@code Double}, {@code Integer},
+     * {@code String}, {@code Boolean} or null. An infinite end of an interval is null.
+     *
+     * @return the tree, unmodifiable
+     */
+    public Map<String, @Nullable Object> root() {
+        return root;
+    }
+
+    /**
+     * What stands at a place.
+     *
+     * @param pointer a JSON pointer (RFC 6901), such as {@code /metrics/carry/difference/value}; empty for the root
+     * @return the value, or null if there is nothing or null
+     * @throws IllegalArgumentException if the pointer is neither empty nor begins with a slash
+     */
+    public @Nullable Object value(String pointer) {
+        Objects.requireNonNull(pointer, "pointer");
+        if (pointer.isEmpty()) {
+            return root;
+        }
+        if (pointer.charAt(0) != '/') {
+            throw new IllegalArgumentException(
+                    "pointer must be empty or begin with /, but was \"" + pointer + "\"; see RFC 6901");
+        }
+        Object node = root;
+        for (String token : pointer.substring(1).split("/", -1)) {
+            String name = token.replace("~1", "/").replace("~0", "~");
+            if (node instanceof Map<?, ?> map) {
+                node = map.get(name);
+            } else if (node instanceof List<?> list && name.matches("0|[1-9][0-9]{0,8}")) {
+                int index = Integer.parseInt(name);
+                node = index < list.size() ? list.get(index) : null;
+            } else {
+                return null;
+            }
+        }
+        return node;
+    }
+
+    /**
+     * The number at a place.
+     *
+     * @param pointer a JSON pointer (RFC 6901), such as {@code /metrics/carry/difference/value}
+     * @return the number in the unit beside it, or empty if no number stands there
+     * @throws IllegalArgumentException if the pointer is neither empty nor begins with a slash
+     */
+    public OptionalDouble number(String pointer) {
+        return value(pointer) instanceof Number number
+                ? OptionalDouble.of(number.doubleValue())
+                : OptionalDouble.empty();
+    }
+}
