@@ -1,5 +1,6 @@
 package dev.teeward.examples;
 
+import dev.teeward.fitting.io.InputException;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -16,6 +17,7 @@ import picocli.CommandLine.ParameterException;
         versionProvider = TeewardExamples.Version.class,
         description = "Runnable examples of the Teeward libraries.",
         synopsisSubcommandLabel = "COMMAND",
+        subcommands = {FlyCommand.class, MakeDemoCommand.class},
         footer = {
             "",
             "Every command has --help. Exit codes: 0 done, 2 the command line or an input file is wrong, 1 anything else."
@@ -48,12 +50,18 @@ public final class TeewardExamples {
         CommandLine line = new CommandLine(new TeewardExamples());
         line.setOut(out);
         line.setErr(err);
+        line.setExpandAtFiles(false);
         line.setParameterExceptionHandler((bad, given) -> wrongCommandLine(bad));
         line.setExecutionExceptionHandler((failure, failed, parsed) -> failed(failure, failed));
-        int code = args.length == 0 ? usage(line) : line.execute(args);
-        out.flush();
-        err.flush();
-        return code;
+        try {
+            return args.length == 0 ? usage(line) : line.execute(args);
+        } catch (OutOfMemoryError | StackOverflowError e) {
+            err.println("there is not enough memory for this: " + e.getClass().getSimpleName());
+            return CommandLine.ExitCode.SOFTWARE;
+        } finally {
+            out.flush();
+            err.flush();
+        }
     }
 
     private static int usage(CommandLine line) {
@@ -68,13 +76,20 @@ public final class TeewardExamples {
     }
 
     private static int failed(Exception failure, CommandLine line) {
-        line.getErr().println(oneLine(failure));
+        if (failure instanceof InputException) {
+            line.getErr().println(oneLine(failure));
+            return CommandLine.ExitCode.USAGE;
+        }
+        String text = oneLine(failure);
+        String kind = failure.getClass().getSimpleName();
+        line.getErr().println("unexpected failure: " + (text.contains(kind) ? text : kind + ": " + text));
         return CommandLine.ExitCode.SOFTWARE;
     }
 
+    /** Whatever a message quotes, it stays one line and cannot steer a terminal. */
     private static String oneLine(Exception failure) {
         String message = Objects.requireNonNullElse(failure.getMessage(), failure.toString());
-        return message.strip().replaceAll("\\s*\\R\\s*", " ");
+        return message.strip().replaceAll("\\s*\\R\\s*", " ").replaceAll("[\\p{Cc}\\p{Cs}\u2028\u2029]", "?");
     }
 
     /** The version from the jar's manifest. */

@@ -4,6 +4,10 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.compare.ComparisonException.Reason;
+import dev.teeward.fitting.complete.Completion;
+import dev.teeward.fitting.complete.SessionCompleter;
+import dev.teeward.fitting.screen.ScreenReport;
+import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -147,14 +151,45 @@ public final class HeadToHead {
     }
 
     /**
-     * Compares.
+     * Completes the session, screens it and compares, with and without the flagged shots.
      *
      * @param session the session
      * @return the result
      * @throws ComparisonException if the session cannot be compared as asked; its message is one line for people
      */
     public HeadToHeadResult compare(Session session) {
-        return new HeadToHeadResult(parts(session, chosen(session.shots())), null);
+        List<String> names = chosen(session.shots());
+        checkEnough(session.shots(), names);
+        Completion completion = SessionCompleter.withDefaults().complete(session);
+        ScreenReport screening = SessionScreen.withDefaults().screen(completion.session());
+        HeadToHeadResult.Parts all = parts(completion.session(), names);
+        boolean flagged = screening.flags().stream()
+                .anyMatch(
+                        flag -> flag.shot().used() && names.contains(flag.shot().club()));
+        if (!flagged) {
+            return new HeadToHeadResult(completion, screening, all, null);
+        }
+        try {
+            HeadToHeadResult.Parts rest = alike(all).parts(screening.flaggedExcluded(), names);
+            return new HeadToHeadResult(
+                    completion, screening, all, new HeadToHeadResult(completion, screening, rest, null));
+        } catch (ComparisonException tooFew) {
+            all.warnings()
+                    .add(Warning.of(
+                            "too-few-without-flagged",
+                            "without the flagged shots there is no comparison: " + tooFew.getMessage()));
+            return new HeadToHeadResult(completion, screening, all, null);
+        }
+    }
+
+    /** The same with the primary metric of a result, so that both answers are about one question. */
+    private HeadToHead alike(HeadToHeadResult.Parts parts) {
+        Metric decides = parts.metrics().stream()
+                .filter(MetricComparison::primary)
+                .findFirst()
+                .orElseThrow()
+                .metric();
+        return withPrimary(decides);
     }
 
     private List<String> chosen(ShotSet shots) {
@@ -190,8 +225,7 @@ public final class HeadToHead {
     private HeadToHeadResult.Parts parts(Session session, List<String> names) {
         ClubShots first = new ClubShots(names.get(0), session, level, target);
         ClubShots second = new ClubShots(names.get(1), session, level, target);
-        checkEnough(first);
-        checkEnough(second);
+        checkEnough(session.shots(), names);
         ShotPairing pairs = pairing
                 ? ShotPairing.of(session.shots(), first.name(), second.name())
                 : ShotPairing.none(session.shots(), first.name(), second.name());
@@ -214,16 +248,18 @@ public final class HeadToHead {
                 warnings(session.shots(), first, second, pairs, metrics, builds));
     }
 
-    private static void checkEnough(ClubShots club) {
-        int used = club.used().size();
-        if (used < 2) {
-            throw new ComparisonException(
-                    Reason.TOO_FEW_SHOTS,
-                    club.name() + " has " + (used == 1 ? "one used shot" : "no used shot")
-                            + (club.excluded().isEmpty()
-                                    ? ""
-                                    : " (" + club.excluded().size() + " excluded)")
-                            + "; each club needs at least two");
+    private static void checkEnough(ShotSet shots, List<String> names) {
+        for (String name : names) {
+            ShotSet all = shots.club(name);
+            int used = all.used().size();
+            if (used < 2) {
+                int excluded = all.size() - used;
+                throw new ComparisonException(
+                        Reason.TOO_FEW_SHOTS,
+                        name + " has " + (used == 1 ? "only one used shot" : "no used shot")
+                                + (excluded == 0 ? "" : " (" + excluded + " excluded)")
+                                + "; each club needs at least two");
+            }
         }
     }
 

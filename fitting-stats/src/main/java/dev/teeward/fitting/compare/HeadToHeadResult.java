@@ -2,6 +2,9 @@ package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
+import dev.teeward.fitting.complete.Completion;
+import dev.teeward.fitting.complete.SessionAir;
+import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.quantity.Warning;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * <p>Immutable and thread-safe.
  */
 public final class HeadToHeadResult {
+    private final Completion completion;
+    private final ScreenReport screening;
     private final Session session;
     private final ClubShots first;
     private final ClubShots second;
@@ -33,7 +38,10 @@ public final class HeadToHeadResult {
     private final List<Warning> warnings;
     private final @Nullable HeadToHeadResult withoutFlagged;
 
-    HeadToHeadResult(Parts parts, @Nullable HeadToHeadResult withoutFlagged) {
+    HeadToHeadResult(
+            Completion completion, ScreenReport screening, Parts parts, @Nullable HeadToHeadResult withoutFlagged) {
+        this.completion = completion;
+        this.screening = screening;
         this.session = parts.session;
         this.first = parts.first;
         this.second = parts.second;
@@ -69,6 +77,33 @@ public final class HeadToHeadResult {
      */
     public Session session() {
         return session;
+    }
+
+    /**
+     * How derived and computed readings were filled in.
+     *
+     * @return the completion, with its warnings
+     */
+    public Completion completion() {
+        return completion;
+    }
+
+    /**
+     * The air that computed readings were computed in.
+     *
+     * @return the air, described in words, with what was assumed
+     */
+    public SessionAir air() {
+        return completion.air();
+    }
+
+    /**
+     * Which shots stand out, of all clubs. No shot is left out of this result because of it.
+     *
+     * @return the screening of the completed session
+     */
+    public ScreenReport screening() {
+        return screening;
     }
 
     /**

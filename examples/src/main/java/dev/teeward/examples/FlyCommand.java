@@ -1,0 +1,198 @@
+package dev.teeward.examples;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.io.ColumnTable;
+import dev.teeward.fitting.io.InputException;
+import dev.teeward.fitting.io.TableReader;
+import dev.teeward.fitting.io.TableWriter;
+import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightException;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.quantity.Angle;
+import dev.teeward.quantity.AngleUnit;
+import dev.teeward.quantity.DurationUnit;
+import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.Speed;
+import dev.teeward.quantity.SpeedUnit;
+import dev.teeward.quantity.SpinRate;
+import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Flies every launch of a table and writes the table again with the flights beside the launches. */
+@Command(
+        name = "fly",
+        description = "Flies every launch of a table in still or windy air, over level ground.",
+        sortOptions = false,
+        footer = {
+            "",
+            "LAUNCHES.csv has the unit in the name of each column. Needed: ball_speed, launch_angle, spin_rate, as in"
+                    + " ball_speed_mph,launch_angle_deg,spin_rate_rpm. start_direction and axis_tilt are 0 where they are"
+                    + " missing or a cell is empty; both are right positive.",
+            "",
+            "FLIGHTS.csv has all columns of LAUNCHES.csv, unchanged, and after them carry_yd, side_yd, curve_yd, apex_ft,"
+                    + " descent_angle_deg, flight_time_s and landing_speed_mph, each with computed_ before it where"
+                    + " LAUNCHES.csv already has that metric. There is no total: bounce and roll are not computed.",
+            "",
+            "A header block of # lines is copied but not used: the air and the wind are those of the options.",
+            "",
+            "Flights outside the range of the aerodynamic model, and balls that do not rise, are counted on standard error."
+        })
+final class FlyCommand implements Callable<Integer> {
+    private static final Map<String, String> WARNINGS = Map.of(
+            "lands-at-once", "the ball does not rise",
+            "reynolds-outside-model", "slower or faster than the aerodynamic model covers",
+            "spin-ratio-outside-model", "more spin for the speed than the aerodynamic model covers");
+
+    private static final List<Result> RESULTS = List.of(
+            new Result(Metric.CARRY, LengthUnit.YARD, flight -> flight.carry().meters()),
+            new Result(Metric.SIDE, LengthUnit.YARD, flight -> flight.side().meters()),
+            new Result(Metric.CURVE, LengthUnit.YARD, flight -> flight.curve().meters()),
+            new Result(Metric.APEX, LengthUnit.FOOT, flight -> flight.apex().meters()),
+            new Result(
+                    Metric.DESCENT_ANGLE,
+                    AngleUnit.DEGREE,
+                    flight -> flight.descentAngle().radians()),
+            new Result(Metric.FLIGHT_TIME, DurationUnit.SECOND, Flight::flightTimeSeconds),
+            new Result(
+                    Metric.LANDING_SPEED,
+                    SpeedUnit.MILE_PER_HOUR,
+                    flight -> flight.landingSpeed().metersPerSecond()));
+
+    /** A column of the result. */
+    private record Result(Metric metric, Unit unit, ToDoubleFunction<Flight> si) {}
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "LAUNCHES.csv", description = "The launches.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Path launches;
+
+    @Option(
+            names = "--out",
+            required = true,
+            paramLabel = "FLIGHTS.csv",
+            description = "Where to write the flights; replaced if it exists, and whole or not at all.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Path out;
+
+    @Mixin
+    private AirOptions air = new AirOptions();
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help message and exit.")
+    @SuppressWarnings("UnusedVariable") // picocli acts on it
+    private boolean help;
+
+    @Override
+    public Integer call() throws IOException {
+        FlightModel model = air.applyTo(FlightModel.standard());
+        ColumnTable table = TableReader.withDefaults()
+                .requiring(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE)
+                .withDefault(Metric.START_DIRECTION, 0.0)
+                .withDefault(Metric.AXIS_TILT, 0.0)
+                .read(launches);
+        if (Files.exists(out) && Files.isSameFile(launches, out)) {
+            throw InputException.of(out.toString(), "is the file with the launches; give --out another name");
+        }
+        Map<String, Integer> warnings = new TreeMap<>();
+        ColumnTable flights = fly(table, model, warnings);
+        TableWriter.withDefaults().write(out, flights);
+        spec.commandLine()
+                .getOut()
+                .println(String.format(
+                        Locale.ROOT,
+                        "%s: %,d flights in air of %.4f kg/m3",
+                        out,
+                        table.rows(),
+                        model.air().density()));
+        if (!warnings.isEmpty()) {
+            spec.commandLine().getErr().println(summary(table, warnings));
+        }
+        return 0;
+    }
+
+    private ColumnTable fly(ColumnTable table, FlightModel model, Map<String, Integer> warnings) {
+        int rows = table.rows();
+        double[] speed = table.values(Metric.BALL_SPEED);
+        double[] angle = table.values(Metric.LAUNCH_ANGLE);
+        double[] direction = table.values(Metric.START_DIRECTION);
+        double[] spin = table.values(Metric.SPIN_RATE);
+        double[] tilt = table.values(Metric.AXIS_TILT);
+        double[][] si = new double[RESULTS.size()][rows];
+        PrintWriter err = spec.commandLine().getErr();
+        Progress progress = new Progress(err, rows, Progress.onTerminal());
+        try {
+            for (int row = 0; row < rows; row++) {
+                Flight flight = fly(
+                        table,
+                        row,
+                        model,
+                        LaunchConditions.builder()
+                                .ballSpeed(Speed.ofMetersPerSecond(speed[row]))
+                                .launchAngle(Angle.ofRadians(angle[row]))
+                                .startDirection(Angle.ofRadians(direction[row]))
+                                .spinRate(SpinRate.ofRadiansPerSecond(spin[row]))
+                                .axisTilt(Angle.ofRadians(tilt[row]))
+                                .build());
+                for (int i = 0; i < si.length; i++) {
+                    si[i][row] = RESULTS.get(i).si().applyAsDouble(flight);
+                }
+                for (Warning warning : flight.warnings()) {
+                    warnings.merge(warning.code(), 1, Integer::sum);
+                }
+                progress.done(row + 1);
+            }
+        } finally {
+            progress.end();
+        }
+        ColumnTable flights = table;
+        for (int i = 0; i < si.length; i++) {
+            Result result = RESULTS.get(i);
+            flights = flights.withComputed(result.metric(), result.unit(), si[i]);
+        }
+        return flights;
+    }
+
+    private static Flight fly(ColumnTable table, int row, FlightModel model, LaunchConditions launch) {
+        try {
+            return model.fly(launch);
+        } catch (FlightException e) {
+            InputException failure = InputException.atRow(table.file(), row + 1, String.valueOf(e.getMessage()));
+            failure.initCause(e);
+            throw failure;
+        }
+    }
+
+    private static String summary(ColumnTable table, Map<String, Integer> warnings) {
+        return table.file() + ": to know of the " + String.format(Locale.ROOT, "%,d", table.rows()) + " flights: "
+                + warnings.entrySet().stream()
+                        .map(entry -> String.format(Locale.ROOT, "%,d ", entry.getValue())
+                                + entry.getKey()
+                                + (WARNINGS.containsKey(entry.getKey())
+                                        ? " (" + WARNINGS.get(entry.getKey()) + ")"
+                                        : ""))
+                        .collect(Collectors.joining(", "));
+    }
+}
