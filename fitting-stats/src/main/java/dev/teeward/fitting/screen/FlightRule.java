@@ -1,0 +1,119 @@
+package dev.teeward.fitting.screen;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.complete.SessionFlights;
+import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightException;
+import dev.teeward.flight.FlightModel;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A measured carry or apex that contradicts the launch of the same shot.
+ *
+ * <p>The flight model flies each measured launch in the air of the session. What it is off by on the whole, because the ball,
+ * the air or the device differ, is the median of measured / computed - 1 over all shots; a shot farther from that median
+ * than the limit contradicts itself. The limit is the largest of 10 % (apex 20 %), five robust standard deviations of the
+ * shots, and three tolerances of the device; differences below 5 m (apex 3 m) never count. All are choices of this library:
+ * usual tolerances of launch readings move the carry by 2 to 3 % (common practice, no source).
+ */
+final class FlightRule {
+    private static final double SPREAD_SD = 5.0;
+    private static final double TOLERANCE_SD = 3.0;
+
+    private FlightRule() {}
+
+    static void apply(Screening screening, FlightModel model) {
+        List<Integer> candidates = screening.used().stream()
+                .filter(i -> Screening.measured(screening.shot(i), Metric.CARRY)
+                        || Screening.measured(screening.shot(i), Metric.APEX))
+                .filter(i -> Screening.measured(screening.shot(i), Metric.BALL_SPEED)
+                        && Screening.measured(screening.shot(i), Metric.LAUNCH_ANGLE)
+                        && Screening.measured(screening.shot(i), Metric.SPIN_RATE))
+                .toList();
+        if (candidates.isEmpty()) {
+            return;
+        }
+        SessionFlights flights;
+        try {
+            flights = SessionFlights.of(screening.session(), model);
+        } catch (IllegalArgumentException e) {
+            screening.warn("air-unknown", "carry was not checked against launch: " + e.getMessage());
+            return;
+        }
+        List<Integer> flown = new ArrayList<>();
+        List<Flight> paths = new ArrayList<>();
+        for (int index : candidates) {
+            Optional<Flight> flight = fly(flights, screening.shot(index));
+            if (flight.isPresent()) {
+                flown.add(index);
+                paths.add(flight.get());
+            }
+        }
+        double[] carries = paths.stream().mapToDouble(f -> f.carry().meters()).toArray();
+        double[] heights = paths.stream().mapToDouble(f -> f.apex().meters()).toArray();
+        compare(screening, Metric.CARRY, flown, carries, 0.10, 5.0);
+        compare(screening, Metric.APEX, flown, heights, 0.20, 3.0);
+    }
+
+    private static Optional<Flight> fly(SessionFlights flights, Shot shot) {
+        try {
+            return flights.fly(shot).filter(f -> f.carry().meters() > 0.0);
+        } catch (FlightException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static void compare(
+            Screening screening, Metric metric, List<Integer> shots, double[] computed, double share, double least) {
+        List<Integer> places = new ArrayList<>();
+        for (int k = 0; k < shots.size(); k++) {
+            if (Screening.measured(screening.shot(shots.get(k)), metric) && computed[k] > 0.0) {
+                places.add(k);
+            }
+        }
+        if (places.isEmpty()) {
+            return;
+        }
+        if (places.size() < Screening.FEWEST) {
+            screening.warn(
+                    "too-few-shots",
+                    metric.label() + " cannot be checked against launch with " + places.size() + " shots; it needs "
+                            + Screening.FEWEST);
+            return;
+        }
+        double[] off = places.stream()
+                .mapToDouble(k -> screening.shot(shots.get(k)).value(metric) / computed[k] - 1.0)
+                .toArray();
+        double centre = Screening.median(off);
+        double spread = SPREAD_SD * Screening.robustSd(off);
+        OptionalDouble tolerance = screening.session().tolerance(metric);
+        for (int j = 0; j < off.length; j++) {
+            int k = places.get(j);
+            double expected = computed[k] * (1.0 + centre);
+            double value = screening.shot(shots.get(k)).value(metric);
+            double limit = Math.max(Math.max(share, spread), TOLERANCE_SD * tolerance.orElse(0.0) / computed[k]);
+            double apart = Math.abs(off[j] - centre);
+            if (apart > limit && Math.abs(value - expected) > least) {
+                screening.rule(
+                        shots.get(k),
+                        metric.label() + " against launch",
+                        List.of(metric, Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE),
+                        Screening.format(
+                                "%s %s contradicts the launch, from which %s is computed in this air (after %+.1f %%, by"
+                                        + " which the shots are off on the whole): %.1f %% apart, and %.1f %% is the limit",
+                                metric.label(),
+                                Screening.words(metric, value),
+                                Screening.words(metric, expected),
+                                100.0 * centre,
+                                100.0 * apart,
+                                100.0 * limit),
+                        apart,
+                        limit);
+            }
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package dev.teeward.fitting.screen;
+
+import dev.teeward.fitting.Metric;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/**
+ * Single metrics of single clubs: Grubbs's test below 25 shots, where its rate is exact, and the generalized ESD test from
+ * 25, where its critical values are good. The rate is shared equally over all clubs and metrics (Bonferroni), so that it
+ * holds for the session.
+ */
+final class MetricScreen {
+    static final double FALSE_ALARM_RATE = 0.05;
+    static final int SEVERAL_FROM = 25;
+
+    private MetricScreen() {}
+
+    private record Column(String club, Metric metric, List<Integer> shots, double[] values) {}
+
+    /** The false-alarm rate for the session; empty if nothing could be screened. */
+    static OptionalDouble apply(Screening screening, List<Metric> metrics) {
+        List<Column> columns = new ArrayList<>();
+        for (Map.Entry<String, List<Integer>> club : screening.byClub().entrySet()) {
+            for (Metric metric : metrics) {
+                List<Integer> shots = screening.with(club.getValue(), List.of(metric));
+                if (shots.size() >= Screening.FEWEST) {
+                    columns.add(new Column(club.getKey(), metric, shots, screening.values(shots, metric)));
+                } else if (!shots.isEmpty()) {
+                    screening.warn(
+                            "too-few-shots",
+                            metric.label() + " cannot be screened with " + shots.size() + " shots with " + club.getKey()
+                                    + "; it needs " + Screening.FEWEST);
+                }
+            }
+        }
+        if (columns.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double rate = FALSE_ALARM_RATE / columns.size();
+        for (Column column : columns) {
+            if (Data.allEqual(column.values())) {
+                screening.warn(
+                        "zero-spread",
+                        "all shots with " + column.club() + " have the same "
+                                + column.metric().label()
+                                + ", so that nothing can stand out; the readings may be rounded too coarsely");
+                continue;
+            }
+            List<Flag> flags = column.values().length < SEVERAL_FROM
+                    ? GrubbsTest.withDefaults()
+                            .withFalseAlarmRate(rate)
+                            .screen(column.values())
+                            .flags()
+                    : GeneralizedEsdTest.withDefaults()
+                            .withFalseAlarmRate(rate)
+                            .screen(column.values())
+                            .flags();
+            for (Flag flag : flags) {
+                int index = column.shots().get(flag.index());
+                screening.test(
+                        index,
+                        List.of(column.metric()),
+                        flag,
+                        Screening.format(
+                                "%s %s %s, one of %d such tests, with which at most %.0f %% of good sessions raise a flag",
+                                column.metric().label(),
+                                Screening.words(column.metric(), column.values()[flag.index()]),
+                                flag.reason(),
+                                columns.size(),
+                                100.0 * FALSE_ALARM_RATE),
+                        FALSE_ALARM_RATE);
+            }
+        }
+        return OptionalDouble.of(FALSE_ALARM_RATE);
+    }
+}

@@ -1,0 +1,98 @@
+package dev.teeward.fitting.screen;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Shot;
+import java.util.List;
+
+/**
+ * Spin readings near half or double of what the club usually shows, while the rest of the launch is as usual: a device that
+ * follows a mark on the ball may count every turn twice or every other one (common practice, no source).
+ *
+ * <p>The bands are 0.45 to 0.55 of the median spin of the club and their reciprocals, 1.82 to 2.22; a choice of this library.
+ */
+final class SpinRule {
+    static final double LOWER = 0.45;
+    static final double UPPER = 0.55;
+
+    /** As usual means within this many robust standard deviations of the median of the club. */
+    private static final double USUAL_SD = 3.0;
+
+    private static final double USUAL_SPEED_SHARE = 0.03;
+    private static final double USUAL_ANGLE = Math.toRadians(2.0);
+
+    /** Where good spin rates scatter so much, half of the median may be one of them. */
+    private static final double LARGEST_SPREAD_SHARE = 0.15;
+
+    private SpinRule() {}
+
+    static void apply(Screening screening) {
+        screening.byClub().forEach((club, all) -> {
+            List<Integer> shots = all.stream()
+                    .filter(i -> Screening.measured(screening.shot(i), Metric.SPIN_RATE))
+                    .toList();
+            if (shots.isEmpty()) {
+                return;
+            }
+            if (shots.size() < Screening.FEWEST) {
+                screening.warn(
+                        "too-few-shots",
+                        "spin rates that halve or double cannot be told with " + shots.size() + " shots with " + club
+                                + "; it needs " + Screening.FEWEST);
+                return;
+            }
+            double[] spins = screening.values(shots, Metric.SPIN_RATE);
+            double median = Screening.median(spins);
+            if (!(median > 0.0) || Screening.robustSd(spins) > LARGEST_SPREAD_SHARE * median) {
+                screening.warn(
+                        "spin-too-uneven",
+                        "the spin rates with " + club
+                                + " scatter too much to tell readings that halve or double from others");
+                return;
+            }
+            for (int index : shots) {
+                double ratio = screening.shot(index).value(Metric.SPIN_RATE) / median;
+                boolean half = ratio >= LOWER && ratio <= UPPER;
+                boolean twice = ratio >= 1.0 / UPPER && ratio <= 1.0 / LOWER;
+                if ((half || twice) && usual(screening, all, index)) {
+                    flag(screening, index, club, median, ratio, half);
+                }
+            }
+        });
+    }
+
+    private static void flag(Screening screening, int index, String club, double median, double ratio, boolean half) {
+        screening.rule(
+                index,
+                "spin that halves or doubles",
+                List.of(Metric.SPIN_RATE),
+                Screening.format(
+                        "spin rate %s is %.2f times the median of %s with %s, near %s, while the launch is as usual",
+                        Screening.words(Metric.SPIN_RATE, screening.shot(index).value(Metric.SPIN_RATE)),
+                        ratio,
+                        Screening.words(Metric.SPIN_RATE, median),
+                        club,
+                        half ? "half" : "double"),
+                ratio,
+                half ? UPPER : 1.0 / UPPER);
+    }
+
+    /** Whether ball speed and launch angle are as usual; at least one must be there. */
+    private static boolean usual(Screening screening, List<Integer> club, int index) {
+        Shot shot = screening.shot(index);
+        boolean known = false;
+        for (Metric metric : List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE)) {
+            if (!Screening.measured(shot, metric)) {
+                continue;
+            }
+            known = true;
+            double[] values = screening.values(screening.with(club, List.of(metric)), metric);
+            double median = Screening.median(values);
+            double floor = metric == Metric.BALL_SPEED ? USUAL_SPEED_SHARE * median : USUAL_ANGLE;
+            double limit = Math.max(floor, USUAL_SD * Screening.robustSd(values));
+            if (Math.abs(shot.value(metric) - median) > limit) {
+                return false;
+            }
+        }
+        return known;
+    }
+}
