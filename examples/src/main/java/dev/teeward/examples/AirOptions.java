@@ -156,7 +156,7 @@ final class AirOptions {
     }
 
     private static String plain(BigDecimal value) {
-        BigDecimal short0 = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
-        return short0.precision() - short0.scale() > 12 ? short0.toString() : short0.toPlainString();
+        BigDecimal number = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
+        return number.precision() - number.scale() > 12 ? number.toString() : number.toPlainString();
     }
 }

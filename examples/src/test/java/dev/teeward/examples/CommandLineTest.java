@@ -3,12 +3,18 @@ package dev.teeward.examples;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.fitting.io.InputException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What every command shares: help, version, exit codes, one line for an error. */
 class CommandLineTest {
+    @TempDir
+    private Path folder = Path.of("");
+
     private final StringWriter out = new StringWriter();
     private final StringWriter err = new StringWriter();
 
@@ -43,5 +49,64 @@ class CommandLineTest {
         assertEquals(1, err.toString().lines().count(), err.toString());
         assertTrue(err.toString().contains("--colour"), err.toString());
         assertTrue(err.toString().contains("--help"), err.toString());
+    }
+
+    @Test
+    void helpListsTheCommands() {
+        assertEquals(0, run("--help"));
+        assertTrue(out.toString().contains("fly "), out.toString());
+        assertTrue(out.toString().contains("make-demo "), out.toString());
+    }
+
+    @Test
+    void whatItQuotesCannotSteerATerminal() {
+        assertEquals(2, run("no\u001B[31m\nsuch"));
+        assertEquals(1, err.toString().lines().count(), err.toString());
+        assertEquals(-1, err.toString().indexOf('\u001B'), err.toString());
+    }
+
+    @Test
+    void anInputThatCannotBeUsedIsTheUsersBusiness() {
+        assertEquals(2, failing(InputException.of("a.csv", "is empty")));
+        assertEquals("a.csv: is empty", err.toString().strip());
+    }
+
+    @Test
+    void anythingElseIsOneLineToo() {
+        assertEquals(1, failing(new IllegalStateException("first\nsecond")));
+        assertEquals(
+                "unexpected failure: IllegalStateException: first second",
+                err.toString().strip());
+    }
+
+    @Test
+    void aFailureWithoutWordsIsNamed() {
+        assertEquals(1, failing(new NullPointerException()));
+        assertEquals(
+                "unexpected failure: java.lang.NullPointerException",
+                err.toString().strip());
+    }
+
+    @Test
+    void tooLittleMemoryIsOneLine() {
+        assertEquals(1, failing(new OutOfMemoryError("Java heap space")));
+        assertEquals(
+                "there is not enough memory for this: OutOfMemoryError",
+                err.toString().strip());
+    }
+
+    /** A command that fails when it says what it wrote. */
+    private int failing(Throwable failure) {
+        PrintWriter broken = new PrintWriter(out) {
+            @Override
+            public void println(String line) {
+                if (failure instanceof Error error) {
+                    throw error;
+                }
+                throw (RuntimeException) failure;
+            }
+        };
+        Path session = folder.resolve("session.csv");
+        return TeewardExamples.run(broken, new PrintWriter(err), "make-demo", "--out", session.toString());
     }
 }
