@@ -17,7 +17,7 @@ final class MetricScreen {
 
     private MetricScreen() {}
 
-    private record Column(String club, Metric metric, List<Integer> shots, double[] values) {}
+    private record Column(String club, Metric metric, List<Integer> shots) {}
 
     /** The false-alarm rate for the session; empty if nothing could be screened. */
     static OptionalDouble apply(Screening screening, List<Metric> metrics) {
@@ -26,7 +26,7 @@ final class MetricScreen {
             for (Metric metric : metrics) {
                 List<Integer> shots = screening.with(club.getValue(), List.of(metric));
                 if (shots.size() >= Screening.FEWEST) {
-                    columns.add(new Column(club.getKey(), metric, shots, screening.values(shots, metric)));
+                    columns.add(new Column(club.getKey(), metric, shots));
                 } else if (!shots.isEmpty()) {
                     screening.warn(
                             "too-few-shots",
@@ -40,7 +40,8 @@ final class MetricScreen {
         }
         double rate = FALSE_ALARM_RATE / columns.size();
         for (Column column : columns) {
-            if (Data.allEqual(column.values())) {
+            double[] values = screening.values(column.shots(), column.metric());
+            if (Data.allEqual(values)) {
                 screening.warn(
                         "zero-spread",
                         "all shots with " + column.club() + " have the same "
@@ -48,14 +49,14 @@ final class MetricScreen {
                                 + ", so that nothing can stand out; the readings may be rounded too coarsely");
                 continue;
             }
-            List<Flag> flags = column.values().length < SEVERAL_FROM
+            List<Flag> flags = values.length < SEVERAL_FROM
                     ? GrubbsTest.withDefaults()
                             .withFalseAlarmRate(rate)
-                            .screen(column.values())
+                            .screen(values)
                             .flags()
                     : GeneralizedEsdTest.withDefaults()
                             .withFalseAlarmRate(rate)
-                            .screen(column.values())
+                            .screen(values)
                             .flags();
             for (Flag flag : flags) {
                 int index = column.shots().get(flag.index());
@@ -66,7 +67,7 @@ final class MetricScreen {
                         Screening.format(
                                 "%s %s %s, one of %d such tests, with which at most %.0f %% of good sessions raise a flag",
                                 column.metric().label(),
-                                Screening.words(column.metric(), column.values()[flag.index()]),
+                                Screening.words(column.metric(), values[flag.index()]),
                                 flag.reason(),
                                 columns.size(),
                                 100.0 * FALSE_ALARM_RATE),

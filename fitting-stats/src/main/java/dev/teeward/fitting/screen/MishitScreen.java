@@ -3,6 +3,7 @@ package dev.teeward.fitting.screen;
 import dev.teeward.fitting.Metric;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -123,6 +124,6 @@ final class MishitScreen {
     }
 
     private static double[] joined(List<double[]> parts) {
-        return parts.stream().flatMapToDouble(java.util.Arrays::stream).toArray();
+        return parts.stream().flatMapToDouble(Arrays::stream).toArray();
     }
 }

@@ -6,6 +6,7 @@ import dev.teeward.fitting.Reading;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -153,13 +154,10 @@ final class Screening {
 
     private static String number(Unit unit, double si) {
         double value = unit.fromSi(si);
-        String symbol = unit.symbol();
-        return format(
-                        Math.abs(value) < 1_000.0
-                                ? (unit.siUnit() == unit && symbol.length() != 1 ? "%.2f" : "%.1f")
-                                : "%.0f",
-                        value)
-                + (symbol.equals("1") || symbol.isEmpty() ? "" : " " + symbol);
+        if (unit == RatioUnit.ONE) {
+            return format("%.3f", value);
+        }
+        return format(Math.abs(value) < 1_000.0 ? "%.1f" : "%.0f", value) + " " + unit.symbol();
     }
 
     static String format(String pattern, Object... values) {

@@ -2,6 +2,7 @@ package dev.teeward.fitting.screen;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Shot;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -49,11 +50,12 @@ final class SpinRule {
                                 + " scatter too much to tell readings that halve or double from others");
                 return;
             }
+            List<Usual> launch = Usual.of(screening, all);
             for (int index : shots) {
                 double ratio = screening.shot(index).value(Metric.SPIN_RATE) / median;
                 boolean half = ratio >= LOWER && ratio <= UPPER;
                 boolean twice = ratio >= 1.0 / UPPER && ratio <= 1.0 / LOWER;
-                if ((half || twice) && usual(screening, all, index)) {
+                if ((half || twice) && usual(launch, screening.shot(index))) {
                     flag(screening, index, club, median, ratio, half);
                 }
             }
@@ -76,23 +78,37 @@ final class SpinRule {
                 half ? UPPER : 1.0 / UPPER);
     }
 
-    /** Whether ball speed and launch angle are as usual; at least one must be there. */
-    private static boolean usual(Screening screening, List<Integer> club, int index) {
-        Shot shot = screening.shot(index);
-        boolean known = false;
-        for (Metric metric : List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE)) {
-            if (!Screening.measured(shot, metric)) {
-                continue;
+    /** What is usual for the launch readings that a club has. */
+    private record Usual(Metric metric, double median, double limit) {
+        static List<Usual> of(Screening screening, List<Integer> club) {
+            List<Usual> usual = new ArrayList<>();
+            for (Metric metric : List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE)) {
+                double[] values = club.stream()
+                        .map(screening::shot)
+                        .filter(shot -> Screening.measured(shot, metric))
+                        .mapToDouble(shot -> shot.value(metric))
+                        .toArray();
+                if (values.length > 0) {
+                    double median = Screening.median(values);
+                    double floor = metric == Metric.BALL_SPEED ? USUAL_SPEED_SHARE * median : USUAL_ANGLE;
+                    usual.add(new Usual(metric, median, Math.max(floor, USUAL_SD * Screening.robustSd(values))));
+                }
             }
-            known = true;
-            double[] values = screening.values(screening.with(club, List.of(metric)), metric);
-            double median = Screening.median(values);
-            double floor = metric == Metric.BALL_SPEED ? USUAL_SPEED_SHARE * median : USUAL_ANGLE;
-            double limit = Math.max(floor, USUAL_SD * Screening.robustSd(values));
-            if (Math.abs(shot.value(metric) - median) > limit) {
-                return false;
-            }
+            return usual;
         }
-        return known;
+
+        boolean knows(Shot shot) {
+            return Screening.measured(shot, metric);
+        }
+
+        boolean holds(Shot shot) {
+            return Math.abs(shot.value(metric) - median) <= limit;
+        }
+    }
+
+    /** Whether ball speed and launch angle are as usual; at least one must be there. */
+    private static boolean usual(List<Usual> launch, Shot shot) {
+        List<Usual> known = launch.stream().filter(u -> u.knows(shot)).toList();
+        return !known.isEmpty() && known.stream().allMatch(u -> u.holds(shot));
     }
 }
