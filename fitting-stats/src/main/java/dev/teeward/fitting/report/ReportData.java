@@ -2,7 +2,8 @@ package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
-import java.util.Collections;
+import dev.teeward.fitting.complete.SessionAir;
+import dev.teeward.fitting.screen.SessionScreen;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -32,7 +33,12 @@ public final class ReportData {
      * @return the numbers
      */
     public static ReportData of(HeadToHeadResult result, UnitSystem units) {
-        return new ReportData(new ResultTree(result, units).build());
+        return new ReportData(new ResultTree(
+                        Objects.requireNonNull(result, "result"),
+                        SessionScreen.withDefaults().screen(result.session()),
+                        SessionAir.of(result.session()),
+                        Objects.requireNonNull(units, "units"))
+                .build());
     }
 
     /**
@@ -86,9 +92,5 @@ public final class ReportData {
         return value(pointer) instanceof Number number
                 ? OptionalDouble.of(number.doubleValue())
                 : OptionalDouble.empty();
-    }
-
-    static Map<String, @Nullable Object> frozen(Map<String, @Nullable Object> map) {
-        return Collections.unmodifiableMap(map);
     }
 }

@@ -1,27 +1,256 @@
 package dev.teeward.fitting.report;
 
+import dev.teeward.fitting.Club;
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Rating;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.compare.Association;
+import dev.teeward.fitting.compare.BuildDifference;
+import dev.teeward.fitting.compare.ClubShots;
 import dev.teeward.fitting.compare.HeadToHeadResult;
-import java.util.LinkedHashMap;
-import java.util.Locale;
+import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.ShotPairing;
+import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.complete.SessionAir;
+import dev.teeward.fitting.screen.ScreenReport;
+import dev.teeward.fitting.screen.ShotFlag;
+import dev.teeward.quantity.AngleUnit;
+import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.MassUnit;
+import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.Unit;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** The tree of one result. */
 final class ResultTree {
     private final HeadToHeadResult result;
+    private final ScreenReport screening;
+    private final SessionAir air;
     private final UnitSystem units;
 
-    ResultTree(HeadToHeadResult result, UnitSystem units) {
+    ResultTree(HeadToHeadResult result, ScreenReport screening, SessionAir air, UnitSystem units) {
         this.result = result;
+        this.screening = screening;
+        this.air = air;
         this.units = units;
     }
 
     Map<String, @Nullable Object> build() {
-        Map<String, @Nullable Object> root = new LinkedHashMap<>();
-        root.put("schema", ReportData.SCHEMA);
-        root.put("units", units.name().toLowerCase(Locale.ROOT));
-        root.put("level", result.level());
-        return ReportData.frozen(root);
+        return new Branch()
+                .text("schema", ReportData.SCHEMA)
+                .word("units", units)
+                .number("level", result.level())
+                .number("level_percent", 100.0 * result.level())
+                .number("equivalence_level_percent", 100.0 * (2.0 * result.level() - 1.0))
+                .branch("session", session(result.session()))
+                .branch(
+                        "clubs",
+                        new Branch().branch("first", club(result.first())).branch("second", club(result.second())))
+                .branches("build_differences", Branch.each(result.buildDifferences(), this::build))
+                .word("order", result.order())
+                .branch("pairing", pairing(result.pairing()))
+                .text("primary", result.primary().metric().key())
+                .truth("primary_declared", result.primaryDeclared())
+                .count("secondary_count", result.metrics().size() - 1)
+                .branch("metrics", metrics(result, c -> MetricBranch.of(c, units)))
+                .branch("patterns", PatternBranch.patterns(result, units))
+                .branch("strike", PatternBranch.strike(result, units))
+                .branches("associations", Branch.each(result.associations(), this::association))
+                .branch("plan", plan())
+                .branch("screening", screening())
+                .branch(
+                        "without_flagged",
+                        result.withoutFlagged().map(this::withoutFlagged).orElse(null))
+                .warnings(result.warnings())
+                .toMap();
+    }
+
+    private Branch session(Session s) {
+        Unit length = units == UnitSystem.US ? LengthUnit.FOOT : LengthUnit.METER;
+        Branch branch = new Branch()
+                .text("hand", s.hand().map(Branch::word))
+                .text("place", s.place())
+                .text("date", s.date().map(Object::toString))
+                .text("ball", s.ball())
+                .count("shots", s.shots().size());
+        quantity(branch, "elevation", s.elevation().map(e -> e.meters()), length);
+        quantity(branch, "aim_offset", s.aimOffset().map(a -> a.radians()), AngleUnit.DEGREE);
+        quantity(
+                branch,
+                "wind_speed",
+                s.windSpeed().map(w -> w.metersPerSecond()),
+                Metric.BALL_SPEED.unit(units));
+        quantity(branch, "wind_from", s.windFrom().map(w -> w.radians()), AngleUnit.DEGREE);
+        return branch.branch(
+                "air",
+                new Branch()
+                        .text("description", air.description())
+                        .branch(
+                                "density",
+                                new Branch()
+                                        .number("value", air.atmosphere().density())
+                                        .text("unit", "kg/m3"))
+                        .warnings(air.warnings()));
+    }
+
+    private static void quantity(Branch branch, String name, Optional<Double> si, Unit shown) {
+        if (si.isPresent()) {
+            branch.quantity(name, si.get(), shown);
+        } else {
+            branch.nothing(name);
+        }
+    }
+
+    private Branch club(ClubShots c) {
+        Branch ratings = new Branch();
+        for (Rating rating : Rating.values()) {
+            ratings.branch(
+                    Branch.word(rating),
+                    c.rating(rating)
+                            .map(r -> MetricBranch.summary(r, RatioUnit.ONE))
+                            .orElse(null));
+        }
+        return new Branch()
+                .text("name", c.name())
+                .branch("build", c.build().map(this::build).orElse(null))
+                .count("used", c.used().size())
+                .count("excluded", c.excluded().size())
+                .exclusions(c.exclusions())
+                .branch("ratings", ratings);
+    }
+
+    private Branch build(Club club) {
+        Branch branch = new Branch();
+        quantity(branch, "loft", club.loft().map(a -> a.radians()), AngleUnit.DEGREE);
+        quantity(branch, "lie", club.lie().map(a -> a.radians()), AngleUnit.DEGREE);
+        quantity(
+                branch,
+                "length",
+                club.length().map(l -> l.meters()),
+                units == UnitSystem.US ? LengthUnit.INCH : LengthUnit.CENTIMETER);
+        quantity(branch, "head_mass", club.headMass().map(m -> m.kilograms()), MassUnit.GRAM);
+        return branch.text("shaft", club.shaft());
+    }
+
+    private Branch build(BuildDifference d) {
+        return new Branch()
+                .word("property", d.property())
+                .text("first", d.firstText())
+                .text("second", d.secondText());
+    }
+
+    private static Branch pairing(ShotPairing p) {
+        return new Branch()
+                .word("source", p.source())
+                .count("pairs", p.pairs().size())
+                .truth("enough", p.enough())
+                .count("unpaired", p.unpaired().size())
+                .count("broken_count", p.broken().size())
+                .branches("broken", Branch.each(p.broken(), b -> new Branch()
+                        .text("id", b.id())
+                        .word("kind", b.kind())
+                        .text("reason", b.reason())));
+    }
+
+    private static Branch metrics(HeadToHeadResult r, Function<MetricComparison, Branch> form) {
+        Branch branch = new Branch();
+        r.metrics().forEach(c -> branch.branch(c.metric().key(), form.apply(c)));
+        return branch;
+    }
+
+    private Branch association(Association a) {
+        Unit out = a.outcome().unit(units);
+        Unit along = a.candidate().unit(units);
+        String per = out.symbol() + (along.symbol().isEmpty() ? "" : " per " + along.symbol());
+        return new Branch()
+                .text("outcome", a.outcome().key())
+                .text("candidate", a.candidate().key())
+                .scaled("slope", a.slope(), out.fromSi(1.0) * along.toSi(1.0), per.strip())
+                .test("outcome_difference", a.outcomeDifference(), out)
+                .test("candidate_difference", a.candidateDifference(), along)
+                .estimate("part", a.part(), out)
+                .number("adjusted_p", a.adjustedP())
+                .truth("clear", a.clear())
+                .count("shots", a.shots())
+                .warnings(a.warnings());
+    }
+
+    private Branch plan() {
+        Branch metrics = new Branch();
+        for (MetricComparison c : result.metrics()) {
+            if (c.primary() || c.verdict().verdict() == Verdict.UNDECIDED) {
+                metrics.branch(
+                        c.metric().key(),
+                        Plan.of(c, result.level()).map(Plan::branch).orElse(null));
+            }
+        }
+        return new Branch().number("power_percent", 100.0 * Plan.POWER).branch("metrics", metrics);
+    }
+
+    private Branch screening() {
+        List<ShotFlag> flags = screening.flags().stream().filter(this::compared).toList();
+        return new Branch()
+                .number("false_alarm_percent", 100.0 * screening.falseAlarmRate())
+                .count(
+                        "flagged",
+                        (int) flags.stream().map(ShotFlag::index).distinct().count())
+                .branches("flags", Branch.each(flags, ResultTree::flag))
+                .warnings(screening.warnings());
+    }
+
+    private boolean compared(ShotFlag flag) {
+        Shot shot = flag.shot();
+        return shot.used()
+                && (shot.club().equals(result.first().name())
+                        || shot.club().equals(result.second().name()));
+    }
+
+    private static Branch flag(ShotFlag f) {
+        Branch branch = new Branch()
+                .count("shot", f.shot().number())
+                .count("index", f.index())
+                .text("club", f.shot().club())
+                .word("kind", f.kind())
+                .texts("metrics", f.metrics().stream().map(Metric::key).toList())
+                .text("reason", f.reason())
+                .text("method", f.method())
+                .number("statistic", f.statistic())
+                .number("cut_off", f.cutOff());
+        return f.falseAlarmRate().isPresent()
+                ? branch.number("false_alarm_percent", 100.0 * f.falseAlarmRate().getAsDouble())
+                : branch.nothing("false_alarm_percent");
+    }
+
+    private Branch withoutFlagged(HeadToHeadResult other) {
+        List<MetricComparison> changed = other.metrics().stream()
+                .filter(c -> verdict(c.metric()) != c.verdict().verdict())
+                .toList();
+        return new Branch()
+                .branch(
+                        "used",
+                        new Branch()
+                                .count("first", other.first().used().size())
+                                .count("second", other.second().used().size()))
+                .count("pairs", other.pairing().pairs().size())
+                .branch("metrics", metrics(other, c -> MetricBranch.of(c, units)))
+                .branches("changed", Branch.each(changed, c -> {
+                    Verdict before = verdict(c.metric());
+                    return new Branch()
+                            .text("metric", c.metric().key())
+                            .text("with", before == null ? null : Branch.word(before))
+                            .word("without", c.verdict().verdict());
+                }))
+                .branch("patterns", PatternBranch.patterns(other, units))
+                .warnings(other.warnings());
+    }
+
+    private @Nullable Verdict verdict(Metric metric) {
+        return result.find(metric).map(c -> c.verdict().verdict()).orElse(null);
     }
 }

@@ -17,10 +17,12 @@ import java.util.Objects;
 public final class Sentence {
     private final String text;
     private final List<QuotedNumber> numbers;
+    private final List<String> quotations;
 
-    private Sentence(String text, List<QuotedNumber> numbers) {
+    private Sentence(String text, List<QuotedNumber> numbers, List<String> quotations) {
         this.text = text;
         this.numbers = numbers;
+        this.quotations = quotations;
     }
 
     /**
@@ -31,7 +33,19 @@ public final class Sentence {
      * @return the sentence
      */
     public static Sentence of(String text, List<QuotedNumber> numbers) {
-        return new Sentence(Objects.requireNonNull(text, "text"), List.copyOf(numbers));
+        return of(text, numbers, List.of());
+    }
+
+    /**
+     * A sentence that holds text from outside.
+     *
+     * @param text the sentence, plain text, one line
+     * @param numbers the numbers in it, but for those inside the quotations, in the order in which they stand
+     * @param quotations the parts of the sentence that are not the report's own words, in the order in which they stand
+     * @return the sentence
+     */
+    public static Sentence of(String text, List<QuotedNumber> numbers, List<String> quotations) {
+        return new Sentence(Objects.requireNonNull(text, "text"), List.copyOf(numbers), List.copyOf(quotations));
     }
 
     /**
@@ -50,6 +64,15 @@ public final class Sentence {
      */
     public List<QuotedNumber> numbers() {
         return numbers;
+    }
+
+    /**
+     * The names, notes and messages in the sentence, which may hold digits of their own.
+     *
+     * @return the parts of the text that are not the report's own words, in the order in which they stand, unmodifiable
+     */
+    public List<String> quotations() {
+        return quotations;
     }
 
     @Override
