@@ -1,7 +1,17 @@
 /**
  * Flags shots that stand out, each with its reason and with the rate of false alarms. Nothing here removes a shot.
  *
- * <p>Start with {@link dev.teeward.fitting.screen.GrubbsTest} for one metric and
+ * <p>Start with {@link dev.teeward.fitting.screen.SessionScreen} for a whole session; the shots it flags stay in it:
+ *
+ * <pre>{@code
+ * ScreenReport report = SessionScreen.withDefaults().screen(session);
+ * for (ShotFlag flag : report.flags()) {
+ *     System.out.println(flag);   // "shot 13 with Alder, mishit: strike, toe 45.0 mm and ..."
+ * }
+ * Session without = report.flaggedExcluded();
+ * }</pre>
+ *
+ * <p>Its parts serve for plain numbers: {@link dev.teeward.fitting.screen.GrubbsTest} for one metric and
  * {@link dev.teeward.fitting.screen.MinimumCovarianceDeterminant} for two:
  *
  * <pre>{@code
@@ -18,7 +28,7 @@
  * alarms of the comparison after it from 5 to 8.5 %, and with 1.5 standard deviations to 15 % (own simulation, 10 shots a
  * club). Screen on what the golfer did (strike, face, path) rather than on the result that is to be compared.
  *
- * <p>Values are plain doubles in one unit of the caller's choice, and finite; a metric that was not measured is left out.
+ * <p>Values of the single tests are plain doubles in one unit of the caller's choice, and finite; a metric that was not measured is left out.
  */
 @NullMarked
 package dev.teeward.fitting.screen;
