@@ -1,0 +1,144 @@
+package dev.teeward.fitting.report;
+
+import dev.teeward.fitting.Sense;
+import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.quantity.Estimate;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The answer first. */
+final class Answer {
+    private final Subject subject;
+
+    Answer(Subject subject) {
+        this.subject = subject;
+    }
+
+    Section section() {
+        List<Sentence> sentences = new ArrayList<>();
+        sentences.add(primary());
+        prizes(true, sentences);
+        prizes(false, sentences);
+        lateral(sentences);
+        lists(sentences);
+        if (subject.result().patterns().isPresent()) {
+            sentences.add(new PatternWords(subject).tighter());
+        }
+        if (allTheSame()) {
+            sentences.add(subject.words()
+                    .say("on everything that was declared to matter (" + Subject.list(Subject.labels(declared()))
+                            + ") ")
+                    .quote(subject.first())
+                    .say(" and ")
+                    .quote(subject.second())
+                    .say(" are practically the same, so price or feel may decide.")
+                    .sentence());
+        }
+        return Section.of("in-short", "In short", sentences);
+    }
+
+    private Sentence primary() {
+        MetricComparison c = subject.result().primary();
+        String place = Subject.place(c.metric());
+        DifferenceWords differences = new DifferenceWords(subject);
+        VerdictWords verdicts = new VerdictWords(subject);
+        Wording w = subject.words();
+        String decides = subject.result().primaryDeclared() ? ", as declared, " : ", for want of a declaration, ";
+        w.say(Subject.label(c.metric()) + decides + "decides. ");
+        return switch (c.verdict().verdict()) {
+            case DIFFERENT -> differences
+                    .brief(w.say("the clubs differ: "), c, place)
+                    .say(".")
+                    .sentence();
+            case PRACTICALLY_THE_SAME -> verdicts.same(w.say("the clubs are practically the same. In "), c, place)
+                    .sentence();
+            case UNDECIDED -> verdicts.undecided(w.say("which club does more can't be told yet. In "), c, place)
+                    .say(".")
+                    .sentence();
+        };
+    }
+
+    /** What more of a size a club gives. */
+    private void prizes(boolean first, List<Sentence> sentences) {
+        Wording w = subject.words();
+        List<MetricComparison> won = clearlyDifferent().stream()
+                .filter(c -> c.metric().sense() != Sense.LATERAL)
+                .filter(c -> c.difference().estimate().interval().lower() > 0.0 == first)
+                .toList();
+        if (won.isEmpty()) {
+            return;
+        }
+        w.quote(first ? subject.first() : subject.second()).say(" gives ");
+        for (int i = 0; i < won.size(); i++) {
+            w.say(i == 0 ? "" : i == won.size() - 1 ? " and " : ", ")
+                    .say(DifferenceWords.prize(won.get(i).metric()) + " (by ");
+            amount(w, won.get(i)).say(")");
+        }
+        sentences.add(w.say(".").sentence());
+    }
+
+    private void lateral(List<Sentence> sentences) {
+        List<MetricComparison> moved = clearlyDifferent().stream()
+                .filter(c -> c.metric().sense() == Sense.LATERAL)
+                .toList();
+        for (boolean right : new boolean[] {true, false}) {
+            List<MetricComparison> side = moved.stream()
+                    .filter(c -> c.difference().estimate().interval().lower() > 0.0 == right)
+                    .toList();
+            if (side.isEmpty()) {
+                continue;
+            }
+            Wording w = subject.words()
+                    .quote(subject.first())
+                    .say(right ? " is farther right than " : " is farther left than ")
+                    .quote(subject.second())
+                    .say(" in ");
+            for (int i = 0; i < side.size(); i++) {
+                w.say(i == 0 ? "" : i == side.size() - 1 ? " and " : ", ")
+                        .say(Subject.label(side.get(i).metric()) + " (by ");
+                amount(w, side.get(i)).say(")");
+            }
+            sentences.add(w.say(".").sentence());
+        }
+    }
+
+    private Wording amount(Wording w, MetricComparison c) {
+        Estimate e = c.difference().estimate().convertTo(subject.unit(c.metric()));
+        return DifferenceWords.magnitude(w, e, Subject.place(c.metric()) + "/difference");
+    }
+
+    private List<MetricComparison> clearlyDifferent() {
+        return subject.with(Verdict.DIFFERENT).stream()
+                .filter(c -> !c.primary())
+                .filter(c -> DifferenceWords.leavesOut(c.difference().estimate().interval(), 0.0))
+                .toList();
+    }
+
+    private void lists(List<Sentence> sentences) {
+        list(Verdict.PRACTICALLY_THE_SAME, "practically the same: ", sentences);
+        list(Verdict.UNDECIDED, "can't tell yet: ", sentences);
+    }
+
+    private void list(Verdict verdict, String words, List<Sentence> sentences) {
+        List<MetricComparison> others =
+                subject.with(verdict).stream().filter(c -> !c.primary()).toList();
+        if (!others.isEmpty()) {
+            sentences.add(subject.words()
+                    .say(words + Subject.list(Subject.labels(others)) + ".")
+                    .sentence());
+        }
+    }
+
+    private List<MetricComparison> declared() {
+        return subject.result().metrics().stream()
+                .filter(c -> c.primary() || c.marginDeclared())
+                .toList();
+    }
+
+    private boolean allTheSame() {
+        return subject.with(Verdict.DIFFERENT).isEmpty()
+                && declared().stream().allMatch(c -> c.verdict().verdict() == Verdict.PRACTICALLY_THE_SAME)
+                && subject.result().patterns().flatMap(p -> p.tighter()).isEmpty();
+    }
+}
