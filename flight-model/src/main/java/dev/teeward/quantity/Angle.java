@@ -89,6 +89,11 @@ public final class Angle implements Comparable<Angle>, Serializable {
         return value(AngleUnit.DEGREE);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(si, AngleUnit.RADIAN);
     }

@@ -103,6 +103,11 @@ public final class Estimate implements Serializable {
         return of(other.fromSi(unit.toSi(value)), converted, other);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(value, interval, unit);
     }

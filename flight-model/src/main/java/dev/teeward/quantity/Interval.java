@@ -144,6 +144,11 @@ public final class Interval implements Serializable {
         return 0.5 * width();
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(lower, upper, level);
     }

@@ -169,6 +169,11 @@ public final class Length implements Comparable<Length>, Serializable {
         return value(LengthUnit.INCH);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(si, LengthUnit.METER);
     }

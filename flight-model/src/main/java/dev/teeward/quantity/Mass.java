@@ -149,6 +149,11 @@ public final class Mass implements Comparable<Mass>, Serializable {
         return value(MassUnit.GRAIN);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(si, MassUnit.KILOGRAM);
     }

@@ -129,6 +129,11 @@ public final class Pressure implements Comparable<Pressure>, Serializable {
         return value(PressureUnit.INCH_OF_MERCURY);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(si, PressureUnit.PASCAL);
     }

@@ -149,6 +149,11 @@ public final class Speed implements Comparable<Speed>, Serializable {
         return value(SpeedUnit.KNOT);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(si, SpeedUnit.METER_PER_SECOND);
     }

@@ -109,6 +109,11 @@ public final class SpinRate implements Comparable<SpinRate>, Serializable {
         return value(SpinRateUnit.REVOLUTION_PER_SECOND);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(si, SpinRateUnit.RADIAN_PER_SECOND);
     }

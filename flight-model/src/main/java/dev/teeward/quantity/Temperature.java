@@ -115,6 +115,11 @@ public final class Temperature implements Comparable<Temperature>, Serializable 
         return value(TemperatureUnit.FAHRENHEIT);
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(si, TemperatureUnit.KELVIN);
     }

@@ -75,6 +75,11 @@ public final class Warning implements Serializable {
         return message;
     }
 
+    /**
+     * Puts what was deserialized through the checks of the factory.
+     *
+     * @return the checked value
+     */
     private Object readResolve() {
         return of(code, message);
     }
