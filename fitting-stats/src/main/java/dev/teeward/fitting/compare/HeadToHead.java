@@ -174,11 +174,10 @@ public final class HeadToHead {
             return new HeadToHeadResult(
                     completion, screening, all, new HeadToHeadResult(completion, screening, rest, null));
         } catch (ComparisonException tooFew) {
-            all.warnings()
-                    .add(Warning.of(
-                            "too-few-without-flagged",
-                            "without the flagged shots there is no comparison: " + tooFew.getMessage()));
-            return new HeadToHeadResult(completion, screening, all, null);
+            Warning warning = Warning.of(
+                    "too-few-without-flagged",
+                    "without the flagged shots there is no comparison: " + tooFew.getMessage());
+            return new HeadToHeadResult(completion, screening, all.with(warning), null);
         }
     }
 
@@ -279,7 +278,7 @@ public final class HeadToHead {
         }
         Metric decides = decides(samples, first, second);
         List<MetricTests> tests = samples.stream()
-                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), first.name()))
+                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides, first.name()))
                 .toList();
         List<Integer> others = new ArrayList<>();
         for (int i = 0; i < samples.size(); i++) {

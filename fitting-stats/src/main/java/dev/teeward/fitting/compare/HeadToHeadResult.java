@@ -6,6 +6,7 @@ import dev.teeward.fitting.complete.Completion;
 import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -68,7 +69,24 @@ public final class HeadToHeadResult {
             List<BuildDifference> buildDifferences,
             Optional<PatternComparison> patterns,
             List<Association> associations,
-            List<Warning> warnings) {}
+            List<Warning> warnings) {
+        Parts with(Warning warning) {
+            List<Warning> more = new ArrayList<>(warnings);
+            more.add(warning);
+            return new Parts(
+                    session,
+                    first,
+                    second,
+                    pairing,
+                    metrics,
+                    primaryDeclared,
+                    level,
+                    buildDifferences,
+                    patterns,
+                    associations,
+                    more);
+        }
+    }
 
     /**
      * The session that was compared, with derived and computed readings filled in.

@@ -19,7 +19,11 @@ record MetricTests(
 
     private static final int FEW_RESAMPLES = 499;
 
-    static MetricTests of(MetricSamples samples, double level, OptionalDouble margin, String firstClub) {
+    /** For each of the metrics that do not decide, all arrangements of 10 + 10 shots or 17 pairs, and not more. */
+    private static final long SIDE_ENUMERATION = 200_000L;
+
+    static MetricTests of(
+            MetricSamples samples, double level, OptionalDouble margin, boolean primary, String firstClub) {
         Unit unit = samples.metric().siUnit();
         double[] all1 = samples.firstValues();
         double[] all2 = samples.secondValues();
@@ -32,7 +36,6 @@ record MetricTests(
         for (Exclusion exclusion : samples.exclusions()) {
             difference = difference.withExclusion(exclusion);
         }
-        boolean large = x.length + y.length > LARGE;
         HodgesLehmannEstimator shift =
                 HodgesLehmannEstimator.withDefaults().withLevel(level).withUnit(unit);
         HedgesG effect = HedgesG.withDefaults().withLevel(level);
@@ -41,7 +44,7 @@ record MetricTests(
         SpreadRatio ratio = SpreadRatio.withDefaults().withLevel(level);
         return new MetricTests(
                 difference,
-                paired ? signFlip(level, unit, large, x, y) : permutation(level, unit, large, x, y),
+                paired ? signFlip(level, unit, primary, x, y) : permutation(level, unit, primary, x, y),
                 paired ? shift.testPairs(x, y) : shift.test(x, y),
                 paired ? effect.testPairs(x, y) : effect.test(x, y),
                 paired ? superiority.testPairs(x, y) : superiority.test(x, y),
@@ -60,14 +63,20 @@ record MetricTests(
                         .test(samples.orderedValues(), samples.order(firstClub)));
     }
 
-    private static TestResult signFlip(double level, Unit unit, boolean large, double[] x, double[] y) {
+    private static TestResult signFlip(double level, Unit unit, boolean primary, double[] x, double[] y) {
         SignFlipTest test = SignFlipTest.withDefaults().withLevel(level).withUnit(unit);
-        return (large ? test.withResamples(FEW_RESAMPLES) : test).test(x, y);
+        if (x.length + y.length > LARGE) {
+            test = test.withResamples(FEW_RESAMPLES);
+        }
+        return (primary ? test : test.withLargestEnumeration(SIDE_ENUMERATION)).test(x, y);
     }
 
-    private static TestResult permutation(double level, Unit unit, boolean large, double[] x, double[] y) {
+    private static TestResult permutation(double level, Unit unit, boolean primary, double[] x, double[] y) {
         PermutationTest test = PermutationTest.withDefaults().withLevel(level).withUnit(unit);
-        return (large ? test.withResamples(FEW_RESAMPLES) : test).test(x, y);
+        if (x.length + y.length > LARGE) {
+            test = test.withResamples(FEW_RESAMPLES);
+        }
+        return (primary ? test : test.withLargestEnumeration(SIDE_ENUMERATION)).test(x, y);
     }
 
     private static TostTest.Result tost(

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotPair;
 import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.internal.Distributions;
@@ -15,6 +16,9 @@ import java.util.Optional;
 /** Compares how widely two landing patterns are spread. */
 final class PatternSpread {
     private static final int LEAST = 3;
+
+    /** Relative rounding of one pseudo-value for each shot; below it there is no spread. */
+    private static final double ROUNDING = 1e-13;
 
     private final double level;
     private final boolean paired;
@@ -45,7 +49,7 @@ final class PatternSpread {
                 first, second, one.get(), two.get(), spread.ratio(points(x), points(y)), spread.distance(x, y)));
     }
 
-    private static boolean landed(dev.teeward.fitting.Shot shot) {
+    private static boolean landed(Shot shot) {
         return shot.has(Metric.CARRY) && shot.has(Metric.SIDE);
     }
 
@@ -81,7 +85,7 @@ final class PatternSpread {
                 ? Moments.Pivot.welch(Moments.of(Sample.of("x", px)), Moments.of(Sample.of("y", py)))
                 : Moments.Pivot.paired(Moments.of(difference));
         double ratio = Math.exp(0.5 * pivot.estimate());
-        if (!pivot.defined()) {
+        if (!pivot.defined() || pivot.standardError() <= ROUNDING * x[0].length) {
             return draft.warn("no-spread", "the two patterns repeat each other exactly, so the test cannot judge")
                     .estimate(ratio, nothing, RatioUnit.ONE);
         }

@@ -31,7 +31,6 @@ import dev.teeward.quantity.Interval;
  * <p>Immutable and thread-safe.
  */
 public final class PermutationTest extends HypothesisTest<PermutationTest> {
-    private static final long LARGEST_ENUMERATION = 3_000_000L;
     private static final PermutationTest DEFAULTS = new PermutationTest(Options.DEFAULTS, Resampling.DEFAULTS, true);
 
     private final Resampling resampling;
@@ -76,6 +75,17 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
      */
     public PermutationTest withResamples(int resamples) {
         return new PermutationTest(options, resampling.withResamples(resamples), studentized);
+    }
+
+    /**
+     * With another limit of enumeration: data with more arrangements get random ones.
+     *
+     * @param arrangements the limit, in [1, 3,000,000]
+     * @return a changed copy
+     * @throws IllegalArgumentException if it lies outside
+     */
+    public PermutationTest withLargestEnumeration(long arrangements) {
+        return new PermutationTest(options, resampling.withLargestEnumeration(arrangements), studentized);
     }
 
     /**
@@ -148,7 +158,7 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
         Sample large = x.size() <= y.size() ? y : x;
         Exchanges exchanges = new Exchanges(small.toArray(), large.toArray(), welch);
         int all = x.size() + y.size();
-        return Exchanges.ways(all, small.size(), LARGEST_ENUMERATION) <= LARGEST_ENUMERATION
+        return Exchanges.ways(all, small.size(), resampling.largestEnumeration()) <= resampling.largestEnumeration()
                 ? exchanges.enumerate(limits)
                 : exchanges.sample(resampling.count(all), resampling.seed());
     }
@@ -171,7 +181,7 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
         Exchanges exchanges =
                 new Exchanges(small.plus(large.mean() - small.mean()).toArray(), large.toArray(), true);
         int all = x.size() + y.size();
-        double[] t = Exchanges.ways(all, small.size(), LARGEST_ENUMERATION) <= LARGEST_ENUMERATION
+        double[] t = Exchanges.ways(all, small.size(), resampling.largestEnumeration()) <= resampling.largestEnumeration()
                 ? exchanges.statistics()
                 : exchanges.randomStatistics(resampling.count(all), resampling.seed());
         long k = (long) Math.floor(options.tail() * (t.length + 1));

@@ -3,9 +3,13 @@ package dev.teeward.fitting.compare;
 import dev.teeward.fitting.internal.ArrangementCounts;
 import java.util.Locale;
 
-/** How many random arrangements, from which seed; 0 resamples means by the size of the data. */
-record Resampling(int resamples, long seed) {
-    static final Resampling DEFAULTS = new Resampling(0, 20_261_124L);
+/**
+ * Up to how many arrangements all are visited, and beyond that how many random ones, from which seed; 0 resamples means by
+ * the size of the data.
+ */
+record Resampling(int resamples, long seed, long largestEnumeration) {
+    private static final long MOST = 3_000_000L;
+    static final Resampling DEFAULTS = new Resampling(0, 20_261_124L, MOST);
     private static final int USUAL = 9_999;
     private static final int LEAST = 999;
     private static final int BUDGET = 20_000_000;
@@ -14,11 +18,19 @@ record Resampling(int resamples, long seed) {
         if (other < 99) {
             throw new IllegalArgumentException("resamples must be at least 99, but was " + other);
         }
-        return new Resampling(other, seed);
+        return new Resampling(other, seed, largestEnumeration);
     }
 
     Resampling withSeed(long other) {
-        return new Resampling(resamples, other);
+        return new Resampling(resamples, other, largestEnumeration);
+    }
+
+    Resampling withLargestEnumeration(long other) {
+        if (!(other >= 1 && other <= MOST)) {
+            throw new IllegalArgumentException(
+                    "largest enumeration must be in [1, " + MOST + "] arrangements, but was " + other);
+        }
+        return new Resampling(resamples, seed, other);
     }
 
     /** The usual number, fewer when each touches thousands of values. */

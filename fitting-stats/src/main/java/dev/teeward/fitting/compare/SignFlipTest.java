@@ -60,6 +60,17 @@ public final class SignFlipTest extends HypothesisTest<SignFlipTest> {
     }
 
     /**
+     * With another limit of enumeration: data with more arrangements get random ones.
+     *
+     * @param arrangements the limit, in [1, 3,000,000]
+     * @return a changed copy
+     * @throws IllegalArgumentException if it lies outside
+     */
+    public SignFlipTest withLargestEnumeration(long arrangements) {
+        return new SignFlipTest(options, resampling.withLargestEnumeration(arrangements));
+    }
+
+    /**
      * With another seed for random arrangements.
      *
      * @param seed the seed; the same seed gives the same result
@@ -80,7 +91,7 @@ public final class SignFlipTest extends HypothesisTest<SignFlipTest> {
     public TestResult test(double[] x, double[] y) {
         Sample d = Sample.differences("x", x, "y", y);
         double[] shifted = d.plus(-options.nullValue()).toArray();
-        boolean exact = shifted.length <= LARGEST_ENUMERATION;
+        boolean exact = shifted.length <= LARGEST_ENUMERATION && 1L << shifted.length <= resampling.largestEnumeration();
         ArrangementCounts counts = exact
                 ? SignFlips.enumerate(shifted, true)
                 : SignFlips.sample(shifted, resampling.count(shifted.length), resampling.seed());
