@@ -63,7 +63,7 @@ public final class TeewardExamples implements Callable<Integer> {
 
     /** The exit code, or 1 if what was printed did not arrive, as on a full disk or a closed pipe. */
     static int delivered(int code, PrintWriter out, PrintStream stream, PrintWriter err) {
-        if (out.checkError() | stream.checkError()) {
+        if (out.checkError() || stream.checkError()) {
             err.println("standard output cannot be written to, so the answer is not complete");
             return code == CommandLine.ExitCode.OK ? CommandLine.ExitCode.SOFTWARE : code;
         }
