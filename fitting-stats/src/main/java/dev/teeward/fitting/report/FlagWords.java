@@ -27,8 +27,7 @@ final class FlagWords {
             changes(subject.result().withoutFlagged().get(), sentences);
         } else {
             sentences.add(subject.words()
-                    .say("what the answer would be without the shots that stand out is not known: too few would be left, or"
-                            + " it was not computed.")
+                    .say("what the answer would be without the shots that stand out is not known: too few would be left.")
                     .sentence());
         }
         if (any) {

@@ -4,9 +4,14 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 
 /**
  * A head-to-head result in words and tables.
+ *
+ * <p>A direction (longer, farther right, tighter, more closed) is named only if the interval leaves out zero, or one for a
+ * ratio; "practically the same" is said only if the equivalence test says so. Names and notes of the session are text from
+ * outside: they are put on one line and stripped of control characters, and they are never interpreted.
  *
  * <pre>{@code
  * HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
@@ -21,6 +26,7 @@ public final class HeadToHeadReport {
     private final UnitSystem units;
     private final ReportData data;
 
+    /** A report whose numbers are ready. */
     private HeadToHeadReport(HeadToHeadResult result, UnitSystem units) {
         this.result = result;
         this.units = units;
@@ -75,29 +81,55 @@ public final class HeadToHeadReport {
     }
 
     /**
-     * The words.
+     * The words: {@code in-short}, {@code tested}, {@code differs}, {@code same}, {@code patterns}, {@code swings},
+     * {@code companions}, {@code undecided}, {@code flagged}, {@code ratings} (only if there are any), {@code method},
+     * {@code warnings} (only if there are any).
      *
-     * @return the sections in the order of reading, unmodifiable
+     * @return the sections in the order of reading, each with at least one sentence, unmodifiable
      */
     public List<Section> sections() {
-        return List.of();
+        Subject subject = subject();
+        VerdictWords verdicts = new VerdictWords(subject);
+        SwingWords swings = new SwingWords(subject);
+        MethodWords methods = new MethodWords(subject);
+        return Stream.of(
+                        new Answer(subject).section(),
+                        new TestedWords(subject).section(),
+                        verdicts.differs(),
+                        verdicts.same(),
+                        new PatternWords(subject).section(),
+                        swings.swings(),
+                        new CompanionWords(subject).section(),
+                        verdicts.undecided(),
+                        new FlagWords(subject).section(),
+                        swings.ratings(),
+                        methods.methods(),
+                        methods.warnings())
+                .filter(section -> !section.sentences().isEmpty())
+                .toList();
     }
 
     /**
-     * The tables.
+     * The tables: {@code means}, {@code spreads}, {@code tests}, and {@code patterns} if there is a landing pattern.
      *
      * @return the tables in the order of reading, unmodifiable
      */
     public List<Table> tables() {
-        return List.of();
+        return new ReportTables(subject()).all();
     }
 
     /**
-     * The words and tables as a page for a terminal.
+     * The words and the tables as a page for a terminal.
      *
-     * @return plain ASCII, lines of at most 96 characters ending in a line feed
+     * @return plain ASCII without control characters, lines of at most 96 characters ending in a line feed
      */
     public String text() {
-        return "";
+        Subject subject = subject();
+        String title = NumberText.line(subject.first()) + " and " + NumberText.line(subject.second()) + " compared";
+        return TextPage.of(title, sections(), tables());
+    }
+
+    private Subject subject() {
+        return new Subject(result, units, data);
     }
 }

@@ -11,7 +11,49 @@ import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Every number of a head-to-head result as a tree of plain values, in the order of a report.
+ * Every number of a head-to-head result as a tree of plain values, in the order of a report. Differences are first minus
+ * second; right of the target is positive. Every name is always there; what is unknown, absent or infinite is null. Numbers
+ * are in the unit beside them, those of metrics in the units asked for.
+ *
+ * <ul>
+ *   <li>An <i>estimate</i> is {@code {value, lower, upper, level, unit}}, the level as a fraction; a <i>test</i> is an
+ *       estimate with {@code {df: [], n: [], p, null_value, alternative, statistic_name, statistic, method, exclusions:
+ *       [{count, reason}], warnings}}; <i>warnings</i> are {@code [{code, message}]}; a <i>quantity</i> is {@code {value,
+ *       unit}}; a <i>summary</i> is {@code {n, mean, sd, median, min, max, method, warnings}} of estimates.
+ *   <li>{@code schema, units, level, level_percent, equivalence_level_percent, order, primary, primary_declared,
+ *       secondary_count, warnings}
+ *   <li>{@code session}: {@code hand, place, date, ball, shots}, quantities {@code elevation, aim_offset, wind_speed,
+ *       wind_from}, and {@code air: {description, density, warnings}}
+ *   <li>{@code clubs/first} and {@code second}: {@code name, build: {loft, lie, length, head_mass, shaft}, used, excluded,
+ *       exclusions, ratings: {feel, sound, look}} of summaries
+ *   <li>{@code build_differences}: {@code [{property, first, second}]}
+ *   <li>{@code pairing}: {@code source, pairs, enough, unpaired, broken_count, broken: [{id, kind, reason}]}
+ *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, paired, pairs, origins: {first,
+ *       second: {measured, derived, computed}}}, summaries {@code first, second}, tests {@code difference, exact, shift,
+ *       effect, superiority, drift}, {@code difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
+ *       margin, declared, equivalent, p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings}
+ *   <li>{@code patterns}: {@code first} and {@code second} of {@code landing: {n, center: {carry, side}, bias: {carry, side},
+ *       ellipse: {kind, level, level_percent, center_carry, center_side, semi_major, semi_minor, unit, angle, area},
+ *       r50_center, r90_center, r50_target, r90_target, method, warnings}} and {@code shapes: {n, table: [{start, curve,
+ *       words, count}], misses_left, misses_right, miss, crossing_share (in percent), method, warnings}}; tests {@code ratio,
+ *       mean_distance}; {@code tighter}, the name of a club
+ *   <li>{@code strike}: {@code first} and {@code second} of {@code n, center_toe, center_up, sd_toe, sd_up, rms_offset, cost:
+ *       {at_ten_millimeters, mean, statistic, df, p, determination, method}, warnings}
+ *   <li>{@code associations}: {@code [{outcome, candidate, slope, outcome_difference, candidate_difference, part, adjusted_p,
+ *       clear, shots, warnings}]}
+ *   <li>{@code plan}: {@code power_percent, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
+ *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits
+ *   <li>{@code screening}: {@code false_alarm_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
+ *       statistic, cut_off, false_alarm_percent}], warnings}, of used shots of the two clubs
+ *   <li>{@code without_flagged}: {@code used: {first, second}, pairs, metrics, changed: [{metric, with, without}], patterns,
+ *       warnings}
+ * </ul>
+ *
+ * <pre>{@code
+ * ReportData data = ReportData.of(result, UnitSystem.US);
+ * data.number("/metrics/carry/difference/value");   // yards
+ * data.root();                                      // for any writer of JSON
+ * }</pre>
  *
  * <p>Immutable and thread-safe.
  */
@@ -56,6 +98,7 @@ public final class ReportData {
      *
      * @param pointer a JSON pointer (RFC 6901), such as {@code /metrics/carry/difference/value}; empty for the root
      * @return the value, or null if there is nothing or null
+     * @throws IllegalArgumentException if the pointer is neither empty nor begins with a slash
      */
     public @Nullable Object value(String pointer) {
         Objects.requireNonNull(pointer, "pointer");

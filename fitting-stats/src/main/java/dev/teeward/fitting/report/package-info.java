@@ -3,7 +3,16 @@
  * tables and SVG fragments, or the whole page.
  *
  * <p>Sentences come from the numbers: no direction is named unless its interval excludes zero, and no cause is claimed
- * beyond "goes with". Every number in a sentence is a number of {@code ReportData}, rounded.
+ * beyond "goes with". Every number in a sentence is a number of {@link dev.teeward.fitting.report.ReportData}, rounded, or
+ * stands in text quoted from the session.
+ *
+ * <pre>{@code
+ * HeadToHeadResult result = HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session);
+ * HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
+ * String page = report.text();
+ * String answer = report.sections().get(0).sentences().get(0).text();
+ * double meters = report.data().number("/metrics/carry/difference/value").orElseThrow();
+ * }</pre>
  */
 @NullMarked
 package dev.teeward.fitting.report;

@@ -1,0 +1,148 @@
+package dev.teeward.fitting.report;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** The numbers of a report as tables. */
+final class ReportTables {
+    private static final String NOTHING = "-";
+
+    private final Subject subject;
+    private final String first;
+    private final String second;
+
+    ReportTables(Subject subject) {
+        this.subject = subject;
+        this.first = NumberText.line(subject.first());
+        this.second = NumberText.line(subject.second());
+    }
+
+    List<Table> all() {
+        List<Table> tables = new ArrayList<>();
+        tables.add(means());
+        tables.add(spreads());
+        tables.add(tests());
+        if (subject.data().value("/patterns/first/landing") != null
+                || subject.data().value("/patterns/second/landing") != null) {
+            tables.add(patterns());
+        }
+        return List.copyOf(tables);
+    }
+
+    private Table means() {
+        List<List<String>> rows = new ArrayList<>();
+        for (MetricComparison c : subject.result().metrics()) {
+            Unit unit = subject.unit(c.metric());
+            int d = NumberText.decimals(unit);
+            String place = Subject.place(c.metric());
+            Estimate e = c.difference().estimate().convertTo(unit);
+            int precise = DifferenceWords.decimals(e, 0.0);
+            rows.add(List.of(
+                    Subject.label(c.metric()),
+                    unit.symbol(),
+                    cell(place + "/first/mean/value", d),
+                    cell(place + "/second/mean/value", d),
+                    cell(place + "/difference/value", precise),
+                    interval(place + "/difference", precise),
+                    FlagWords.words(c.verdict().verdict())));
+        }
+        return Table.of(
+                "means",
+                "Means, and " + first + " minus " + second + " with its " + level() + " interval",
+                List.of("metric", "unit", first, second, "difference", "interval", "verdict"),
+                rows);
+    }
+
+    private Table spreads() {
+        List<List<String>> rows = new ArrayList<>();
+        for (MetricComparison c : subject.result().metrics()) {
+            Unit unit = subject.unit(c.metric());
+            int d = NumberText.decimals(unit);
+            String place = Subject.place(c.metric());
+            rows.add(List.of(
+                    Subject.label(c.metric()),
+                    unit.symbol(),
+                    cell(place + "/first/n", 0),
+                    cell(place + "/first/sd/value", d),
+                    cell(place + "/second/n", 0),
+                    cell(place + "/second/sd/value", d),
+                    cell(place + "/spread/ratio/value", 2),
+                    interval(place + "/spread/ratio", 2)));
+        }
+        return Table.of(
+                "spreads",
+                "Shots and standard deviations, and " + first + " over " + second + " with its " + level()
+                        + " interval",
+                List.of("metric", "unit", "shots " + first, first, "shots " + second, second, "ratio", "interval"),
+                rows);
+    }
+
+    private Table tests() {
+        List<List<String>> rows = new ArrayList<>();
+        int d = NumberText.decimals(RatioUnit.ONE);
+        for (MetricComparison c : subject.result().metrics()) {
+            String place = Subject.place(c.metric());
+            rows.add(List.of(
+                    Subject.label(c.metric()) + (c.primary() ? " (decides)" : ""),
+                    c.paired() ? "pairs" : "samples",
+                    cell(place + "/difference/p", d),
+                    cell(place + "/adjusted_p", d),
+                    cell(place + "/exact/p", d),
+                    cell(place + "/equivalence/p", d),
+                    cell(place + "/effect/value", 2),
+                    cell(place + "/superiority/value", 2)));
+        }
+        return Table.of(
+                "tests",
+                "p of the difference, after Holm, by exchanging shots, of being the same; effect size; how often "
+                        + first + " is above " + second,
+                List.of("metric", "of", "p", "p Holm", "p exact", "p same", "effect", "above"),
+                rows);
+    }
+
+    private Table patterns() {
+        Unit unit = subject.unit(Metric.CARRY);
+        List<List<String>> rows = new ArrayList<>();
+        row(rows, "balls", "", "/landing/n", 0);
+        row(rows, "centre, carry", unit.symbol(), "/landing/center/carry/value", 1);
+        row(rows, "centre, side (right positive)", unit.symbol(), "/landing/center/side/value", 1);
+        row(rows, "half of the balls within", unit.symbol(), "/landing/r50_center/value", 1);
+        row(rows, "nine in ten within", unit.symbol(), "/landing/r90_center/value", 1);
+        row(rows, "half within, of the target", unit.symbol(), "/landing/r50_target/value", 1);
+        row(rows, "nine in ten within, of the target", unit.symbol(), "/landing/r90_target/value", 1);
+        row(rows, "ellipse for the next ball, reach", unit.symbol(), "/landing/ellipse/semi_major", 1);
+        row(rows, "the same, across", unit.symbol(), "/landing/ellipse/semi_minor", 1);
+        row(rows, "crossing the target line", "%", "/shapes/crossing_share/value", 0);
+        return Table.of("patterns", "Where the balls came down", List.of("what", "unit", first, second), rows);
+    }
+
+    private void row(List<List<String>> rows, String what, String unit, String place, int decimals) {
+        String one = cell("/patterns/first" + place, decimals);
+        String two = cell("/patterns/second" + place, decimals);
+        if (!one.equals(NOTHING) || !two.equals(NOTHING)) {
+            rows.add(List.of(what, unit, one, two));
+        }
+    }
+
+    private String level() {
+        double percent = subject.data().number("/level_percent").orElse(0.0);
+        return NumberText.fixed(percent, NumberText.percentDecimals(percent)) + " %";
+    }
+
+    private String cell(String pointer, int decimals) {
+        OptionalDouble number = subject.data().number(pointer);
+        return number.isPresent() ? NumberText.fixed(number.getAsDouble(), decimals) : NOTHING;
+    }
+
+    private String interval(String place, int decimals) {
+        String lower = cell(place + "/lower", decimals);
+        String upper = cell(place + "/upper", decimals);
+        return lower.equals(NOTHING) || upper.equals(NOTHING) ? NOTHING : lower + " to " + upper;
+    }
+}
