@@ -1,0 +1,83 @@
+package dev.teeward.fitting.report;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.compare.ClubShots;
+import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.screen.SessionScreen;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * The shots that a picture shows, and how each is marked. Of very many shots only some are drawn, evenly chosen in the order of
+ * hitting; means, intervals and ellipses rest on all.
+ */
+final class DrawnShots {
+    private final HeadToHeadResult result;
+    private final Set<Shot> flagged;
+
+    private DrawnShots(HeadToHeadResult result, Set<Shot> flagged) {
+        this.result = result;
+        this.flagged = flagged;
+    }
+
+    static DrawnShots of(HeadToHeadResult result) {
+        return of(result, SessionScreen.withDefaults().screen(result.session()).flagged());
+    }
+
+    /** With flags by the index of the shot in the session. */
+    static DrawnShots of(HeadToHeadResult result, Set<Integer> flagged) {
+        Set<Shot> shots = Collections.newSetFromMap(new IdentityHashMap<>());
+        flagged.forEach(i -> shots.add(result.session().shots().shots().get(i)));
+        return new DrawnShots(result, shots);
+    }
+
+    HeadToHeadResult result() {
+        return result;
+    }
+
+    ClubShots club(ClubMark mark) {
+        return mark == ClubMark.FIRST ? result.first() : result.second();
+    }
+
+    /** Names of the clubs, the first first. */
+    List<String> names() {
+        return List.of(result.first().name(), result.second().name());
+    }
+
+    PlacedShot.Kind kind(Shot shot) {
+        if (!shot.used()) {
+            return PlacedShot.Kind.EXCLUDED;
+        }
+        return flagged.contains(shot) ? PlacedShot.Kind.FLAGGED : PlacedShot.Kind.USED;
+    }
+
+    /** The shots of a club that have all of some metrics. */
+    List<Shot> all(ClubMark mark, boolean excludedToo, Metric... metrics) {
+        ClubShots club = club(mark);
+        Stream<Shot> shots =
+                excludedToo ? Stream.concat(club.used().stream(), club.excluded().stream()) : club.used().stream();
+        return shots.filter(shot -> Stream.of(metrics).allMatch(shot::has)).toList();
+    }
+
+    /** At most so many of them, evenly chosen. */
+    static List<Shot> thinned(List<Shot> shots, int most) {
+        if (shots.size() <= most) {
+            return shots;
+        }
+        List<Shot> kept = new ArrayList<>();
+        for (int i = 0; i < most; i++) {
+            kept.add(shots.get((int) ((long) i * shots.size() / most)));
+        }
+        return kept;
+    }
+
+    /** What to say about shots that are not drawn; empty if all are. */
+    static String thinning(int drawn, int all) {
+        return drawn == all ? "" : " Of " + all + " shots " + drawn + " are drawn, evenly chosen.";
+    }
+}
