@@ -9,7 +9,6 @@ import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.report.HeadToHeadReport;
-import dev.teeward.fitting.report.HtmlPage;
 import dev.teeward.quantity.LengthUnit;
 import java.nio.file.Path;
 
@@ -30,7 +29,7 @@ public final class HeadToHeadExample {
                 .compare(session);
         HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.US);
         System.out.print(report.text());
-        WholeFile.write(Path.of(args[1]), out -> out.write(HtmlPage.of(report).html()));
+        WholeFile.write(Path.of(args[1]), out -> out.write(report.html()));
     }
 }
 // README end

@@ -3,7 +3,6 @@ package dev.teeward.examples;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.report.HeadToHeadReport;
-import dev.teeward.fitting.report.HtmlPage;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -59,7 +58,7 @@ final class ReportFiles {
     /** Writes the files, then the text to the screen. */
     void write(HeadToHeadReport report, PrintWriter out) {
         String text = report.text();
-        String page = html == null ? "" : HtmlPage.of(report).html();
+        String page = html == null ? "" : report.html();
         String numbers = json == null ? "" : JsonText.of(report.data().root());
         if (html != null) {
             WholeFile.write(html, file -> file.write(page));

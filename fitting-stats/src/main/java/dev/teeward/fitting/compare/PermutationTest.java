@@ -181,9 +181,10 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
         Exchanges exchanges =
                 new Exchanges(small.plus(large.mean() - small.mean()).toArray(), large.toArray(), true);
         int all = x.size() + y.size();
-        double[] t = Exchanges.ways(all, small.size(), resampling.largestEnumeration()) <= resampling.largestEnumeration()
-                ? exchanges.statistics()
-                : exchanges.randomStatistics(resampling.count(all), resampling.seed());
+        double[] t =
+                Exchanges.ways(all, small.size(), resampling.largestEnumeration()) <= resampling.largestEnumeration()
+                        ? exchanges.statistics()
+                        : exchanges.randomStatistics(resampling.count(all), resampling.seed());
         long k = (long) Math.floor(options.tail() * (t.length + 1));
         if (k < 1) {
             return Interval.unbounded(options.level());

@@ -91,7 +91,8 @@ public final class SignFlipTest extends HypothesisTest<SignFlipTest> {
     public TestResult test(double[] x, double[] y) {
         Sample d = Sample.differences("x", x, "y", y);
         double[] shifted = d.plus(-options.nullValue()).toArray();
-        boolean exact = shifted.length <= LARGEST_ENUMERATION && 1L << shifted.length <= resampling.largestEnumeration();
+        boolean exact =
+                shifted.length <= LARGEST_ENUMERATION && 1L << shifted.length <= resampling.largestEnumeration();
         ArrangementCounts counts = exact
                 ? SignFlips.enumerate(shifted, true)
                 : SignFlips.sample(shifted, resampling.count(shifted.length), resampling.seed());
