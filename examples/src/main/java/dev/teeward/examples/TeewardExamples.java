@@ -2,13 +2,17 @@ package dev.teeward.examples;
 
 import dev.teeward.fitting.io.InputException;
 import java.io.OutputStreamWriter;
+import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Objects;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** The entry point of the executable jar: finds the command, and turns every failure into one line and an exit code. */
 @Command(
@@ -17,13 +21,34 @@ import picocli.CommandLine.ParameterException;
         versionProvider = TeewardExamples.Version.class,
         description = "Runnable examples of the Teeward libraries.",
         synopsisSubcommandLabel = "COMMAND",
-        subcommands = {FlyCommand.class, MakeDemoCommand.class},
+        subcommands = {
+            CompareCommand.class,
+            DemoCommand.class,
+            SchemaCommand.class,
+            FlyCommand.class,
+            MakeDemoCommand.class
+        },
         footer = {
             "",
             "Every command has --help. Exit codes: 0 done, 2 the command line or an input file is wrong, 1 anything else."
         })
-public final class TeewardExamples {
+public final class TeewardExamples implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
     private TeewardExamples() {}
+
+    /**
+     * What happens without a command.
+     *
+     * @return never
+     * @throws ParameterException always
+     */
+    @Override
+    public Integer call() {
+        throw new ParameterException(spec.commandLine(), "a command is missing");
+    }
 
     /**
      * Runs a command and ends the program with its exit code.
@@ -33,9 +58,16 @@ public final class TeewardExamples {
     public static void main(String[] args) {
         PrintWriter out = new PrintWriter(new OutputStreamWriter(System.out, StandardCharsets.UTF_8), false);
         PrintWriter err = new PrintWriter(new OutputStreamWriter(System.err, StandardCharsets.UTF_8), true);
-        int code = run(out, err, args);
-        out.flush();
-        System.exit(code);
+        System.exit(delivered(run(out, err, args), out, System.out, err));
+    }
+
+    /** The exit code, or 1 if what was printed did not arrive, as on a full disk or a closed pipe. */
+    static int delivered(int code, PrintWriter out, PrintStream stream, PrintWriter err) {
+        if (out.checkError() || stream.checkError()) {
+            err.println("standard output cannot be written to, so the answer is not complete");
+            return code == CommandLine.ExitCode.OK ? CommandLine.ExitCode.SOFTWARE : code;
+        }
+        return code;
     }
 
     /**
@@ -57,6 +89,9 @@ public final class TeewardExamples {
             return args.length == 0 ? usage(line) : line.execute(args);
         } catch (OutOfMemoryError | StackOverflowError e) {
             err.println("there is not enough memory for this: " + e.getClass().getSimpleName());
+            return CommandLine.ExitCode.SOFTWARE;
+        } catch (LinkageError | InternalError e) {
+            err.println("unexpected failure: " + oneLine(e.toString()));
             return CommandLine.ExitCode.SOFTWARE;
         } finally {
             out.flush();
@@ -88,7 +123,10 @@ public final class TeewardExamples {
 
     /** Whatever a message quotes, it stays one line and cannot steer a terminal. */
     private static String oneLine(Exception failure) {
-        String message = Objects.requireNonNullElse(failure.getMessage(), failure.toString());
+        return oneLine(Objects.requireNonNullElse(failure.getMessage(), failure.toString()));
+    }
+
+    private static String oneLine(String message) {
         return message.strip().replaceAll("\\s*\\R\\s*", " ").replaceAll("[\\p{Cc}\\p{Cs}\u2028\u2029]", "?");
     }
 

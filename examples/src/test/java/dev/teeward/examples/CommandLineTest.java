@@ -59,6 +59,23 @@ class CommandLineTest {
     }
 
     @Test
+    void missingCommandIsOneLine() {
+        assertEquals(2, run("--"));
+        assertEquals(
+                "a command is missing; see teeward-examples --help",
+                err.toString().strip());
+        assertEquals("", out.toString());
+    }
+
+    @Test
+    void argumentsAreNotReadFromFiles() {
+        assertEquals(2, run("compare", "@none.csv"));
+        assertEquals(
+                "@none.csv: cannot be read: there is no such file",
+                err.toString().strip());
+    }
+
+    @Test
     void whatItQuotesCannotSteerATerminal() {
         assertEquals(2, run("no\u001B[31m\nsuch"));
         assertEquals(1, err.toString().lines().count(), err.toString());

@@ -4,6 +4,7 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -131,5 +132,32 @@ public final class HeadToHeadReport {
 
     private Subject subject() {
         return new Subject(result, units, data);
+    }
+
+    /**
+     * The pictures.
+     *
+     * @return landings, flights, strikes and a strip of shots for each stage, those for which there are readings,
+     *     unmodifiable
+     */
+    public List<Picture> pictures() {
+        return Stream.concat(
+                        Stream.of(
+                                        LandingPicture.of(result, units),
+                                        FlightPicture.of(result, units),
+                                        FacePicture.of(result, units))
+                                .flatMap(Optional::stream),
+                        StripPicture.all(result, units).stream())
+                .toList();
+    }
+
+    /**
+     * Words, tables and pictures as one page for a browser, which needs nothing outside itself; see {@link HtmlPage}.
+     *
+     * @return an HTML document
+     */
+    public String html() {
+        return HtmlPage.of(
+                result.first().name() + " against " + result.second().name(), "en", sections(), tables(), pictures());
     }
 }

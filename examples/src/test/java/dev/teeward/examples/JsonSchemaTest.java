@@ -1,0 +1,225 @@
+package dev.teeward.examples;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.compare.HeadToHead;
+import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.fitting.report.HeadToHeadReport;
+import dev.teeward.quantity.Length;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The JSON of {@code compare} against its schema, by an independent validator of draft 2020-12. */
+class JsonSchemaTest {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+    private static final Schema SCHEMA = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+            .getSchema(JsonText.schema());
+
+    private static List<String> faults(String json) {
+        return SCHEMA.validate(json, InputFormat.JSON).stream()
+                .map(Object::toString)
+                .toList();
+    }
+
+    private static HeadToHeadReport demo() {
+        return DemoCommand.report(SessionReader.withDefaults().read(JsonText.resource(DemoCommand.SESSION), "demo"));
+    }
+
+    private static String json(HeadToHeadReport report) {
+        return JsonText.of(report.data().root());
+    }
+
+    @Test
+    void theSchemaIsOneOfItsDraft() throws IOException {
+        Schema draft = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                .getSchema(com.networknt.schema.SchemaLocation.of("https://json-schema.org/draft/2020-12/schema"));
+        assertEquals(List.of(), draft.validate(JsonText.schema(), InputFormat.JSON));
+        assertFalse(draft.validate(
+                        JsonText.schema().replaceFirst("\"required\": \\[", "\"required\": [1, "), InputFormat.JSON)
+                .isEmpty());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"US", "METRIC"})
+    void demo(String units) {
+        assertEquals(List.of(), faults(json(demo().withUnits(UnitSystem.valueOf(units)))));
+    }
+
+    static LongStream seeds() {
+        return LongStream.rangeClosed(1, 50);
+    }
+
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void randomSession(long seed) {
+        Session session = RandomSession.create(seed);
+        HeadToHead procedure = HeadToHead.withDefaults();
+        if (seed % 2 == 0) {
+            procedure = procedure.withTarget(Length.ofYards(155.0));
+        }
+        HeadToHeadReport report = HeadToHeadReport.of(procedure.compare(session))
+                .withUnits(seed % 3 == 0 ? UnitSystem.METRIC : UnitSystem.US);
+        assertEquals(List.of(), faults(json(report)));
+    }
+
+    /** Without this the tests above could pass by a schema that allows anything. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/schema",
+                "/units",
+                "/level",
+                "/session/hand",
+                "/session/air/density/value",
+                "/clubs/first/name",
+                "/clubs/second/used",
+                "/order",
+                "/pairing/pairs",
+                "/primary",
+                "/metrics/carry/unit",
+                "/metrics/carry/difference/value",
+                "/metrics/carry/difference/lower",
+                "/metrics/carry/difference/p",
+                "/metrics/carry/difference/method",
+                "/metrics/carry/first/mean/level",
+                "/metrics/carry/verdict",
+                "/metrics/carry/equivalence/margin",
+                "/patterns/first/landing/ellipse/semi_major",
+                "/strike/first/n",
+                "/plan/power_percent",
+                "/screening/flagged",
+                "/screening/flags/0/kind",
+                "/without_flagged/used/first",
+                "/warnings"
+            })
+    void damageIsFound(String pointer) throws IOException {
+        String whole = json(demo());
+        int slash = pointer.lastIndexOf('/');
+        String name = pointer.substring(slash + 1);
+        JsonNode tree = MAPPER.readTree(whole);
+        assertFalse(tree.at(pointer).isMissingNode(), pointer);
+
+        ObjectNode parent = (ObjectNode) tree.at(pointer.substring(0, slash));
+        JsonNode before = parent.get(name);
+        parent.remove(name);
+        assertFalse(faults(tree.toString()).isEmpty(), "missing " + pointer);
+        parent.set(name, MAPPER.readTree("{\"not\": [\"this\"]}"));
+        assertFalse(faults(tree.toString()).isEmpty(), "an object as " + pointer);
+        parent.set(name, before);
+        parent.put("surplus", 1);
+        assertFalse(faults(tree.toString()).isEmpty(), "something beside " + pointer);
+        parent.remove("surplus");
+        assertEquals(List.of(), faults(tree.toString()));
+    }
+
+    @Test
+    void unknownMetricIsFound() throws IOException {
+        JsonNode tree = MAPPER.readTree(json(demo()));
+        ObjectNode metrics = (ObjectNode) tree.get("metrics");
+        metrics.set("happiness", metrics.get("carry"));
+        assertFalse(faults(tree.toString()).isEmpty());
+    }
+
+    /** Every property says what it is; every number says its unit, or that it has none or stands beside one. */
+    @Test
+    void everyPropertyIsDescribed() throws IOException {
+        JsonNode schema = MAPPER.readTree(JsonText.schema());
+        List<String> bare = new ArrayList<>();
+        List<String> open = new ArrayList<>();
+        visit(schema, schema, "", bare, open);
+        assertEquals(List.of(), bare);
+        assertEquals(List.of(), open);
+    }
+
+    private static void visit(JsonNode root, JsonNode node, String place, List<String> bare, List<String> open) {
+        if (node instanceof ObjectNode object) {
+            if (object.path("type").asText().equals("object")) {
+                JsonNode rest = object.path("additionalProperties");
+                if (!(rest.isBoolean() && !rest.asBoolean()) && !object.has("propertyNames")) {
+                    open.add(place);
+                }
+            }
+            if (object.path("properties").isObject() && !place.endsWith("/properties")) {
+                for (Map.Entry<String, JsonNode> property :
+                        object.get("properties").properties()) {
+                    JsonNode form = property.getValue();
+                    String text = description(root, form);
+                    boolean number = form.path("type").toString().contains("\"number\"");
+                    if (text.isEmpty() && !form.has("const")) {
+                        bare.add(place + "/" + property.getKey());
+                    } else if (number
+                            && Stream.of("unit", "percent", "pure number", "share", "kg/m3")
+                                    .noneMatch(text::contains)) {
+                        bare.add(place + "/" + property.getKey() + " says no unit: " + text);
+                    }
+                }
+            }
+            for (Map.Entry<String, JsonNode> part : object.properties()) {
+                visit(root, part.getValue(), place + "/" + part.getKey(), bare, open);
+            }
+        } else if (node instanceof ArrayNode array) {
+            for (int i = 0; i < array.size(); i++) {
+                visit(root, array.get(i), place + "/" + i, bare, open);
+            }
+        }
+    }
+
+    private static String description(JsonNode root, JsonNode form) {
+        if (form.has("description")) {
+            return form.get("description").asText();
+        }
+        if (form.has("$ref")) {
+            return description(root, root.at(form.get("$ref").asText().substring(1)));
+        }
+        return form.has("anyOf") ? description(root, form.get("anyOf").get(0)) : "";
+    }
+
+    @Test
+    void theSchemaIsPrinted() {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        assertEquals(0, TeewardExamples.run(new PrintWriter(out), new PrintWriter(err), "schema"));
+        assertEquals(JsonText.schema(), out.toString());
+        assertEquals("", err.toString());
+        assertTrue(out.toString().startsWith("{\n  \"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n"));
+    }
+
+    @Test
+    void sameBytesEveryTime() {
+        String once = json(demo());
+        assertEquals(once, json(demo()));
+        assertEquals(-1, once.indexOf('\r'));
+        assertTrue(once.startsWith("{\n  \"schema\": \"teeward-head-to-head/1\",\n"), once);
+        assertTrue(once.endsWith("}\n"));
+    }
+
+    @Test
+    void whatIsNoNumberOfJsonIsRefused() {
+        IllegalStateException e = assertThrows(
+                IllegalStateException.class, () -> JsonText.of(Map.of("a", List.of(1.0, Map.of("b", Double.NaN)))));
+        assertEquals("/a/1/b is NaN, which is not a number of JSON", e.getMessage());
+    }
+}
