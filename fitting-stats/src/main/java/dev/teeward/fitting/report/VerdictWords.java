@@ -100,7 +100,7 @@ final class VerdictWords {
         }
         if (open.isEmpty()) {
             sentences.add(subject.words()
-                    .say("nothing is left undecided.")
+                    .say("nothing is undecided.")
                     .sentence());
         } else {
             sentences.add(subject.words()
