@@ -54,7 +54,7 @@ final class InventedSessions {
     static Session session(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         String[] names = NAMES[(int) (seed % NAMES.length)];
-        int pairs = random.nextInt(8) == 0 ? 12 : 2 + random.nextInt(6);
+        int pairs = random.nextInt(8) == 0 ? 9 : 2 + random.nextInt(5);
         boolean blocked = pairs < 7 && random.nextInt(6) == 0;
         boolean named = random.nextBoolean();
         double shift = random.nextInt(3);
