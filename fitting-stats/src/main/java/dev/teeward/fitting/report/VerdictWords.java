@@ -71,7 +71,7 @@ final class VerdictWords {
                 .quote(subject.first())
                 .say(" minus ")
                 .quote(subject.second())
-                .say(" ")
+                .say(" is ")
                 .number(place + "/difference/value", d)
                 .say(unit + ", and the ")
                 .percent("/equivalence_level_percent")
@@ -99,7 +99,9 @@ final class VerdictWords {
             sentences.add(w.say(".").sentence());
         }
         if (open.isEmpty()) {
-            sentences.add(subject.words().say("nothing is left undecided.").sentence());
+            sentences.add(subject.words()
+                    .say("nothing is undecided.")
+                    .sentence());
         } else {
             sentences.add(subject.words()
                     .say("these numbers settle the matter in ")
@@ -119,10 +121,11 @@ final class VerdictWords {
                     .quote(subject.first())
                     .say(" minus ")
                     .quote(subject.second())
-                    .say(" ");
+                    .say(" is ");
             return DifferenceWords.value(w, shown, place + "/difference")
                     .say(", but not after allowing for the number of metrics looked at");
         }
-        return differences.brief(w.say(Subject.label(c.metric())).say(": no difference shown, "), c, place);
+        return differences
+                .brief(w.say(Subject.label(c.metric())).say(": no difference shown, "), c, place);
     }
 }
