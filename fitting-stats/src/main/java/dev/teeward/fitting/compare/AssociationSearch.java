@@ -108,7 +108,7 @@ final class AssociationSearch {
                         && pair.second().has(candidate))
                 .toList();
         boolean paired = pairing.enough() && pairs.size() >= 2 && 2 * pairs.size() >= Math.min(x.size(), y.size());
-        TestResult slope = slope(x.values(candidate), y.values(candidate), x.values(outcome), y.values(outcome));
+        TestResult slope = slope(x.values(candidate), y.values(candidate), x.values(outcome), y.values(outcome), level);
         ShotSet one = paired ? ShotSet.of(pairs.stream().map(ShotPair::first).toList()) : x;
         ShotSet two = paired ? ShotSet.of(pairs.stream().map(ShotPair::second).toList()) : y;
         TestResult moved = difference(paired, outcome, one, two);
@@ -127,7 +127,7 @@ final class AssociationSearch {
                 slope,
                 moved,
                 differs,
-                part(slope, differs, outcome.siUnit()),
+                part(slope, differs, outcome.siUnit(), level),
                 slope.pValue(),
                 warnings);
     }
@@ -151,7 +151,7 @@ final class AssociationSearch {
                         .test(x.values(metric), y.values(metric));
     }
 
-    TestResult slope(double[] x1, double[] x2, double[] y1, double[] y2) {
+    static TestResult slope(double[] x1, double[] x2, double[] y1, double[] y2, double level) {
         double[] u = centred(x1, x2);
         double[] v = centred(y1, y2);
         int n = u.length;
@@ -199,14 +199,14 @@ final class AssociationSearch {
     }
 
     /** The product of two independent estimates; its variance is b^2 V(d) + d^2 V(b) + V(b) V(d). */
-    Estimate part(TestResult slope, TestResult difference, Unit unit) {
+    static Estimate part(TestResult slope, TestResult difference, Unit unit, double level) {
         double b = slope.estimate().value();
         double d = difference.estimate().value();
         if (slope.statistic().isEmpty() || difference.statistic().isEmpty()) {
             return Estimate.of(b * d, Interval.unbounded(level), unit);
         }
-        double sb = error(slope);
-        double sd = error(difference);
+        double sb = error(slope, level);
+        double sd = error(difference, level);
         double df = Math.min(
                 slope.degreesOfFreedom().get(0), difference.degreesOfFreedom().get(0));
         double reach = Distributions.tQuantile(1.0 - 0.5 * (1.0 - level), df)
@@ -214,7 +214,7 @@ final class AssociationSearch {
         return Estimate.of(b * d, Interval.of(b * d - reach, b * d + reach, level), unit);
     }
 
-    private double error(TestResult result) {
+    private static double error(TestResult result, double level) {
         double df = result.degreesOfFreedom().get(0);
         return result.estimate().interval().halfWidth() / Distributions.tQuantile(1.0 - 0.5 * (1.0 - level), df);
     }

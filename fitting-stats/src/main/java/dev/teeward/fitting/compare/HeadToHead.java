@@ -35,6 +35,9 @@ import org.jspecify.annotations.Nullable;
 public final class HeadToHead {
     private static final List<Metric> CHOICE =
             List.of(Metric.CARRY, Metric.BALL_SPEED, Metric.SIDE, Metric.START_DIRECTION, Metric.CLUB_SPEED);
+    /** From here on metrics are worked out side by side. */
+    private static final int MANY = 1_000;
+
     private static final HeadToHead DEFAULTS =
             new HeadToHead(null, null, PracticalMargins.defaults(), 0.95, null, true);
 
@@ -277,7 +280,8 @@ public final class HeadToHead {
                     "no metric was measured at least twice with both " + first.name() + " and " + second.name());
         }
         Metric decides = decides(samples, first, second);
-        List<MetricTests> tests = samples.stream()
+        // Each metric is a pure function of its own numbers, so the number of threads does not change a bit.
+        List<MetricTests> tests = (used.size() > MANY ? samples.parallelStream() : samples.stream())
                 .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides, first.name()))
                 .toList();
         List<Integer> others = new ArrayList<>();

@@ -177,7 +177,7 @@ public final class MetricComparison {
     /**
      * Its companion without normal shots: {@link SignFlipTest} or studentised {@link PermutationTest}. All arrangements are
      * visited up to 3,000,000 for the primary metric and up to 200,000 (10 + 10 shots, 17 pairs) for each other; beyond that
-     * random ones, 499 of them beyond 1,000 values. Its method says which.
+     * random ones, and beyond 1,000 values only 999 and 199 of them. Its method says which.
      *
      * @return the difference of the means, first minus second [SI]
      */

@@ -17,7 +17,8 @@ record MetricTests(
     /** From here on fewer random arrangements do: at this size they only confirm the t test. */
     private static final int LARGE = 1_000;
 
-    private static final int FEW_RESAMPLES = 499;
+    private static final int FEW_RESAMPLES = 999;
+    private static final int FEWER_RESAMPLES = 199;
 
     /** For each of the metrics that do not decide, all arrangements of 10 + 10 shots or 17 pairs, and not more. */
     private static final long SIDE_ENUMERATION = 200_000L;
@@ -66,7 +67,7 @@ record MetricTests(
     private static TestResult signFlip(double level, Unit unit, boolean primary, double[] x, double[] y) {
         SignFlipTest test = SignFlipTest.withDefaults().withLevel(level).withUnit(unit);
         if (x.length + y.length > LARGE) {
-            test = test.withResamples(FEW_RESAMPLES);
+            test = test.withResamples(primary ? FEW_RESAMPLES : FEWER_RESAMPLES);
         }
         return (primary ? test : test.withLargestEnumeration(SIDE_ENUMERATION)).test(x, y);
     }
@@ -74,7 +75,7 @@ record MetricTests(
     private static TestResult permutation(double level, Unit unit, boolean primary, double[] x, double[] y) {
         PermutationTest test = PermutationTest.withDefaults().withLevel(level).withUnit(unit);
         if (x.length + y.length > LARGE) {
-            test = test.withResamples(FEW_RESAMPLES);
+            test = test.withResamples(primary ? FEW_RESAMPLES : FEWER_RESAMPLES);
         }
         return (primary ? test : test.withLargestEnumeration(SIDE_ENUMERATION)).test(x, y);
     }

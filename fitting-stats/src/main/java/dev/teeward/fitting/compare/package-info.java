@@ -1,7 +1,21 @@
 /**
- * Two clubs compared: tests, intervals, equivalence, effect sizes and multiplicity, on plain arrays.
+ * Two clubs compared: whole sessions, and the tests, intervals, equivalence, effect sizes and multiplicity behind them.
  *
- * <p>Start with {@link dev.teeward.fitting.compare.PairedTTest} when the shots alternate and with
+ * <p>Start with {@link dev.teeward.fitting.compare.HeadToHead}, which completes and screens a session, pairs its shots and
+ * compares every metric that both clubs have. Which metric decides and what difference matters are declared beforehand:
+ *
+ * <pre>{@code
+ * HeadToHeadResult result = HeadToHead.withDefaults()
+ *         .withClubs("Alder", "Rowan")
+ *         .withPrimary(Metric.CARRY)
+ *         .withMargin(Metric.CARRY, LengthUnit.YARD.toSi(5.0))
+ *         .compare(session);
+ * MetricComparison carry = result.primary();
+ * Estimate yards = carry.difference().estimate().convertTo(LengthUnit.YARD);
+ * Verdict verdict = carry.verdict().verdict();
+ * }</pre>
+ *
+ * <p>The procedures take plain arrays. Start with {@link dev.teeward.fitting.compare.PairedTTest} when the shots alternate and with
  * {@link dev.teeward.fitting.compare.WelchTTest} otherwise; put {@link dev.teeward.fitting.compare.SignFlipTest} or
  * {@link dev.teeward.fitting.compare.PermutationTest} beside it, and judge by
  * {@link dev.teeward.fitting.compare.ThreeWayVerdict} against a margin set before the shots:

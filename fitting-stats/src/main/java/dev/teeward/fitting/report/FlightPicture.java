@@ -108,7 +108,7 @@ public final class FlightPicture {
         double top = shots.names().stream().mapToInt(String::length).sum() <= 40 ? 44.0 : 59.0;
         double bottom = top + SIDE_HEIGHT;
         Extent heights = extent(this::up, false);
-        Scale y = new Scale(heights.low(), heights.low() + 1.06 * Math.max(heights.width(), 3.0), bottom, top);
+        Scale y = new Scale(heights.low(), heights.low() + 1.28 * Math.max(heights.width(), 3.0), bottom, top);
         double total = directed ? bottom + 62.0 + ABOVE_HEIGHT + 36.0 : bottom + 50.0;
         SvgDrawing drawing =
                 new SvgDrawing("flights", "The flights from the side and from above", description(), total);
@@ -129,7 +129,8 @@ public final class FlightPicture {
         if (directed) {
             double from = bottom + 62.0;
             Extent sides = extent(this::side, true).padded(4.0, 0.06);
-            Scale z = new Scale(sides.low(), sides.high(), from, from + ABOVE_HEIGHT);
+            // Room for the words above the lines.
+            Scale z = new Scale(sides.low() - 0.22 * sides.width(), sides.high(), from, from + ABOVE_HEIGHT);
             grid(drawing, x, z, Ticks.of(z.low(), z.high(), 5), true);
             caption(drawing, from, "from above", "side [" + distance.symbol() + "]", stretch(x, z, distance));
             lines(drawing, x, z, this::side, true);

@@ -18,7 +18,8 @@ import java.util.stream.Stream;
  *
  * <p><b>Where things stand.</b> The first section is the answer and comes first. A picture or a table belongs to the section
  * whose id is the same, or with which its id begins ({@code strips-start} belongs to a section {@code strips}); of several the
- * longest. Pictures without a section follow the answer, tables without a section come last.
+ * longest. Strips for which there is no such section belong to the section {@code differs}. Pictures without a section follow
+ * the answer, tables without a section come last.
  *
  * <p>The text is escaped, so that names and notes of a file are shown and never run; the page forbids scripts and requests by
  * its content security policy as well. The {@code svg} of a picture is taken as it is: it must come from this package or be as
@@ -32,6 +33,7 @@ import java.util.stream.Stream;
 public final class HtmlPage {
     private static final Pattern ID = Pattern.compile("[a-z][a-z0-9]*(-[a-z0-9]+)*");
     private static final Pattern LANGUAGE = Pattern.compile("[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*");
+    private static final String DIFFERENCES = "differs";
     private static final String POLICY =
             "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
@@ -186,6 +188,7 @@ public final class HtmlPage {
                 owner = section.id();
             }
         }
-        return owner;
+        boolean strips = owner.isEmpty() && id.startsWith("strips-");
+        return strips && sections.stream().anyMatch(s -> s.id().equals(DIFFERENCES)) ? DIFFERENCES : owner;
     }
 }

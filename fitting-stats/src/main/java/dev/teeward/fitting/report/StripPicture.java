@@ -3,6 +3,8 @@ package dev.teeward.fitting.report;
 import dev.teeward.fitting.MetricGroup;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -81,7 +83,7 @@ public final class StripPicture {
                 top + 14.0 + StripRow.HEIGHT * rows.size());
         ClubMark.legend(drawing, 0.0, 13.0, first, second, "mark");
         drawing.group("font-size", "11", "fill", Palette.SOFT);
-        drawing.text(StripRow.STRIP_LEFT, top + 8.0, "start", "shots, mean and interval");
+        drawing.text(StripRow.STRIP_LEFT, top + 8.0, "start", "shots, mean, " + level() + " interval");
         drawing.text(StripRow.DIFFERENCE_RIGHT, top + 8.0, "end", "first minus second");
         drawing.end();
         for (int i = 0; i < rows.size(); i++) {
@@ -91,20 +93,30 @@ public final class StripPicture {
     }
 
     private String title() {
-        String level = Decimals.label(100.0 * shots.result().level(), 0) + " % intervals";
         return switch (group) {
-            case APPROACH -> "How the club came to the ball, with " + level;
-            case FACE -> "How the face was delivered, with " + level;
-            case STRIKE -> "Where the face was struck, with " + level;
-            case START -> "How the ball started, with " + level;
-            case FLIGHT -> "How the ball flew, with " + level;
-            case LANDING -> "How the ball came down, with " + level;
-            case RATIOS -> "Ratios, with " + level;
+            case APPROACH -> "How the club came to the ball";
+            case FACE -> "How the face was delivered";
+            case STRIKE -> "Where the face was struck";
+            case START -> "How the ball started";
+            case FLIGHT -> "How the ball flew";
+            case LANDING -> "How the ball came down";
+            case RATIOS -> "Ratios";
         };
     }
 
+    /** The level in percent; the space does not break. */
+    private String level() {
+        return BigDecimal.valueOf(100.0 * shots.result().level())
+                        .setScale(3, RoundingMode.HALF_EVEN)
+                        .stripTrailingZeros()
+                        .toPlainString()
+                + "\u00a0%";
+    }
+
     private String description() {
-        StringBuilder text = new StringBuilder("Each used shot is a dot; bars are means with their intervals. ")
+        StringBuilder text = new StringBuilder("Each used shot is a dot; bars are means with their ")
+                .append(level())
+                .append(" intervals. ")
                 .append(shots.names().get(0))
                 .append(" has circles and ")
                 .append(shots.names().get(1))

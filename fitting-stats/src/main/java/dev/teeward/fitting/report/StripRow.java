@@ -80,13 +80,13 @@ final class StripRow {
         double bottom = top + 46.0;
         axis(drawing, strip, Ticks.of(strip.low(), strip.high(), 5), top + 17.0, bottom);
         margin(drawing, top + 17.0, bottom);
-        axis(drawing, differences, Ticks.of(differences.low(), differences.high(), 3), top + 17.0, bottom);
+        axis(drawing, differences, Ticks.of(differences.low(), differences.high(), 4), top + 17.0, bottom);
         double zero = differences.at(0.0);
         drawing.line(zero, top + 17.0, zero, bottom, "stroke", Palette.SOFT, "stroke-width", "1.4");
         for (ClubMark mark : ClubMark.values()) {
             double lane = top + (mark == ClubMark.FIRST ? 25.0 : 38.0);
+            interval(drawing, means[mark == ClubMark.FIRST ? 0 : 1], strip, lane, 6.0);
             dots(drawing, mark, lane);
-            interval(drawing, means[mark == ClubMark.FIRST ? 0 : 1], strip, lane, 5.0);
         }
         interval(drawing, difference, differences, top + 31.5, 7.0);
     }
@@ -156,11 +156,9 @@ final class StripRow {
                 new StringBuilder("M" + SvgDrawing.point(lower, lane) + "L" + SvgDrawing.point(upper, lane));
         path.append(estimate.interval().lower() < x.low() ? arrow(lower, lane, 4.0) : stop(lower, lane));
         path.append(estimate.interval().upper() > x.high() ? arrow(upper, lane, -4.0) : stop(upper, lane));
-        drawing.path(path.toString(), "fill", "none", "stroke", Palette.PAPER, "stroke-width", "4");
         drawing.path(
                 path.toString(), "class", "interval", "fill", "none", "stroke", Palette.INK, "stroke-width", "1.8");
         double mean = x.at(estimate.value());
-        drawing.line(mean, lane - half, mean, lane + half, "stroke", Palette.PAPER, "stroke-width", "5");
         drawing.line(mean, lane - half, mean, lane + half, "class", "mean", "stroke", Palette.INK, "stroke-width", "3");
     }
 
@@ -177,7 +175,7 @@ final class StripRow {
     String words() {
         int decimals = Ticks.of(strip.low(), strip.high(), 5).decimals() + 1;
         int finer = Math.max(
-                decimals, Ticks.of(differences.low(), differences.high(), 3).decimals() + 1);
+                decimals, Ticks.of(differences.low(), differences.high(), 4).decimals() + 1);
         String text = name() + ": " + shots.names().get(0) + " " + words(means[0], decimals) + ", "
                 + shots.names().get(1) + " " + words(means[1], decimals) + ", difference " + words(difference, finer)
                 + ", " + verdict() + ".";

@@ -64,6 +64,25 @@ final class InventedSession {
         return Session.builder().shots(ShotSet.of(shots)).build();
     }
 
+    /** The same with the other measured metrics of a club's delivery and of a launch, so that flights can be computed. */
+    static Session complete(long seed, int pairs) {
+        Session session = full(seed, pairs, 0.5, 1.0);
+        SplittableRandom random = new SplittableRandom(~seed);
+        List<Shot> shots = new ArrayList<>();
+        for (Shot shot : session.shots()) {
+            shots.add(shot.toBuilder()
+                    .measured(Metric.CLUB_SPEED, 38.0 + 0.5 * random.nextGaussian())
+                    .measured(Metric.ATTACK_ANGLE, Math.toRadians(-4.0 + random.nextGaussian()))
+                    .measured(Metric.DYNAMIC_LOFT, Math.toRadians(23.0 + random.nextGaussian()))
+                    .measured(Metric.DYNAMIC_LIE, Math.toRadians(random.nextGaussian()))
+                    .measured(Metric.LAUNCH_ANGLE, Math.toRadians(17.0 + random.nextGaussian()))
+                    .measured(Metric.SPIN_RATE, 650.0 + 30.0 * random.nextGaussian())
+                    .measured(Metric.AXIS_TILT, Math.toRadians(3.0 * random.nextGaussian()))
+                    .build());
+        }
+        return session.withShots(ShotSet.of(shots));
+    }
+
     static double[] normal(SplittableRandom random, int n, double mean, double sd) {
         return random.doubles(n).map(u -> mean + sd * random.nextGaussian()).toArray();
     }

@@ -1,0 +1,101 @@
+// Looks at one HTML page as its readers do: counts requests, runs axe, prints to PDF, takes screenshots.
+//
+//   NODE_PATH=<folder with playwright-core and axe-core> node check.mjs PAGE.html FOLDER
+//
+// CHROMIUM names the browser (default: chromium). Exit 1 if the page asks for anything, runs a script, is wider than its
+// window, has a serious or critical violation, or needs more than two A4 or Letter sheets.
+import { mkdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { execFileSync } from 'node:child_process';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+const require = createRequire(import.meta.url);
+const { chromium } = require('playwright-core');
+const axe = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+
+const [file, folder] = process.argv.slice(2);
+if (!file || !folder) {
+  console.error('usage: node check.mjs PAGE.html FOLDER');
+  process.exit(2);
+}
+mkdirSync(folder, { recursive: true });
+const wanted = process.env.CHROMIUM ?? 'chromium';
+const executablePath = wanted.includes('/') ? wanted
+    : execFileSync('sh', ['-c', 'command -v "$1"', 'sh', wanted]).toString().trim();
+const browser = await chromium.launch({
+  executablePath,
+  args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
+    '--disable-component-update', '--disable-sync'],
+});
+const address = pathToFileURL(resolve(file)).href;
+let failed = false;
+const say = (good, text) => {
+  failed ||= !good;
+  console.log((good ? 'ok    ' : 'FAIL  ') + text);
+};
+
+const requests = [];
+const problems = [];
+async function open(width, colorScheme, reducedHeight = 900) {
+  // The policy of the page forbids scripts, so axe needs the bypass; the page itself is read without scripts below.
+  const context = await browser.newContext({ viewport: { width, height: reducedHeight }, colorScheme, bypassCSP: true });
+  const page = await context.newPage();
+  page.on('request', (request) => { if (request.url() !== address) requests.push(request.url()); });
+  page.on('console', (message) => { if (message.type() === 'error') problems.push(message.text()); });
+  page.on('dialog', (dialog) => { problems.push('dialog ' + dialog.message()); dialog.dismiss(); });
+  await page.goto(address);
+  return page;
+}
+
+for (const colorScheme of ['light', 'dark']) {
+  for (const width of [360, 1280]) {
+    const page = await open(width, colorScheme);
+    const name = `${width}-${colorScheme}`;
+    await page.screenshot({ path: join(folder, name + '.png'), fullPage: true });
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    say(wide <= 0, `${name}: overflows its window by ${Math.max(0, wide)} px`);
+    const smallest = await page.evaluate(() => {
+      const sizes = [...document.querySelectorAll('svg text')].filter((t) => t.textContent.trim()).map((t) => {
+        const svg = t.ownerSVGElement;
+        return parseFloat(getComputedStyle(t).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+      });
+      return sizes.length ? Math.min(...sizes) : null;
+    });
+    if (smallest !== null) say(smallest >= 9, `${name}: smallest text of a picture ${smallest.toFixed(1)} px`);
+    const clipped = await page.evaluate(() => [...document.querySelectorAll('svg text')].filter((t) => {
+      const box = t.getBBox();
+      const view = t.ownerSVGElement.viewBox.baseVal;
+      return !t.hasAttribute('transform') && t.textContent.trim()
+          && (box.x < -0.5 || box.x + box.width > view.width + 0.5);
+    }).map((t) => t.textContent));
+    say(clipped.length === 0, `${name}: texts of pictures cut off: ${JSON.stringify(clipped)}`);
+    await page.evaluate(axe);
+    const result = await page.evaluate(() => window.axe.run());
+    const bad = result.violations.filter((v) => v.impact === 'serious' || v.impact === 'critical');
+    say(bad.length === 0, `${name}: axe passes ${result.passes.length} rules, violations ${result.violations.length}, `
+        + `incomplete ${result.incomplete.length}`);
+    for (const v of [...result.violations, ...result.incomplete]) {
+      console.log(`      ${v.impact} ${v.id}: ${v.help} (${v.nodes.length}) ${v.nodes[0].target}`);
+    }
+    await page.context().close();
+  }
+}
+
+const paper = await open(1280, 'dark');
+for (const format of ['A4', 'Letter']) {
+  const pdf = await paper.pdf({ path: join(folder, format + '.pdf'), format, preferCSSPageSize: false, printBackground: true });
+  const sheets = (pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g) ?? []).length;
+  say(sheets >= 1 && sheets <= 2, `${format}: ${sheets} sheets`);
+}
+await paper.context().close();
+
+const plain = await (await browser.newContext({ javaScriptEnabled: false })).newPage();
+plain.on('request', (request) => { if (request.url() !== address) requests.push(request.url()); });
+await plain.goto(address);
+const words = (await plain.textContent('body')).length;
+say(words > 0, `without scripts: ${words} characters of text`);
+say(requests.length === 0, `requests besides the page: ${requests.length} ${requests.join(' ')}`);
+say(problems.length === 0, `errors and dialogs: ${problems.length} ${problems.join('; ')}`);
+await browser.close();
+process.exit(failed ? 1 : 0);
