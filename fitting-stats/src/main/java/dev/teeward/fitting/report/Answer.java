@@ -47,18 +47,15 @@ final class Answer {
         String decides = subject.result().primaryDeclared() ? ", as declared, " : ", for want of a declaration, ";
         w.say(Subject.label(c.metric()) + decides + "decides. ");
         return switch (c.verdict().verdict()) {
-            case DIFFERENT ->
-                differences
-                        .brief(w.say("the clubs differ: "), c, place)
-                        .say(".")
-                        .sentence();
-            case PRACTICALLY_THE_SAME ->
-                verdicts.same(w.say("the clubs are practically the same. In "), c, place)
-                        .sentence();
-            case UNDECIDED ->
-                verdicts.undecided(w.say("which club does more can't be told yet. In "), c, place)
-                        .say(".")
-                        .sentence();
+            case DIFFERENT -> differences
+                    .brief(w.say("the clubs differ: "), c, place)
+                    .say(".")
+                    .sentence();
+            case PRACTICALLY_THE_SAME -> verdicts.same(w.say("the clubs are practically the same. In "), c, place)
+                    .sentence();
+            case UNDECIDED -> verdicts.undecided(w.say("which club does more can't be told yet. In "), c, place)
+                    .say(".")
+                    .sentence();
         };
     }
 

@@ -17,9 +17,9 @@ import java.util.Objects;
 public final class Sentence {
     private final String text;
     private final List<QuotedNumber> numbers;
-    private final List<String> quotations;
+    private final List<Quotation> quotations;
 
-    private Sentence(String text, List<QuotedNumber> numbers, List<String> quotations) {
+    private Sentence(String text, List<QuotedNumber> numbers, List<Quotation> quotations) {
         this.text = text;
         this.numbers = numbers;
         this.quotations = quotations;
@@ -41,10 +41,10 @@ public final class Sentence {
      *
      * @param text the sentence, plain text, one line
      * @param numbers the numbers in it, but for those inside the quotations, in the order in which they stand
-     * @param quotations the parts of the sentence that are not the report's own words, in the order in which they stand
+     * @param quotations where the parts stand that are not the report's own words, in the order in which they stand
      * @return the sentence
      */
-    public static Sentence of(String text, List<QuotedNumber> numbers, List<String> quotations) {
+    public static Sentence of(String text, List<QuotedNumber> numbers, List<Quotation> quotations) {
         return new Sentence(Objects.requireNonNull(text, "text"), List.copyOf(numbers), List.copyOf(quotations));
     }
 
@@ -69,9 +69,9 @@ public final class Sentence {
     /**
      * The names, notes and messages in the sentence, which may hold digits of their own.
      *
-     * @return the parts of the text that are not the report's own words, in the order in which they stand, unmodifiable
+     * @return where they stand, in order, unmodifiable
      */
-    public List<String> quotations() {
+    public List<Quotation> quotations() {
         return quotations;
     }
 

@@ -8,7 +8,7 @@ final class Wording {
     private final ReportData data;
     private final StringBuilder text = new StringBuilder();
     private final List<QuotedNumber> numbers = new ArrayList<>();
-    private final List<String> quotations = new ArrayList<>();
+    private final List<Quotation> quotations = new ArrayList<>();
 
     Wording(ReportData data) {
         this.data = data;
@@ -23,7 +23,7 @@ final class Wording {
     /** Text from outside, on one line, which may hold digits of its own. */
     Wording quote(String foreign) {
         String line = NumberText.line(foreign);
-        quotations.add(line);
+        quotations.add(new Quotation(text.length(), text.length() + line.length()));
         return say(line);
     }
 
@@ -57,7 +57,8 @@ final class Wording {
     }
 
     private double at(String pointer) {
-        return data.number(pointer).orElseThrow(() -> new IllegalStateException("there is no number at " + pointer));
+        return data.number(pointer)
+                .orElseThrow(() -> new IllegalStateException("there is no number at " + pointer));
     }
 
     /** A p, or in words that it is very small. */
@@ -72,7 +73,7 @@ final class Wording {
     Sentence sentence() {
         String plain = text.toString();
         int first = Character.toUpperCase(plain.codePointAt(0));
-        boolean foreign = !quotations.isEmpty() && plain.startsWith(quotations.get(0));
+        boolean foreign = !quotations.isEmpty() && quotations.get(0).start() == 0;
         String capital = foreign
                 ? plain
                 : Character.toString(first) + plain.substring(Character.charCount(plain.codePointAt(0)));
