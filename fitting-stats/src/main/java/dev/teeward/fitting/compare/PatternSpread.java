@@ -20,13 +20,7 @@ final class PatternSpread {
     /** Relative rounding of one pseudo-value for each shot; below it there is no spread. */
     private static final double ROUNDING = 1e-13;
 
-    private final double level;
-    private final boolean paired;
-
-    private PatternSpread(double level, boolean paired) {
-        this.level = level;
-        this.paired = paired;
-    }
+    private PatternSpread() {}
 
     static Optional<PatternComparison> compare(ClubShots first, ClubShots second, ShotPairing pairing, double level) {
         Optional<LandingPattern.Result> one = first.pattern();
@@ -44,9 +38,13 @@ final class PatternSpread {
             x = ShotSet.of(pairs.stream().map(ShotPair::first).toList());
             y = ShotSet.of(pairs.stream().map(ShotPair::second).toList());
         }
-        PatternSpread spread = new PatternSpread(level, paired);
         return Optional.of(new PatternComparison(
-                first, second, one.get(), two.get(), spread.ratio(points(x), points(y)), spread.distance(x, y)));
+                first,
+                second,
+                one.get(),
+                two.get(),
+                ratio(points(x), points(y), paired, level),
+                distance(x, y, paired, level)));
     }
 
     private static boolean landed(Shot shot) {
@@ -61,7 +59,7 @@ final class PatternSpread {
         return new double[][] {shots.values(Metric.CARRY), shots.values(Metric.SIDE)};
     }
 
-    TestResult ratio(double[][] x, double[][] y) {
+    static TestResult ratio(double[][] x, double[][] y, boolean paired, double level) {
         TestResult.Draft draft = new TestResult.Draft(
                 "ratio of root mean square radii about the own centre by the jackknife of the log total variance, "
                         + (paired ? "paired, " : "Welch, ") + "two-sided",
@@ -123,7 +121,7 @@ final class PatternSpread {
         return pseudo;
     }
 
-    private TestResult distance(ShotSet x, ShotSet y) {
+    private static TestResult distance(ShotSet x, ShotSet y, boolean paired, double level) {
         double[] a = distances(points(x));
         double[] b = distances(points(y));
         return paired

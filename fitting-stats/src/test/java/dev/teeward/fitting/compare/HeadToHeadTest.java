@@ -551,6 +551,67 @@ class HeadToHeadTest {
         assertEquals(plain.completion().session(), plain.session());
     }
 
+    /** A strike far off the toe that costs a third of the speed, which any screen of strikes finds. */
+    @Test
+    void flaggedShotsAreLeftOutOfASecondAnswerOnly() {
+        Session good = InventedSession.complete(9, 10);
+        Shot shot = good.shots().shots().get(5);
+        Session session = with(
+                good,
+                5,
+                shot.toBuilder()
+                        .measured(Metric.STRIKE_TOE, 0.06)
+                        .measured(Metric.STRIKE_UP, -0.03)
+                        .measured(Metric.BALL_SPEED, 34.0)
+                        .build());
+        HeadToHeadResult r = carry().compare(session);
+        assertTrue(r.screening().flagged().contains(5), r.screening().flags().toString());
+        HeadToHeadResult without = r.withoutFlagged().orElseThrow();
+        assertEquals(20, r.first().used().size() + r.second().used().size());
+        assertEquals(10, r.primary().pairs());
+        int left = 20 - r.screening().flagged().size();
+        assertEquals(
+                left, without.first().used().size() + without.second().used().size());
+        assertTrue(without.primary().pairs() < 10 && without.primary().paired());
+        assertTrue(without.withoutFlagged().isEmpty());
+        Session excluded = r.screening().flaggedExcluded();
+        assertEquals(
+                PairedTTest.withDefaults()
+                        .withUnit(LengthUnit.METER)
+                        .test(without.primary().pairedFirst(), without.primary().pairedSecond())
+                        .toString(),
+                without.primary().difference().toString());
+        assertEquals(excluded, without.session());
+        assertTrue(carry().compare(InventedSession.carries(ABBA, ALDER, ROWAN))
+                .withoutFlagged()
+                .isEmpty());
+    }
+
+    /** Ball speeds of 80 m/s from a club of 38 m/s are beyond any impact: both shots of a club are misread. */
+    @Test
+    void tooFewShotsWithoutTheFlaggedOnesAreSaid() {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            shots.add(Shot.builder(i % 2 == 0 ? A : B)
+                    .number(i + 1)
+                    .measured(Metric.CLUB_SPEED, 38.0 + 0.1 * i)
+                    .measured(Metric.BALL_SPEED, i % 2 == 0 ? 80.0 + i : 50.0 + 0.3 * i)
+                    .build());
+        }
+        HeadToHeadResult r = HeadToHead.withDefaults()
+                .withPrimary(Metric.BALL_SPEED)
+                .withMargin(Metric.BALL_SPEED, 1.0)
+                .compare(Session.builder().shots(ShotSet.of(shots)).build());
+        assertEquals(2, r.screening().flagged().size());
+        assertTrue(r.withoutFlagged().isEmpty());
+        Warning last = r.warnings().get(r.warnings().size() - 1);
+        assertEquals("too-few-without-flagged", last.code());
+        assertEquals(
+                "without the flagged shots there is no comparison: Alder has no used shot (2 excluded); each club needs at"
+                        + " least two",
+                last.message());
+    }
+
     @Test
     void tenThousandShots() {
         Session session = InventedSession.complete(4, 5_000);
