@@ -21,7 +21,7 @@ final class NumberText {
         if (unit instanceof SpinRateUnit) {
             return 0;
         }
-        if (unit instanceof DurationUnit || unit instanceof AngleUnit && unit != AngleUnit.DEGREE) {
+        if (unit instanceof DurationUnit || (unit instanceof AngleUnit && unit != AngleUnit.DEGREE)) {
             return 2;
         }
         if (unit instanceof RatioUnit) {

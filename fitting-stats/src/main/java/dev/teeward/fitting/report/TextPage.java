@@ -42,7 +42,7 @@ final class TextPage {
         String indent = " ".repeat(bullet.length());
         StringBuilder line = new StringBuilder(bullet);
         boolean empty = true;
-        for (String word : NumberText.ascii(words).split(" ")) {
+        for (String word : NumberText.ascii(words).split(" ", -1)) {
             String rest = word;
             if (!empty && line.length() + 1 + rest.length() > WIDTH) {
                 page.append(line).append('\n');

@@ -141,7 +141,7 @@ class HeadToHeadReportTest {
         String page = report.text();
         assertTrue(page.contains("%s $1 <script>alert(1)</script> evil {0} \\n"), page);
         assertTrue(page.lines().allMatch(line -> line.length() <= 96), page);
-        assertTrue(page.chars().allMatch(c -> c == '\n' || c >= 0x20 && c < 0x7f), page);
+        assertTrue(page.chars().allMatch(c -> c == '\n' || (c >= 0x20 && c < 0x7f)), page);
         assertEquals(hostile, report.data().value("/clubs/first/name"));
         assertEquals("a b c", NumberText.line("a\u001b\tb\r\nc\u0007"));
     }
