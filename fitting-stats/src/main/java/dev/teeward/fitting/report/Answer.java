@@ -17,7 +17,7 @@ final class Answer {
 
     Section section() {
         List<Sentence> sentences = new ArrayList<>();
-        sentences.add(primary());
+        primary(sentences);
         prizes(true, sentences);
         prizes(false, sentences);
         lateral(sentences);
@@ -38,25 +38,27 @@ final class Answer {
         return Section.of("in-short", "In short", sentences);
     }
 
-    private Sentence primary() {
+    private void primary(List<Sentence> sentences) {
         MetricComparison c = subject.result().primary();
         String place = Subject.place(c.metric());
-        DifferenceWords differences = new DifferenceWords(subject);
         VerdictWords verdicts = new VerdictWords(subject);
+        sentences.add(subject.words()
+                .say("what decides is " + Subject.label(c.metric())
+                        + (subject.result().primaryDeclared() ? ", as declared" : ", for want of a declaration")
+                        + ": "
+                        + switch (c.verdict().verdict()) {
+                            case DIFFERENT -> "the clubs differ.";
+                            case PRACTICALLY_THE_SAME -> "the clubs are practically the same.";
+                            case UNDECIDED -> "it can't be told yet.";
+                        })
+                .sentence());
         Wording w = subject.words();
-        String decides = subject.result().primaryDeclared() ? ", as declared, " : ", for want of a declaration, ";
-        w.say(Subject.label(c.metric()) + decides + "decides. ");
-        return switch (c.verdict().verdict()) {
-            case DIFFERENT -> differences
-                    .brief(w.say("the clubs differ: "), c, place)
-                    .say(".")
-                    .sentence();
-            case PRACTICALLY_THE_SAME -> verdicts.same(w.say("the clubs are practically the same. In "), c, place)
-                    .sentence();
-            case UNDECIDED -> verdicts.undecided(w.say("which club does more can't be told yet. In "), c, place)
-                    .say(".")
-                    .sentence();
-        };
+        switch (c.verdict().verdict()) {
+            case DIFFERENT -> new DifferenceWords(subject).full(w, c, place).say(".");
+            case PRACTICALLY_THE_SAME -> verdicts.same(w, c, place);
+            case UNDECIDED -> verdicts.undecided(w, c, place).say(".");
+        }
+        sentences.add(w.sentence());
     }
 
     /** What more of a size a club gives. */

@@ -72,7 +72,7 @@ final class DifferenceWords {
 
     /** First minus second with the sign. */
     private Wording signed(Wording w, Estimate e, String place) {
-        w.quote(subject.first()).say(" minus ").quote(subject.second()).say(" ");
+        w.quote(subject.first()).say(" minus ").quote(subject.second()).say(" is ");
         return value(w, e, place);
     }
 

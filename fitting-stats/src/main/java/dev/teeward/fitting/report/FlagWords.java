@@ -27,7 +27,7 @@ final class FlagWords {
             changes(subject.result().withoutFlagged().get(), sentences);
         } else {
             sentences.add(subject.words()
-                    .say("what the answer would be without the shots that stand out is not known: too few would be left.")
+                    .say("what the answer would be without the shots that stand out is not known: too few would remain.")
                     .sentence());
         }
         if (any) {

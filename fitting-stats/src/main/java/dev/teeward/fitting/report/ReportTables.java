@@ -3,7 +3,6 @@ package dev.teeward.fitting.report;
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.quantity.Estimate;
-import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,12 +49,16 @@ final class ReportTables {
                     cell(place + "/second/mean/value", d),
                     cell(place + "/difference/value", precise),
                     interval(place + "/difference", precise),
-                    FlagWords.words(c.verdict().verdict())));
+                    switch (c.verdict().verdict()) {
+                        case DIFFERENT -> "different";
+                        case PRACTICALLY_THE_SAME -> "same in practice";
+                        case UNDECIDED -> "can't tell yet";
+                    }));
         }
         return Table.of(
                 "means",
                 "Means, and " + first + " minus " + second + " with its " + level() + " interval",
-                List.of("metric", "unit", first, second, "difference", "interval", "verdict"),
+                List.of("metric", "unit", first, second, "diff.", "interval", "verdict"),
                 rows);
     }
 
@@ -79,22 +82,21 @@ final class ReportTables {
                 "spreads",
                 "Shots and standard deviations, and " + first + " over " + second + " with its " + level()
                         + " interval",
-                List.of("metric", "unit", "shots " + first, first, "shots " + second, second, "ratio", "interval"),
+                List.of("metric", "unit", "shots", first, "shots", second, "ratio", "interval"),
                 rows);
     }
 
     private Table tests() {
         List<List<String>> rows = new ArrayList<>();
-        int d = NumberText.decimals(RatioUnit.ONE);
         for (MetricComparison c : subject.result().metrics()) {
             String place = Subject.place(c.metric());
             rows.add(List.of(
                     Subject.label(c.metric()) + (c.primary() ? " (decides)" : ""),
                     c.paired() ? "pairs" : "samples",
-                    cell(place + "/difference/p", d),
-                    cell(place + "/adjusted_p", d),
-                    cell(place + "/exact/p", d),
-                    cell(place + "/equivalence/p", d),
+                    p(place + "/difference/p"),
+                    p(place + "/adjusted_p"),
+                    p(place + "/exact/p"),
+                    p(place + "/equivalence/p"),
                     cell(place + "/effect/value", 2),
                     cell(place + "/superiority/value", 2)));
         }
@@ -138,6 +140,11 @@ final class ReportTables {
     private String cell(String pointer, int decimals) {
         OptionalDouble number = subject.data().number(pointer);
         return number.isPresent() ? NumberText.fixed(number.getAsDouble(), decimals) : NOTHING;
+    }
+
+    private String p(String pointer) {
+        OptionalDouble p = subject.data().number(pointer);
+        return p.isPresent() && p.getAsDouble() < 0.001 ? "<0.001" : cell(pointer, 3);
     }
 
     private String interval(String place, int decimals) {

@@ -112,13 +112,13 @@ final class SwingWords {
     }
 
     private static void rating(Wording w, boolean rated, String name, String place) {
-        w.quote(name);
         if (!rated) {
-            w.say(" not rated");
+            w.say("none with ").quote(name);
             return;
         }
-        w.say(" ")
-                .number(place + "/mean/value", 1)
+        w.number(place + "/mean/value", 1)
+                .say(" with ")
+                .quote(name)
                 .say(" (")
                 .count(place + "/n", "shot", "shots")
                 .say(")");

@@ -7,7 +7,7 @@ import java.util.List;
 final class TextPage {
     static final int WIDTH = 96;
     private static final int WIDEST_CELL = 34;
-    private static final int NAME = 12;
+    private static final int NAME = 10;
 
     private final StringBuilder page = new StringBuilder();
 
@@ -88,7 +88,7 @@ final class TextPage {
 
     private static boolean isNumberColumn(List<List<String>> lines, int column) {
         return column > 1
-                && lines.stream().skip(1).map(line -> line.get(column)).allMatch(c -> c.matches("[-0-9. to]*"));
+                && lines.stream().skip(1).map(line -> line.get(column)).allMatch(c -> c.matches("[-<0-9. to]*"));
     }
 
     private static String cut(String text, int width) {

@@ -71,7 +71,7 @@ final class VerdictWords {
                 .quote(subject.first())
                 .say(" minus ")
                 .quote(subject.second())
-                .say(" ")
+                .say(" is ")
                 .number(place + "/difference/value", d)
                 .say(unit + ", and the ")
                 .percent("/equivalence_level_percent")
@@ -121,7 +121,7 @@ final class VerdictWords {
                     .quote(subject.first())
                     .say(" minus ")
                     .quote(subject.second())
-                    .say(" ");
+                    .say(" is ");
             return DifferenceWords.value(w, shown, place + "/difference")
                     .say(", but not after allowing for the number of metrics looked at");
         }

@@ -71,7 +71,7 @@ class HeadToHeadReportTest {
                 HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session);
         HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
         String page = report.text();
-        String answer = report.sections().get(0).sentences().get(0).text();
+        String answer = report.sections().get(0).sentences().get(1).text();
         double meters = report.data().number("/metrics/carry/difference/value").orElseThrow();
 
         assertTrue(page.contains("Alder and Rowan compared"), page);
