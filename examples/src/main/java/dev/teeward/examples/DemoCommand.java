@@ -75,9 +75,9 @@ final class DemoCommand implements Callable<Integer> {
         return 0;
     }
 
-    /** The answer to the question of the demo: does one of the clubs carry farther, by more than 5 yd? */
+    /** The answer to the question of the demo, a golfer's who fades: does one club leave the face less open to the path? */
     static HeadToHeadReport report(Session session) {
-        HeadToHead question = HeadToHead.withDefaults().withPrimary(Metric.CARRY);
+        HeadToHead question = HeadToHead.withDefaults().withPrimary(Metric.FACE_TO_PATH);
         for (Map.Entry<Metric, Double> margin : DemoTruth.practicallySame().entrySet()) {
             question = question.withMargin(margin.getKey(), margin.getValue());
         }

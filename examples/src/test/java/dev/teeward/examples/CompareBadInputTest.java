@@ -91,8 +91,8 @@ class CompareBadInputTest {
                         "no metric was measured at least twice with both Alder and Rowan"),
                 arguments(
                         "# pressure: 1013 hPa altimeter\n" + GOOD,
-                        "the altimeter pressure of 1013 hPa needs the elevation of the place, which the session does not"
-                                + " give; without one, give the station pressure, as a barometer at the place shows it"));
+                        "the altimeter pressure of 1013.0 hPa (29.91 inHg) needs the elevation of the place, which the"
+                                + " session does not give; without one, give the station pressure, as a barometer at the place shows it"));
     }
 
     @ParameterizedTest
@@ -105,7 +105,7 @@ class CompareBadInputTest {
     @Test
     void junk() throws IOException {
         Files.write(session, new byte[] {'c', 'l', 'u', 'b', (byte) 0xC3, '('});
-        assertRefused(session + ": line 1: is not text in UTF-8", session.toString());
+        assertRefused(session + ": is not UTF-8 text (byte 0xC3 at offset 4); save it as UTF-8", session.toString());
     }
 
     @Test
@@ -121,7 +121,7 @@ class CompareBadInputTest {
 
     private static Stream<Arguments> badOptions() {
         String margin = "Invalid value for option '--margin' (METRIC=AMOUNT): ";
-        String carryUnits = "m, km, yd, ft, in, mm";
+        String carryUnits = "m, cm, mm, yd, ft, in";
         return Stream.of(
                 arguments("--margin carry=5", margin + "\"5\" has no unit; use " + carryUnits),
                 arguments("--margin carry=5mph", margin + "\"mph\" is not a unit for this; use " + carryUnits),
@@ -148,19 +148,19 @@ class CompareBadInputTest {
                 arguments("--margin carry=5yd --margin carry=4yd", "--margin of carry is given twice"),
                 arguments(
                         "--primary ballspeed",
-                        "Invalid value for option '--primary' (METRIC): \"ballspeed\" is not a metric; did you mean"
+                        "Invalid value for option '--primary': \"ballspeed\" is not a metric; did you mean"
                                 + " ball_speed?"),
                 arguments(
                         "--level 95",
                         "--level must be above 0.5 and below 1, but was 95.0; for 95.0 percent write 0.95"),
-                arguments("--level high", "Invalid value for option '--level' (N): \"high\" is not a number"),
+                arguments("--level high", "Invalid value for option '--level': \"high\" is not a number"),
                 arguments("--club Alder", "--club must be given twice, but was given once"),
                 arguments("--club Alder --club Alder", "--club must name two clubs, but both are \"Alder\""),
                 arguments("--target 150", "--target: \"150\" has no unit; use " + carryUnits),
                 arguments("--target -1yd", "--target must be above 0 and at most 546 yd (500 m), but was -1yd"),
                 arguments(
                         "--units imperial",
-                        "Invalid value for option '--units' (us|metric): \"imperial\" is neither us nor metric"));
+                        "Invalid value for option '--units': \"imperial\" is neither us nor metric"));
     }
 
     @ParameterizedTest
@@ -178,9 +178,8 @@ class CompareBadInputTest {
         assertEquals(1, err.toString().lines().count(), err.toString());
         assertTrue(
                 err.toString()
-                        .startsWith(
-                                "Invalid value for option '--primary' (METRIC): \"happiness\" is not a metric; there"
-                                        + " are club_speed, attack_angle,"),
+                        .startsWith("Invalid value for option '--primary': \"happiness\" is not a metric; there"
+                                + " are club_speed, attack_angle,"),
                 err.toString());
     }
 
@@ -267,7 +266,7 @@ class CompareBadInputTest {
     void badMapping() throws IOException {
         Path mapping = Files.writeString(folder.resolve("mapping.txt"), "Weite = carry\n");
         assertRefused(
-                mapping + ": line 1: carry needs a unit: m, km, yd, ft, in, mm",
+                mapping + ": line 1: carry needs a unit: m, cm, mm, yd, ft, in",
                 session.toString(),
                 "--mapping",
                 mapping.toString());

@@ -13,12 +13,16 @@ import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.report.HeadToHeadReport;
 import dev.teeward.fitting.screen.ShotFlag;
 import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.Unit;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -53,8 +57,7 @@ class DemoAnswerTest {
     void faceToPathIsFoundWithItsSignAndAnIntervalThatContainsTheTruth() {
         double truth = DemoTruth.difference(Metric.FACE_TO_PATH);
         assertTrue(truth < 0.0);
-        for (MetricComparison found :
-                java.util.List.of(metric(Metric.FACE_TO_PATH), withoutFlagged(Metric.FACE_TO_PATH))) {
+        for (MetricComparison found : List.of(metric(Metric.FACE_TO_PATH), withoutFlagged(Metric.FACE_TO_PATH))) {
             assertEquals(Verdict.DIFFERENT, found.verdict().verdict(), found::toString);
             Interval interval = found.difference().estimate().interval();
             assertTrue(interval.upper() < 0.0, interval::toString);
@@ -89,7 +92,7 @@ class DemoAnswerTest {
     @Test
     void practicallyTheSame() {
         for (Metric metric : DemoTruth.practicallySame().keySet()) {
-            MetricComparison comparison = withoutFlagged(metric);
+            MetricComparison comparison = metric(metric);
             assertTrue(comparison.marginDeclared(), metric.key());
             assertEquals(
                     DemoTruth.practicallySame().get(metric), comparison.margin().orElseThrow(), 0.0, metric.key());
@@ -140,23 +143,21 @@ class DemoAnswerTest {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
         Path json = folder.resolve("n.json");
-        int code = TeewardExamples.run(
-                new PrintWriter(out),
-                new PrintWriter(err),
+        List<String> args = new ArrayList<>(List.of(
                 "compare",
                 session.toString(),
                 "--primary",
-                "carry",
-                "--margin",
-                "carry=5yd",
-                "--margin",
-                "club_speed=1.5 mph",
-                "--margin",
-                "ball_speed=2mph",
+                "face_to_path",
                 "--units",
                 "us",
                 "--json",
-                json.toString());
+                json.toString()));
+        DemoTruth.practicallySame().forEach((metric, si) -> {
+            Unit unit = metric.unit(UnitSystem.US);
+            args.add("--margin");
+            args.add(String.format(Locale.ROOT, "%s=%.1f%s", metric.key(), unit.fromSi(si), unit.symbol()));
+        });
+        int code = TeewardExamples.run(new PrintWriter(out), new PrintWriter(err), args.toArray(new String[0]));
         assertEquals("", err.toString());
         assertEquals(0, code);
         HeadToHeadReport report = DemoCommand.report(SESSION).withUnits(UnitSystem.US);

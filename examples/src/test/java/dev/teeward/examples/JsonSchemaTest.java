@@ -38,6 +38,8 @@ class JsonSchemaTest {
     private static final Schema SCHEMA = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
             .getSchema(JsonText.schema());
 
+    private static final String DEMO = json(demo());
+
     private static List<String> faults(String json) {
         return SCHEMA.validate(json, InputFormat.JSON).stream()
                 .map(Object::toString)
@@ -77,7 +79,7 @@ class JsonSchemaTest {
     void randomSession(long seed) {
         Session session = RandomSession.create(seed);
         HeadToHead procedure = HeadToHead.withDefaults();
-        if (seed % 2 == 0) {
+        if (seed % 5 == 0) {
             procedure = procedure.withTarget(Length.ofYards(155.0));
         }
         HeadToHeadReport report = HeadToHeadReport.of(procedure.compare(session))
@@ -116,10 +118,9 @@ class JsonSchemaTest {
                 "/warnings"
             })
     void damageIsFound(String pointer) throws IOException {
-        String whole = json(demo());
         int slash = pointer.lastIndexOf('/');
         String name = pointer.substring(slash + 1);
-        JsonNode tree = MAPPER.readTree(whole);
+        JsonNode tree = MAPPER.readTree(DEMO);
         assertFalse(tree.at(pointer).isMissingNode(), pointer);
 
         ObjectNode parent = (ObjectNode) tree.at(pointer.substring(0, slash));
@@ -137,7 +138,7 @@ class JsonSchemaTest {
 
     @Test
     void unknownMetricIsFound() throws IOException {
-        JsonNode tree = MAPPER.readTree(json(demo()));
+        JsonNode tree = MAPPER.readTree(DEMO);
         ObjectNode metrics = (ObjectNode) tree.get("metrics");
         metrics.set("happiness", metrics.get("carry"));
         assertFalse(faults(tree.toString()).isEmpty());
@@ -209,7 +210,7 @@ class JsonSchemaTest {
 
     @Test
     void sameBytesEveryTime() {
-        String once = json(demo());
+        String once = DEMO;
         assertEquals(once, json(demo()));
         assertEquals(-1, once.indexOf('\r'));
         assertTrue(once.startsWith("{\n  \"schema\": \"teeward-head-to-head/1\",\n"), once);
