@@ -34,7 +34,9 @@ final class NumberText {
     static int decimals(int least, double forbidden, double... numbers) {
         int decimals = least;
         for (double number : numbers) {
-            while (decimals < MOST_DECIMALS && Double.isFinite(number) && number != forbidden
+            while (decimals < MOST_DECIMALS
+                    && Double.isFinite(number)
+                    && number != forbidden
                     && round(number, decimals).compareTo(BigDecimal.valueOf(forbidden)) == 0) {
                 decimals++;
             }
