@@ -9,7 +9,7 @@ import java.util.OptionalInt;
 
 /**
  * How many pairs, or shots with each club, settle a metric: enough both to find a difference as large as the margin and to
- * show that clubs that do not differ are practically the same. With the range that comes from knowing the spread only from
+ * show that clubs that do not differ are practically the same (only the former at levels other than 95 %). With the range that comes from knowing the spread only from
  * the shots so far.
  *
  * @param paired whether pairs are counted
@@ -20,6 +20,7 @@ import java.util.OptionalInt;
  */
 record Plan(boolean paired, int now, OptionalInt low, OptionalInt central, OptionalInt high) {
     static final double POWER = 0.8;
+    private static final double PLANNED_LEVEL = 0.95;
     private static final double WIDEST = 15.0;
 
     /** Empty without a margin or without spread. */
@@ -46,12 +47,22 @@ record Plan(boolean paired, int now, OptionalInt low, OptionalInt central, Optio
         if (!(sd < WIDEST * margin) || !(sd > 1e-9 * margin)) {
             return sd < margin ? OptionalInt.of(2) : OptionalInt.empty();
         }
-        PairsNeeded difference = PairsNeeded.withDefaults().withPower(POWER).withAlpha(1.0 - level);
-        int needed = (paired ? difference : difference.unpaired())
-                .forDifference(margin, sd)
-                .shots();
-        EquivalenceShotsNeeded same = EquivalenceShotsNeeded.withDefaults().withPower(POWER);
-        return OptionalInt.of(Math.max(needed, (paired ? same : same.unpaired()).forMargin(margin, sd)));
+        PairsNeeded all = PairsNeeded.withDefaults().withPower(POWER).withAlpha(1.0 - level);
+        PairsNeeded difference = paired ? all : all.unpaired();
+        if (countsEquivalence(level)) {
+            EquivalenceShotsNeeded same = EquivalenceShotsNeeded.withDefaults().withPower(POWER);
+            int shots = (paired ? same : same.unpaired()).forMargin(margin, sd);
+            // Mostly enough for the difference too, and asking is much quicker than searching.
+            if (difference.power(shots, margin, sd) >= POWER) {
+                return OptionalInt.of(shots);
+            }
+        }
+        return OptionalInt.of(difference.forDifference(margin, sd).shots());
+    }
+
+    /** Whether the number is also enough to show that clubs are the same; that is planned at one level only. */
+    static boolean countsEquivalence(double level) {
+        return Math.abs(level - PLANNED_LEVEL) < 1e-9;
     }
 
     Branch branch() {

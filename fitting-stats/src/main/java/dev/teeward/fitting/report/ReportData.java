@@ -41,7 +41,7 @@ import org.jspecify.annotations.Nullable;
  *       {at_ten_millimeters, mean, statistic, df, p, determination, method}, warnings}
  *   <li>{@code associations}: {@code [{outcome, candidate, slope, outcome_difference, candidate_difference, part, adjusted_p,
  *       clear, shots, warnings}]}
- *   <li>{@code plan}: {@code power_percent, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
+ *   <li>{@code plan}: {@code power_percent, counts_equivalence, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
  *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits
  *   <li>{@code screening}: {@code false_alarm_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
  *       statistic, cut_off, false_alarm_percent}], warnings}, of used shots of the two clubs

@@ -190,7 +190,10 @@ final class ResultTree {
                         Plan.of(c, result.level()).map(Plan::branch).orElse(null));
             }
         }
-        return new Branch().number("power_percent", 100.0 * Plan.POWER).branch("metrics", metrics);
+        return new Branch()
+                .number("power_percent", 100.0 * Plan.POWER)
+                .truth("counts_equivalence", Plan.countsEquivalence(result.level()))
+                .branch("metrics", metrics);
     }
 
     private Branch screening() {

@@ -104,7 +104,10 @@ final class VerdictWords {
             sentences.add(subject.words()
                     .say("these numbers settle the matter in ")
                     .percent("/plan/power_percent")
-                    .say(" of sessions, whether the clubs differ by the margin or not at all.")
+                    .say(
+                            Boolean.TRUE.equals(subject.data().value("/plan/counts_equivalence"))
+                                    ? " of sessions, whether the clubs differ by the margin or not at all."
+                                    : " of sessions if the clubs differ by the margin.")
                     .sentence());
         }
         return Section.of("undecided", "What can't be told yet", sentences);

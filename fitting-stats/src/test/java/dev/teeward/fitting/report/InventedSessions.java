@@ -63,7 +63,7 @@ final class InventedSessions {
         boolean named = random.nextBoolean();
         double shift = random.nextInt(3);
         double scatter = random.nextInt(6) == 0 ? 0.05 : 1.0;
-        double missing = 0.1 + random.nextInt(3) * 0.4;
+        double missing = 0.35 + random.nextInt(3) * 0.25;
         double excluded = random.nextInt(3) * 0.06;
         boolean flagged = random.nextInt(4) == 0;
         boolean rated = random.nextInt(3) == 0;

@@ -48,7 +48,13 @@ class SentenceNumbersTest {
             page(report.text());
         }
         // A check that never meets a case is none; about a third of what came up when this was written.
-        System.out.println(sentences + " " + numbers + " " + directions + " " + same + " " + undecided + " " + flagged);
+        // A check that never meets a case is none; about half of what came up when this was written.
+        assertTrue(sentences > 6_000, "sentences " + sentences);
+        assertTrue(numbers > 12_000, "numbers " + numbers);
+        assertTrue(directions > 400, "directions " + directions);
+        assertTrue(same > 100, "the same " + same);
+        assertTrue(undecided > 700, "undecided " + undecided);
+        assertTrue(flagged > 5, "flagged " + flagged);
     }
 
     private void check(HeadToHeadReport report, Sentence sentence, String where) {
