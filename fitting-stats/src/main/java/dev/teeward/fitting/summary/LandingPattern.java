@@ -316,8 +316,8 @@ public final class LandingPattern {
             Interval interval = covariance.trace() == 0.0
                     ? Interval.of(0.0, Double.POSITIVE_INFINITY, procedure.level)
                     : radius == 0.0 || lower == 0.0
-                    ? Interval.of(0.0, Math.max(radius, upper), procedure.level)
-                    : Interval.of(radius * (radius / upper), radius * (radius / lower), procedure.level);
+                            ? Interval.of(0.0, Math.max(radius, upper), procedure.level)
+                            : Interval.of(radius * (radius / upper), radius * (radius / lower), procedure.level);
             return Optional.of(Estimate.of(radius, interval, LengthUnit.METER));
         }
 
