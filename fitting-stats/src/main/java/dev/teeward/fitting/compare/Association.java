@@ -74,7 +74,8 @@ public final class Association {
 
     /**
      * The change of the outcome per unit of the candidate within the clubs: least squares about the mean of each club, with
-     * shots - 3 degrees of freedom.
+     * shots - 3 degrees of freedom; of pairs, least squares with an effect of each club and each pair, which is that of the
+     * differences within pairs about their mean, with pairs - 2 degrees of freedom.
      *
      * @return the slope [SI unit of the outcome per SI unit of the candidate; the estimate carries no unit]
      */
@@ -112,7 +113,8 @@ public final class Association {
     }
 
     /**
-     * The p of the slope, by Holm over the candidates of the same outcome.
+     * The p of the slope, by Holm over the candidates of the same outcome only: over several outcomes there is no adjustment,
+     * so with five of them one false slope in up to five times as many sessions is to be expected.
      *
      * @return in [0, 1]
      */
@@ -132,7 +134,7 @@ public final class Association {
     }
 
     /**
-     * How many shots have both readings.
+     * How many shots were used, all of which have both readings.
      *
      * @return the number of both clubs together
      */

@@ -19,6 +19,13 @@ import java.util.Map;
 
 /** Looks for what goes with the differences of two clubs, one candidate at a time, at most eight for an outcome. */
 final class AssociationSearch {
+    private interface Slope {
+        TestResult of(double[] x1, double[] x2, double[] y1, double[] y2, double level);
+    }
+
+    private static final Slope PAIRED = AssociationSearch::pairedSlope;
+    private static final Slope UNPAIRED = AssociationSearch::slope;
+
     /** What can plausibly move what, by the geometry of impact and flight. */
     private static final Map<Metric, List<Metric>> CANDIDATES = candidates();
 
@@ -108,9 +115,10 @@ final class AssociationSearch {
                         && pair.second().has(candidate))
                 .toList();
         boolean paired = pairing.enough() && pairs.size() >= 2 && 2 * pairs.size() >= Math.min(x.size(), y.size());
-        TestResult slope = slope(x.values(candidate), y.values(candidate), x.values(outcome), y.values(outcome), level);
         ShotSet one = paired ? ShotSet.of(pairs.stream().map(ShotPair::first).toList()) : x;
         ShotSet two = paired ? ShotSet.of(pairs.stream().map(ShotPair::second).toList()) : y;
+        TestResult slope = (paired ? PAIRED : UNPAIRED)
+                .of(one.values(candidate), two.values(candidate), one.values(outcome), two.values(outcome), level);
         TestResult moved = difference(paired, outcome, one, two);
         TestResult differs = difference(paired, candidate, one, two);
         List<Warning> warnings = new ArrayList<>();
@@ -153,20 +161,33 @@ final class AssociationSearch {
 
     static TestResult slope(double[] x1, double[] x2, double[] y1, double[] y2, double level) {
         double[] u = centred(x1, x2);
-        double[] v = centred(y1, y2);
-        int n = u.length;
+        return slope("within clubs", u, centred(y1, y2), u.length, u.length - 3.0, level);
+    }
+
+    /** With an effect of each pair beside that of the club: what both shots of a pair share tells nothing. */
+    static TestResult pairedSlope(double[] x1, double[] x2, double[] y1, double[] y2, double level) {
+        int n = x1.length;
+        return slope("within clubs and pairs", differences(x1, x2), differences(y1, y2), 2 * n, n - 2.0, level);
+    }
+
+    /** Of pairs about their mean; exactly 0 when all are alike but for rounding. */
+    private static double[] differences(double[] x, double[] y) {
+        Sample d = Sample.differences("first", x, "second", y);
+        return d.constant() ? new double[x.length] : d.plus(-d.mean()).toArray();
+    }
+
+    private static TestResult slope(String kind, double[] u, double[] v, int shots, double df, double level) {
         double uu = 0.0;
         double uv = 0.0;
         double vv = 0.0;
-        for (int i = 0; i < n; i++) {
+        for (int i = 0; i < u.length; i++) {
             uu += u[i] * u[i];
             uv += u[i] * v[i];
             vv += v[i] * v[i];
         }
         TestResult.Draft draft = new TestResult.Draft(
-                        "least-squares slope within clubs, two-sided", "t", Options.DEFAULTS.withLevel(level))
-                .sizes(n);
-        double df = n - 3.0;
+                        "least-squares slope " + kind + ", two-sided", "t", Options.DEFAULTS.withLevel(level))
+                .sizes(shots);
         if (!(df > 0.0)) {
             return draft.warn("too-few-shots", "too few shots for a slope beside the mean of each club")
                     .unanswered(0.0);

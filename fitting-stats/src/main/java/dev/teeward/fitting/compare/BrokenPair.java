@@ -28,7 +28,7 @@ public final class BrokenPair {
         /** A club has no shot in the pair. */
         MISSING,
 
-        /** A club has more than one used shot in the pair. */
+        /** A club has more than one used shot in the pair, or a shot was left over between pairs by order. */
         SURPLUS
     }
 

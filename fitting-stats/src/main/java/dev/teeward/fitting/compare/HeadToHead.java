@@ -14,13 +14,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Two clubs of a session compared, metric by metric, with the landing patterns and what goes with their differences.
  *
  * <p>Pairs are compared when there are enough of them ({@link ShotPairing#enough()}), all used shots otherwise. One metric,
- * declared beforehand, decides; the others are called different only by Holm's adjustment over all of them. If none is
+ * declared beforehand, decides; the others are called different, or practically the same, only by Holm's adjustment over all of them. If none is
  * declared it is the carry, or the first available of ball speed, side, start direction; a warning says so.
  *
  * <pre>{@code
@@ -154,7 +155,9 @@ public final class HeadToHead {
     }
 
     /**
-     * Completes the session, screens it and compares, with and without the flagged shots.
+     * Completes the session, screens it and compares, with and without the flagged shots. The screen does not test the
+     * primary metric on its own. Even so the answer without the flagged shots was selected after looking: it has the warning
+     * {@code selected-after-looking} and is no second answer of equal rank.
      *
      * @param session the session
      * @return the result
@@ -164,8 +167,9 @@ public final class HeadToHead {
         List<String> names = chosen(session.shots());
         checkEnough(session.shots(), names);
         Completion completion = SessionCompleter.withDefaults().complete(session);
-        ScreenReport screening = SessionScreen.withDefaults().screen(completion.session());
         HeadToHeadResult.Parts all = parts(completion.session(), names);
+        HeadToHead same = alike(all);
+        ScreenReport screening = screen(same.primary).screen(completion.session());
         boolean flagged = screening.flags().stream()
                 .anyMatch(
                         flag -> flag.shot().used() && names.contains(flag.shot().club()));
@@ -173,7 +177,11 @@ public final class HeadToHead {
             return new HeadToHeadResult(completion, screening, all, null);
         }
         try {
-            HeadToHeadResult.Parts rest = alike(all).parts(screening.flaggedExcluded(), names);
+            HeadToHeadResult.Parts rest = same.parts(screening.flaggedExcluded(), names)
+                    .with(Warning.of(
+                            "selected-after-looking",
+                            "shots were left out because of their own readings, so p and intervals of this"
+                                    + " answer are too confident; the answer with all shots is the one to rely on"));
             return new HeadToHeadResult(
                     completion, screening, all, new HeadToHeadResult(completion, screening, rest, null));
         } catch (ComparisonException tooFew) {
@@ -182,6 +190,12 @@ public final class HeadToHead {
                     "without the flagged shots there is no comparison: " + tooFew.getMessage());
             return new HeadToHeadResult(completion, screening, all.with(warning), null);
         }
+    }
+
+    /** Shots must not be chosen by the metric that decides, nor by its ratio to the club speed or the other way round. */
+    private static SessionScreen screen(@Nullable Metric decides) {
+        SessionScreen screen = SessionScreen.withDefaults();
+        return decides == Metric.BALL_SPEED || decides == Metric.SMASH_FACTOR ? screen.withMetrics() : screen;
     }
 
     /** The same with the primary metric of a result, so that both answers are about one question. */
@@ -282,7 +296,8 @@ public final class HeadToHead {
         Metric decides = decides(samples, first, second);
         // Each metric is a pure function of its own numbers, so the number of threads does not change a bit.
         List<MetricTests> tests = (used.size() > MANY ? samples.parallelStream() : samples.stream())
-                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides, first.name()))
+                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides, first.name())
+                        .withMarginDeclared(margins.declared(s.metric()), s.metric()))
                 .toList();
         List<Integer> others = new ArrayList<>();
         for (int i = 0; i < samples.size(); i++) {
@@ -293,13 +308,25 @@ public final class HeadToHead {
         double[] adjusted = PValueAdjustment.HOLM.adjust(others.stream()
                 .mapToDouble(i -> tests.get(i).difference().pValue())
                 .toArray());
+        List<Integer> withMargin = others.stream()
+                .filter(i -> tests.get(i).equivalence().isPresent())
+                .toList();
+        double[] alike = PValueAdjustment.HOLM.adjust(withMargin.stream()
+                .mapToDouble(i -> equivalence(tests.get(i)).orElseThrow())
+                .toArray());
         List<MetricComparison> comparisons = new ArrayList<>();
         for (int i = 0; i < samples.size(); i++) {
             int other = others.indexOf(i);
             double p = other < 0 ? tests.get(i).difference().pValue() : adjusted[other];
-            comparisons.add(new MetricComparison(samples.get(i), tests.get(i), other < 0, p, margins, level));
+            int judged = withMargin.indexOf(i);
+            OptionalDouble same = judged < 0 ? equivalence(tests.get(i)) : OptionalDouble.of(alike[judged]);
+            comparisons.add(new MetricComparison(samples.get(i), tests.get(i), other < 0, p, same, margins, level));
         }
         return comparisons;
+    }
+
+    private static OptionalDouble equivalence(MetricTests tests) {
+        return tests.equivalence().stream().mapToDouble(TostTest.Result::pValue).findFirst();
     }
 
     private Metric decides(List<MetricSamples> samples, ClubShots first, ClubShots second) {
@@ -341,29 +368,64 @@ public final class HeadToHead {
                     "margin-not-declared",
                     "no margin was declared for " + decides.metric().label() + ", so a common one was taken"));
         }
-        warnings.addAll(ShotOrder.of(shots.stream()
+        // The order of the shots that decide: those of the pairs, or all used ones.
+        ShotSet judged = decides.paired() ? ShotSet.of(pairs.paired()) : shots.used();
+        warnings.addAll(ShotOrder.of(judged.stream()
                         .map(shot -> shot.club())
                         .filter(club -> club.equals(first.name()) || club.equals(second.name()))
                         .mapToInt(club -> club.equals(first.name()) ? 0 : 1)
                         .toArray())
                 .warnings());
-        if (!pairs.broken().isEmpty()) {
-            warnings.add(Warning.of(
-                    "broken-pairs",
-                    pairs.broken().size() + " of "
-                            + (pairs.broken().size() + pairs.pairs().size())
-                            + " pairs are broken; their used shots stay in the summaries, not in the paired tests"));
-        }
-        if (!pairs.pairs().isEmpty() && !pairs.enough()) {
-            warnings.add(Warning.of(
-                    "too-few-pairs",
-                    "fewer than half of the shots are in complete pairs, so all shots were compared without pairing"));
-        }
+        warnings.addAll(pairing ? warnings(pairs) : List.of());
         for (BuildDifference build : builds) {
             warnings.add(Warning.of(
                     "builds-differ",
                     "the clubs differ in " + build.property().label() + ": " + build.firstText() + " against "
                             + build.secondText()));
+        }
+        return warnings;
+    }
+
+    private static List<Warning> warnings(ShotPairing pairs) {
+        List<Warning> warnings = new ArrayList<>();
+        long surplus = pairs.source() == ShotPairing.Source.ORDER
+                ? pairs.broken().stream()
+                        .filter(pair -> pair.kind() == BrokenPair.Kind.SURPLUS)
+                        .count()
+                : 0;
+        long broken = pairs.broken().size() - surplus;
+        if (broken > 0) {
+            warnings.add(Warning.of(
+                    "broken-pairs",
+                    broken + " of " + (broken + pairs.pairs().size())
+                            + " pairs are broken; their used shots stay in the summaries, not in the paired tests"));
+        }
+        if (surplus > 0) {
+            warnings.add(Warning.of(
+                    "surplus-shots",
+                    surplus + (surplus == 1 ? " shot was" : " shots were")
+                            + " followed by another with the same club and left over between the pairs; exclude what"
+                            + " was hit again, or name the pairs"));
+        }
+        if (pairs.source() == ShotPairing.Source.NONE) {
+            if (pairs.order() != ShotOrderKind.BLOCKED) {
+                warnings.add(Warning.of(
+                        "no-pairs",
+                        "the clubs were not hit in turn and no pairs are named, so all shots were compared without"
+                                + " pairing"));
+            }
+            return warnings;
+        }
+        if (!pairs.unpaired().isEmpty()) {
+            warnings.add(Warning.of(
+                    "shots-without-pair",
+                    pairs.unpaired().size() + " used shots belong to no pair; they stay in the summaries, not in the"
+                            + " paired tests"));
+        }
+        if (!pairs.enough()) {
+            warnings.add(Warning.of(
+                    "too-few-pairs",
+                    "fewer than half of the shots are in complete pairs, so all shots were compared without pairing"));
         }
         return warnings;
     }

@@ -234,7 +234,8 @@ public final class HeadToHeadResult {
     }
 
     /**
-     * The same computed without the shots that screening flagged.
+     * The same computed without the shots that screening flagged, with the warning {@code selected-after-looking}: its p and
+     * intervals are too confident.
      *
      * @return the other result, or empty if no used shot of the two clubs is flagged or too few remain, for which there is
      *     the warning {@code too-few-without-flagged}

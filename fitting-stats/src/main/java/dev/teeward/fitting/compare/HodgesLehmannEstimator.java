@@ -30,6 +30,10 @@ import java.util.Objects;
  * <p>Immutable and thread-safe.
  */
 public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEstimator> {
+    private static final String NO_SPREAD = "no-spread";
+    private static final String NO_LIMITS =
+            "nothing varies, so p is that of counting and no limits are given; record with finer resolution";
+
     private static final int LARGEST_EXACT_PAIRS = 200;
     private static final int LARGEST_EXACT_SHOTS = 100;
     private static final HodgesLehmannEstimator DEFAULTS =
@@ -117,6 +121,10 @@ public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEs
                 .statistic(u);
         double[] sortedX = first.sorted();
         double[] sortedY = second.sorted();
+        if (first.constant() && second.constant()) {
+            k = 0;
+            draft.warn(NO_SPREAD, NO_LIMITS);
+        }
         return finish(
                 draft,
                 tails,
@@ -175,6 +183,10 @@ public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEs
                 ? rank(Ranks.signedRankSum(plainRanks(n)), 0)
                 : normalRank(0.5 * all, Math.sqrt(all * (2.0 * n + 1.0) / 12.0));
         double[] sorted = d.sorted();
+        if (d.constant()) {
+            k = 0;
+            draft.warn(NO_SPREAD, NO_LIMITS);
+        }
         return finish(
                 draft,
                 tails,

@@ -15,7 +15,7 @@ import java.util.OptionalDouble;
  *
  * <p>Difference, shift, effect, superiority and equivalence are of the pairs when {@link #paired()}, of all used shots
  * otherwise. The verdict calls a metric different by its {@link #adjustedP()}: the primary metric, declared beforehand, by
- * its own p, any other by Holm over all others. Equivalence is judged metric by metric, without such an adjustment.
+ * its own p, any other by Holm over all others. Equivalence is called in the same way, by {@link #adjustedEquivalenceP()}.
  *
  * <pre>{@code
  * MetricComparison carry = result.find(Metric.CARRY).orElseThrow();
@@ -30,6 +30,7 @@ public final class MetricComparison {
     private final MetricTests tests;
     private final boolean primary;
     private final double adjustedP;
+    private final OptionalDouble adjustedEquivalenceP;
     private final OptionalDouble margin;
     private final boolean marginDeclared;
     private final double level;
@@ -39,12 +40,14 @@ public final class MetricComparison {
             MetricTests tests,
             boolean primary,
             double adjustedP,
+            OptionalDouble adjustedEquivalenceP,
             PracticalMargins margins,
             double level) {
         this.samples = samples;
         this.tests = tests;
         this.primary = primary;
         this.adjustedP = adjustedP;
+        this.adjustedEquivalenceP = adjustedEquivalenceP;
         this.margin = margins.of(samples.metric());
         this.marginDeclared = margins.declared(samples.metric());
         this.level = level;
@@ -240,7 +243,8 @@ public final class MetricComparison {
     }
 
     /**
-     * The equivalence test against the margin, its alpha 1 minus the level of the result.
+     * The equivalence test against the margin, its alpha 1 minus the level of the result, not adjusted for the number of
+     * metrics. Unless the margin was declared it has the warning {@code margin-not-declared}.
      *
      * @return both one-sided tests, or empty without a margin
      */
@@ -258,13 +262,26 @@ public final class MetricComparison {
     }
 
     /**
-     * What can be said: different by {@link #adjustedP()}, practically the same by {@link #equivalence()}, or undecided.
+     * The p by which the clubs are called practically the same: the equivalence test's own for the primary metric, Holm's
+     * over all others that have a margin for the others.
+     *
+     * @return in [0, 1], or empty without a margin
+     */
+    public OptionalDouble adjustedEquivalenceP() {
+        return adjustedEquivalenceP;
+    }
+
+    /**
+     * What can be said: practically the same if {@link #equivalence()} says so and {@link #adjustedEquivalenceP()} is below
+     * 1 minus the level, else different by {@link #adjustedP()}, or undecided.
      *
      * @return the verdict
      */
     public ThreeWayVerdict verdict() {
         boolean different = adjustedP <= 1.0 - level;
-        if (tests.equivalence().isPresent() && tests.equivalence().get().equivalent()) {
+        boolean same = tests.equivalence().filter(TostTest.Result::equivalent).isPresent()
+                && adjustedEquivalenceP.orElse(1.0) < 1.0 - level;
+        if (same) {
             return new ThreeWayVerdict(Verdict.PRACTICALLY_THE_SAME, different);
         }
         return new ThreeWayVerdict(different ? Verdict.DIFFERENT : Verdict.UNDECIDED, false);

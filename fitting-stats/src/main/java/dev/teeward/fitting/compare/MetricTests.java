@@ -1,6 +1,8 @@
 package dev.teeward.fitting.compare;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -62,6 +64,23 @@ record MetricTests(
                         .withLevel(level)
                         .withUnit(unit)
                         .test(samples.orderedValues(), samples.order(firstClub)));
+    }
+
+    /** Marks an equivalence test against a margin that nobody set. */
+    MetricTests withMarginDeclared(boolean declared, Metric metric) {
+        return declared
+                ? this
+                : new MetricTests(
+                        difference,
+                        exact,
+                        shift,
+                        effect,
+                        superiority,
+                        spread,
+                        equivalence.map(tost -> tost.withWarning(Warning.of(
+                                "margin-not-declared",
+                                "no margin was declared for " + metric.label() + ", so a common one was taken"))),
+                        drift);
     }
 
     private static TestResult signFlip(double level, Unit unit, boolean primary, double[] x, double[] y) {

@@ -4,6 +4,7 @@ import dev.teeward.fitting.internal.ArrangementCounts;
 import dev.teeward.fitting.internal.Exchanges;
 import dev.teeward.fitting.internal.Sample;
 import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.Warning;
 
 /**
  * The two-sample permutation test (Pitman 1937), with Welch's t as the statistic unless asked otherwise (Janssen 1997;
@@ -18,9 +19,13 @@ import dev.teeward.quantity.Interval;
  * studentised statistic is right for means in large samples, and still too lively at five shots (8.6 %). With equal sizes
  * both give the same p.
  *
- * <p>The interval inverts the mean-difference test exactly when the statistic is plain or the sizes are equal. For a
- * studentised statistic and unequal sizes it is estimate minus quantile times standard error, with the quantiles of the
- * permuted t after aligning the samples, and may then disagree with p at the border.
+ * <p>The interval has equal tails: with a plain statistic or equal sizes its ends invert the two one-sided tests of the mean
+ * difference exactly, as far as arrangements are enumerated. Two-sided p counts both tails by size instead, which with
+ * unequal sizes and skewed shots is not twice the smaller tail, so that p and interval need not agree. For a studentised
+ * statistic and unequal sizes the interval is estimate minus quantile times standard error, with the quantiles of the
+ * permuted t after aligning the samples, and need not agree with p either. Where the two fall on different sides of the null
+ * value there is the warning {@code interval-and-p-disagree}. Samples without any spread get no limits and the warning
+ * {@code no-spread}.
  *
  * <pre>{@code
  * TestResult r = PermutationTest.withDefaults().withUnit(LengthUnit.YARD).test(x, y);
@@ -135,7 +140,22 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
             draft.warn(
                     "too-few-shots", "there are too few arrangements, or too little spread, for limits at this level");
         }
-        return draft.estimate(pivot.estimate(), interval);
+        if (first.constant() && second.constant()) {
+            return draft.warn(
+                            "no-spread",
+                            "no club shows any spread, so p is that of counting and no limits are given; record with"
+                                    + " finer resolution")
+                    .unanswered(pivot.estimate());
+        }
+        TestResult result = draft.estimate(pivot.estimate(), interval);
+        boolean bounded = Double.isFinite(interval.lower()) || Double.isFinite(interval.upper());
+        boolean holds = interval.contains(options.nullValue());
+        return bounded && holds == result.significant()
+                ? result.withWarning(Warning.of(
+                        "interval-and-p-disagree",
+                        "p and interval count arrangements differently and fall on two sides of the border here; take"
+                                + " the more cautious one"))
+                : result;
     }
 
     /** The p alone, without the work for the interval; for simulations. */

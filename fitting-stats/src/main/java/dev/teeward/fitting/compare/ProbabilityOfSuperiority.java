@@ -5,6 +5,7 @@ import dev.teeward.fitting.internal.Exchanges;
 import dev.teeward.fitting.internal.Sample;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
+import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 
 /**
@@ -16,8 +17,11 @@ import org.apache.commons.statistics.distribution.BinomialDistribution;
  * both break down: then the interval is the exact one of as many independent wins as the smaller sample has shots, and p
  * is that of the exact rank test; the warning {@code complete-separation} says so.
  *
- * <p>Pairs: the share of pairs in which the first is larger, "A beats B in 7 of 10", with Wilson's interval (1927) and the
- * exact sign test, ties left out of the test.
+ * <p>Pairs: the share of pairs in which the first is larger, "A beats B in 7 of 10", with the exact sign test,
+ * ties left out of it, and Clopper and Pearson's interval (1934) of the pairs that are not tied, which holds one half exactly
+ * when the sign test does not reject it. Tied pairs pull both towards one half; their share has limits of the same kind.
+ *
+ * <p>If all shots are tied, nothing is said: the interval is [0, 1] and the warning {@code no-spread}.
  *
  * <p>O(n log n) at any size.
  *
@@ -122,6 +126,7 @@ public final class ProbabilityOfSuperiority {
                                     Distributions.tUpperTail(-t, pivot.degreesOfFreedom())));
         } else {
             draft.warn("no-spread", "all shots are tied alike, so the test cannot judge");
+            return draft.estimate(a, bounded(-1.0, 1.0), RatioUnit.ONE);
         }
         return draft.estimate(a, cliffInterval(delta, cliffVariance(rows, columns, ties)), RatioUnit.ONE);
     }
@@ -172,7 +177,7 @@ public final class ProbabilityOfSuperiority {
      *
      * @param x the first of each pair, at least one number, all finite
      * @param y the second of each pair, as many
-     * @return the share of pairs in which the first is larger, Wilson's interval, the number of such pairs and the sign
+     * @return the share of pairs in which the first is larger, its interval, the number of such pairs and the sign
      *     test's p
      * @throws IllegalArgumentException if the lengths differ, there is no pair or a number is not finite
      */
@@ -189,23 +194,40 @@ public final class ProbabilityOfSuperiority {
         }
         double n = d.size();
         double a = (wins + 0.5 * ties) / n;
-        double z = -Distributions.normalQuantile(options.tail());
-        double centre = (a + z * z / (2.0 * n)) / (1.0 + z * z / n);
-        double reach = z / (1.0 + z * z / n) * Math.sqrt(a * (1.0 - a) / n + z * z / (4.0 * n * n));
         int decided = d.size() - ties;
         BinomialDistribution fair = BinomialDistribution.of(decided, 0.5);
         double greater = fair.survivalProbability(wins - 1);
         double less = fair.cumulativeProbability(wins);
-        return new TestResult.Draft(
-                        "share of pairs won, Wilson's interval, exact sign test, "
+        double lower = lowerOfAll(lowest(wins, decided), ties, d.size());
+        double upper = 1.0 - lowerOfAll(1.0 - highest(wins, decided), ties, d.size());
+        TestResult.Draft draft = new TestResult.Draft(
+                        "share of pairs won, Clopper-Pearson interval, exact sign test, "
                                 + options.alternative().words(),
                         "wins",
                         options)
                 .sizes(d.size())
                 .statistic(wins)
                 .exclude(ties, "tied pair, not used by the sign test")
-                .pValue(options.alternative().pValue(greater, less))
-                .estimate(a, bounded(2.0 * (centre - reach) - 1.0, 2.0 * (centre + reach) - 1.0), RatioUnit.ONE);
+                .pValue(options.alternative().pValue(greater, less));
+        if (decided == 0) {
+            draft.warn("no-spread", "all pairs are tied, so nothing is said about which club gives more");
+        }
+        return draft.estimate(a, bounded(2.0 * lower - 1.0, 2.0 * upper - 1.0), RatioUnit.ONE);
+    }
+
+    /** Clopper and Pearson's lower limit of k in n, a quantile of the beta distribution. */
+    private double lowest(int k, int n) {
+        return k == 0 ? 0.0 : BetaDistribution.of(k, n - k + 1.0).inverseCumulativeProbability(options.tail());
+    }
+
+    private double highest(int k, int n) {
+        return k == n ? 1.0 : BetaDistribution.of(k + 1.0, n - k).inverseSurvivalProbability(options.tail());
+    }
+
+    /** A lower limit among the untied pairs as one of all pairs: fewer ties let it fall further, more let it rise less. */
+    private double lowerOfAll(double limit, int ties, int pairs) {
+        double share = ties == 0 || ties == pairs ? 0.0 : limit < 0.5 ? lowest(ties, pairs) : highest(ties, pairs);
+        return 0.5 + (1.0 - share) * (limit - 0.5);
     }
 
     /** How many of the sorted values are below v, or at most v. */

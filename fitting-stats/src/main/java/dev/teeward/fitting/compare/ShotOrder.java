@@ -21,7 +21,8 @@ import java.util.Locale;
  * <p>Immutable and thread-safe.
  */
 public final class ShotOrder {
-    private static final double BALANCED = 1e-9;
+    /** ABAB lags by 1 shot, ABBA with an odd number of pairs, from three, by at most 1/3. */
+    private static final double BALANCED = 0.5;
 
     private final int[] clubs;
     private final int[] counts;
@@ -130,7 +131,7 @@ public final class ShotOrder {
     }
 
     /**
-     * What the order spoils.
+     * What the order spoils. A lag of up to half a shot, such as ABBA leaves with an odd number of pairs, is passed over.
      *
      * @return {@code clubs-in-blocks}, {@code drift-not-cancelled} or nothing
      */

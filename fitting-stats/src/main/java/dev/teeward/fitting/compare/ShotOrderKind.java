@@ -2,10 +2,10 @@ package dev.teeward.fitting.compare;
 
 /** In which order two clubs were hit. */
 public enum ShotOrderKind {
-    /** In turn, with the order reversed in half of the pairs: a steady drift cancels. */
+    /** In turn, with the order reversed from each pair to the next: a steady drift cancels in every two pairs. */
     ALTERNATED_ABBA,
 
-    /** In turn, one club mostly first: a little of a drift stays in the difference. */
+    /** In turn, not reversed from each pair to the next: up to one shot of a drift stays in the difference. */
     ALTERNATED,
 
     /** Neither in turn nor each in one go. */

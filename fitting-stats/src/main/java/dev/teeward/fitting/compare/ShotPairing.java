@@ -7,13 +7,18 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Which shots of two clubs belong together, and which pairs are broken.
  *
- * <p>If any used shot names its pair, the names decide. Otherwise, if the two clubs were hit in turn (each two successive
- * shots hold both, the very last one may wait for its partner), successive twos are the pairs, numbered from 1; excluded
- * shots keep their place if that gives turns, else only the used shots are looked at. Otherwise there are no pairs.
+ * <p>If any used shot names its pair, the names decide. Otherwise the order does, within each day and each file: if the two
+ * clubs were hit in turn (each two successive shots hold both, the very last one may wait for its partner), successive twos
+ * are the pairs, numbered from 1; excluded shots keep their place if that gives turns, else only the used shots are looked
+ * at. If neither gives turns, a shot that was followed by another with the same club is left over ({@link
+ * BrokenPair.Kind#SURPLUS}) and the next one begins a pair, as long as at most one shot, or one in ten, is left over that
+ * way. A day with more of them has no pairs. No pair ever spans two days.
  *
  * <pre>{@code
  * ShotPairing pairing = ShotPairing.of(session.shots(), "Alder", "Rowan");
@@ -29,6 +34,7 @@ public final class ShotPairing {
     private final List<ShotPair> pairs;
     private final List<BrokenPair> broken;
     private final List<Shot> unpaired;
+    private final List<Shot> paired;
     private final boolean enough;
 
     /** Where pairs come from. */
@@ -65,10 +71,15 @@ public final class ShotPairing {
             if (firsts == 1 && seconds == 1) {
                 whole.addAll(used.shots());
             } else {
-                incomplete.add(broken(id, shots, firsts != 1 ? first : second));
+                boolean leftOver = source == Source.ORDER && id.endsWith(Turns.LEFT_OVER);
+                incomplete.add(leftOver ? surplus(id, shots) : broken(id, shots, firsts != 1 ? first : second));
             }
         });
         this.pairs = ShotSet.of(whole).pairs(first, second);
+        Set<String> ids = pairs.stream().map(ShotPair::id).collect(Collectors.toSet());
+        this.paired = both.used().stream()
+                .filter(shot -> shot.pair().filter(ids::contains).isPresent())
+                .toList();
         this.broken = List.copyOf(incomplete);
         this.unpaired = List.copyOf(single);
         int fewest = Math.min(
@@ -87,63 +98,37 @@ public final class ShotPairing {
      */
     public static ShotPairing of(ShotSet shots, String first, String second) {
         ShotSet both = bothClubs(shots, first, second);
-        ShotOrderKind order = kind(both.shots());
+        ShotOrderKind order = Turns.kind(both);
         if (both.used().stream().anyMatch(shot -> shot.pair().isPresent())) {
             return new ShotPairing(Source.NAMED, order, both, first, second);
         }
-        if (inTurn(both.shots())) {
-            return new ShotPairing(Source.ORDER, order, numbered(both.shots()), first, second);
+        List<Shot> placed = new ArrayList<>();
+        int number = 0;
+        boolean found = false;
+        for (Turns turns : Turns.ofEachDay(both)) {
+            number = turns.name(placed, number);
+            found |= turns.taken();
         }
-        if (inTurn(both.used().shots())) {
-            return new ShotPairing(Source.ORDER, order, numbered(both.used().shots()), first, second);
-        }
-        return new ShotPairing(Source.NONE, order, both, first, second);
+        return new ShotPairing(
+                found && both.size() >= 4 ? Source.ORDER : Source.NONE, order, ShotSet.of(placed), first, second);
     }
 
     static ShotPairing none(ShotSet shots, String first, String second) {
         ShotSet both = bothClubs(shots, first, second);
-        return new ShotPairing(Source.NONE, kind(both.shots()), both, first, second);
+        return new ShotPairing(Source.NONE, Turns.kind(both), both, first, second);
     }
 
     private static ShotSet bothClubs(ShotSet shots, String first, String second) {
         return shots.filter(shot -> shot.club().equals(first) || shot.club().equals(second));
     }
 
-    private static ShotSet numbered(List<Shot> shots) {
-        List<Shot> named = new ArrayList<>();
-        for (int i = 0; i < shots.size(); i++) {
-            named.add(shots.get(i).toBuilder().pair(String.valueOf(i / 2 + 1)).build());
-        }
-        return ShotSet.of(named);
-    }
-
-    private static boolean inTurn(List<Shot> shots) {
-        if (shots.size() < 4) {
-            return false;
-        }
-        for (int i = 0; i + 1 < shots.size(); i += 2) {
-            if (shots.get(i).club().equals(shots.get(i + 1).club())) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private static ShotOrderKind kind(List<Shot> shots) {
-        if (inTurn(shots)) {
-            String lead = shots.get(0).club();
-            int twos = shots.size() / 2;
-            int led = 0;
-            for (int i = 0; i < twos; i++) {
-                led += shots.get(2 * i).club().equals(lead) ? 1 : 0;
-            }
-            return Math.abs(2 * led - twos) <= 1 ? ShotOrderKind.ALTERNATED_ABBA : ShotOrderKind.ALTERNATED;
-        }
-        int runs = 0;
-        for (int i = 0; i < shots.size(); i++) {
-            runs += i == 0 || !shots.get(i).club().equals(shots.get(i - 1).club()) ? 1 : 0;
-        }
-        return runs == 2 && shots.size() > 2 ? ShotOrderKind.BLOCKED : ShotOrderKind.MIXED;
+    private static BrokenPair surplus(String id, List<Shot> shots) {
+        Shot shot = shots.get(0);
+        return new BrokenPair(
+                id,
+                BrokenPair.Kind.SURPLUS,
+                "shot " + shot.number() + " with " + shot.club() + " was followed by another with the same club",
+                shots);
     }
 
     private static BrokenPair broken(String id, List<Shot> shots, String club) {
@@ -173,7 +158,8 @@ public final class ShotPairing {
     }
 
     /**
-     * In which order the clubs were hit, excluded shots included.
+     * In which order the clubs were hit, judged within each day and file; excluded shots keep their place where they were part of
+     * a turn.
      *
      * @return the kind of order
      */
@@ -200,7 +186,7 @@ public final class ShotPairing {
     }
 
     /**
-     * The used shots that name no pair; all of them if there are no pairs.
+     * The used shots that name no pair, or of days without turns; all of them if there are no pairs.
      *
      * @return the shots, unmodifiable
      */
@@ -216,6 +202,11 @@ public final class ShotPairing {
      */
     public boolean enough() {
         return enough;
+    }
+
+    /** The shots of the pairs in the order of hitting. */
+    List<Shot> paired() {
+        return paired;
     }
 
     @Override

@@ -13,7 +13,8 @@ import java.util.Locale;
  * ones (fewer beyond 2,000 pairs, at least 999), with p = (b + 1) / (m + 1) (Phipson and Smyth 2010), so p is never 0. {@link TestResult#method()} says which. The
  * interval inverts the test: its ends are order statistics of the means of subsets of the differences (Hartigan 1969), and
  * it is unbounded when no arrangement can be extreme enough: five pairs cannot reach p = 0.05, the smallest is 2/32.
- * Assumes that the differences are symmetric about the null value under the null hypothesis. Exact for any sample size.
+ * Equal differences leave no scatter to
+ * draw limits from: then it is unbounded with the warning {@code no-spread}. Assumes that the differences are symmetric about the null value under the null hypothesis. Exact for any sample size.
  *
  * <pre>{@code
  * TestResult r = SignFlipTest.withDefaults().test(x, y);
@@ -113,6 +114,13 @@ public final class SignFlipTest extends HypothesisTest<SignFlipTest> {
                             Locale.ROOT,
                             "%d pairs have too few arrangements to reach significance at this level",
                             d.size()));
+        }
+        if (d.constant()) {
+            return draft.warn(
+                            "no-spread",
+                            "all differences are equal, so p is that of counting and no limits are given; record with"
+                                    + " finer resolution")
+                    .unanswered(d.mean());
         }
         return draft.estimate(d.mean(), options.interval(lower, upper));
     }

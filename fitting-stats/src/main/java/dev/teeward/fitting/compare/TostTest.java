@@ -4,6 +4,7 @@ import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.fitting.internal.Sample;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
 
 /**
  * Two one-sided t tests (Schuirmann 1987): is the difference surely smaller than what matters?
@@ -173,6 +174,10 @@ public final class TostTest {
             this.combined = combined;
             this.lower = lower;
             this.upper = upper;
+        }
+
+        Result withWarning(Warning warning) {
+            return new Result(aboveLower, belowUpper, combined.withWarning(warning), lower, upper);
         }
 
         /**

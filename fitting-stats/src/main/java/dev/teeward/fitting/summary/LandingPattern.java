@@ -313,9 +313,11 @@ public final class LandingPattern {
             double tail = NormalDistribution.of(0.0, 1.0).survivalProbability(t);
             double lower = quantile(draws, tail);
             double upper = quantile(draws, 1.0 - tail);
-            Interval interval = radius == 0.0 || lower == 0.0
-                    ? Interval.of(0.0, Math.max(radius, upper), procedure.level)
-                    : Interval.of(radius * (radius / upper), radius * (radius / lower), procedure.level);
+            Interval interval = covariance.trace() == 0.0
+                    ? Interval.of(0.0, Double.POSITIVE_INFINITY, procedure.level)
+                    : radius == 0.0 || lower == 0.0
+                            ? Interval.of(0.0, Math.max(radius, upper), procedure.level)
+                            : Interval.of(radius * (radius / upper), radius * (radius / lower), procedure.level);
             return Optional.of(Estimate.of(radius, interval, LengthUnit.METER));
         }
 

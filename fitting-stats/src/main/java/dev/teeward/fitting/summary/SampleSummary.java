@@ -26,6 +26,9 @@ import org.apache.commons.statistics.distribution.TDistribution;
  *       (95 % needs 6 shots), the range is given with the level it has, and a warning.
  * </ul>
  *
+ * <p>Equal values say nothing about spread: mean and median then have no limits, the standard deviation only 0 as its lower
+ * one, and there is the warning {@code zero-spread}.
+ *
  * <p>Means and squares are summed in two passes with correction. An angle is averaged as a number: keep it away from the
  * wrap at half a turn.
  *
@@ -103,13 +106,15 @@ public final class SampleSummary {
                     : StandardDeviation.of(values).getAsDouble();
             double t = TDistribution.of(n - 1.0).inverseSurvivalProbability(0.5 * (1.0 - level));
             double half = t * sd / Math.sqrt(n);
-            meanInterval = Interval.of(mean - half, mean + half, level);
+            if (sd > 0.0) {
+                meanInterval = Interval.of(mean - half, mean + half, level);
+            }
             deviation = Optional.of(Estimate.of(sd, SpreadFactors.interval(sd, n - 1.0, level), unit));
             if (sd == 0.0) {
                 warnings.add(Warning.of(
                         "zero-spread",
-                        "all values are equal, so that the intervals have no width; the readings may be rounded too"
-                                + " coarsely"));
+                        "all values are equal, so that nothing is known about the spread and there are no limits; the readings"
+                                + " may be rounded too coarsely"));
             }
         }
         Estimate median = median(sorted, warnings);
@@ -120,7 +125,7 @@ public final class SampleSummary {
     private Estimate median(double[] sorted, List<Warning> warnings) {
         int n = sorted.length;
         double median = n % 2 == 1 ? sorted[n / 2] : 0.5 * (sorted[n / 2 - 1] + sorted[n / 2]);
-        if (n == 1) {
+        if (sorted[0] == sorted[n - 1]) {
             return Estimate.of(median, Interval.unbounded(level), unit);
         }
         // The largest count below the lower end whose tail is small enough; the rank of the end is one more.

@@ -17,8 +17,11 @@ final class SpreadFactors {
                 level);
     }
 
-    /** The interval of a spread. */
+    /** The interval of a spread; without any, there is no upper limit: equal readings may be equal by rounding only. */
     static Interval interval(double spread, double df, double level) {
+        if (spread == 0.0) {
+            return Interval.of(0.0, Double.POSITIVE_INFINITY, level);
+        }
         Interval factors = interval(df, level);
         return Interval.of(spread * factors.lower(), spread * factors.upper(), level);
     }

@@ -13,6 +13,7 @@ import dev.teeward.fitting.internal.NoncentralT;
 import dev.teeward.fitting.internal.OrderedPairs;
 import dev.teeward.fitting.internal.Ranks;
 import dev.teeward.fitting.internal.SignFlips;
+import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Warning;
@@ -328,6 +329,68 @@ class ComparisonPropertiesTest {
                 .contains("normal approximation"));
     }
 
+    /** Whatever the wins, losses and ties: the interval leaves out one half exactly when the sign test rejects it. */
+    @Test
+    void pairsWonAndTheSignTestNeverContradict() {
+        for (int wins = 0; wins <= 12; wins++) {
+            for (int losses = 0; losses <= 12; losses++) {
+                for (int ties = wins + losses == 0 ? 1 : 0; ties <= 4; ties++) {
+                    double[] d = new double[wins + losses + ties];
+                    java.util.Arrays.fill(d, 0, wins, 1.0);
+                    java.util.Arrays.fill(d, wins, wins + losses, -1.0);
+                    TestResult r = ProbabilityOfSuperiority.withDefaults().testPairs(d, new double[d.length]);
+                    Interval interval = r.estimate().interval();
+                    assertEquals(r.significant(), !interval.contains(0.5), r.toString());
+                    assertTrue(interval.contains(r.estimate().value()), r.toString());
+                }
+            }
+        }
+        TestResult tied = ProbabilityOfSuperiority.withDefaults().testPairs(new double[5], new double[5]);
+        assertEquals(Interval.of(0.0, 1.0, 0.95), tied.estimate().interval());
+        assertTrue(tied.warns("no-spread"));
+    }
+
+    /** Counting gives a p where nothing varies, but never limits. */
+    @Test
+    void noSpreadGivesNoLimits() {
+        double[] x = {150, 150, 150, 150, 150, 150};
+        double[] y = {160, 160, 160, 160, 160, 160};
+        for (double[] other : new double[][] {x, y}) {
+            for (TestResult r : java.util.List.of(
+                    SignFlipTest.withDefaults().test(x, other),
+                    PermutationTest.withDefaults().test(x, other),
+                    HodgesLehmannEstimator.withDefaults().test(x, other),
+                    HodgesLehmannEstimator.withDefaults().testPairs(x, other),
+                    WelchTTest.withDefaults().test(x, other),
+                    HedgesG.withDefaults().test(x, other))) {
+                assertEquals(Interval.unbounded(0.95), r.estimate().interval(), r.toString());
+                assertFalse(r.warnings().isEmpty(), r.toString());
+            }
+        }
+        TestResult tied = ProbabilityOfSuperiority.withDefaults().test(x, x);
+        assertEquals(Interval.of(0.0, 1.0, 0.95), tied.estimate().interval());
+        assertTrue(tied.warns("no-spread"));
+    }
+
+    /** Skewed shots and unequal sizes: p counts both tails by size, the limits leave the same share in each. */
+    @Test
+    void disagreementOfPermutedPAndLimitsIsSaid() {
+        SplittableRandom random = new SplittableRandom(5);
+        int disagree = 0;
+        for (int i = 0; i < 200; i++) {
+            double[] x = random.doubles(8).map(u -> -4.0 * Math.log1p(-u)).toArray();
+            double[] y = random.doubles(3).map(u -> -4.0 * Math.log1p(-u) - 3.0).toArray();
+            TestResult r = PermutationTest.withDefaults()
+                    .withStudentization(i % 2 == 0)
+                    .test(x, y);
+            boolean bounded = !r.estimate().interval().equals(Interval.unbounded(0.95));
+            boolean differs = bounded && r.estimate().interval().contains(0.0) == r.significant();
+            assertEquals(differs, r.warns("interval-and-p-disagree"), r.toString());
+            disagree += differs ? 1 : 0;
+        }
+        assertTrue(disagree > 0);
+    }
+
     @Test
     void pairsWonCountsAndTies() {
         double[] x = {3.0, 4.0, 5.0, 1.0, 2.0, 6.0, 7.0, 8.0, 2.0, 2.0};
@@ -341,10 +404,15 @@ class ComparisonPropertiesTest {
                 new Exclusion(1, "tied pair, not used by the sign test"),
                 r.exclusions().get(0));
         double[] seven = {1, 1, 1, 1, 1, 1, 1, -1, -1, -1};
-        TestResult wilson = ProbabilityOfSuperiority.withDefaults().testPairs(seven, new double[10]);
-        // Wilson's interval of 7 in 10 (statistics literature; SciPy binomtest(7, 10).proportion_ci(method="wilson")).
-        assertEquals(0.3967781, wilson.estimate().interval().lower(), 1e-6);
-        assertEquals(0.8922087, wilson.estimate().interval().upper(), 1e-6);
+        TestResult exact = ProbabilityOfSuperiority.withDefaults().testPairs(seven, new double[10]);
+        // Clopper and Pearson's interval of 7 in 10 (SciPy 1.17 binomtest(7, 10).proportion_ci(method="exact")).
+        assertEquals(0.34754715, exact.estimate().interval().lower(), 1e-8);
+        assertEquals(0.93326049, exact.estimate().interval().upper(), 1e-8);
+        // No win of 2: exactly 0, not a rounding above it, and 1 - sqrt(0.025).
+        TestResult lost = ProbabilityOfSuperiority.withDefaults().testPairs(new double[2], new double[] {1.0, 2.0});
+        assertEquals(0.0, lost.estimate().value());
+        assertEquals(0.0, lost.estimate().interval().lower());
+        assertEquals(1.0 - Math.sqrt(0.025), lost.estimate().interval().upper(), 1e-9);
         TestResult all = ProbabilityOfSuperiority.withDefaults().test(new double[] {5, 6, 7}, new double[] {1, 2, 3});
         assertTrue(all.warns("complete-separation"));
         assertEquals(2.0 / 20.0, all.pValue(), 1e-15);

@@ -588,5 +588,12 @@ class ComparisonReferenceTest {
                 .orElseThrow()
                 .number();
         assertEquals(7.7e-6, computed - printed, 1e-7);
+        double ours = Objects.requireNonNull(EVALUATORS.get("BF-gear/1"))
+                .value(ReferenceTable.rows("BF-gear/1"::equals).stream()
+                        .filter(row -> row.quantity().equals("W"))
+                        .findFirst()
+                        .orElseThrow());
+        assertEquals(computed, ours, 1e-9);
+        assertEquals(7.7e-6, ours - printed, 1e-7);
     }
 }
