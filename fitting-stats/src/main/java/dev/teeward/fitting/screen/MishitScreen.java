@@ -134,7 +134,9 @@ final class MishitScreen {
                         second, Screening.value(screening.shot(index), second).orElseThrow()),
                 flag.reason(),
                 ", if normally spread"
-                        + (clubs > 1 ? ", " + clubs + " clubs pooled, each about its own mean and in its own spread" : ""));
+                        + (clubs > 1
+                                ? ", " + clubs + " clubs pooled, each about its own mean and in its own spread"
+                                : ""));
     }
 
     /** What the cut-off for one set is multiplied by where clubs with scales of their own are pooled. */

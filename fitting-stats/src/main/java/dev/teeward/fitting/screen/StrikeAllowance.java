@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * What the strike explains of smash factor or ball speed, taken out.
+ * What the strike explains of the smash factor, taken out.
  *
  * <p>A free head turns under a strike off the centre of the face and gives the ball less speed, in the first order by the
  * square of the distance from the centre. Good strikes, normally spread, therefore give smash factors with a long tail to
@@ -26,7 +26,7 @@ final class StrikeAllowance {
     private StrikeAllowance() {}
 
     static boolean concerns(Metric metric) {
-        return metric == Metric.SMASH_FACTOR || metric == Metric.BALL_SPEED;
+        return metric == Metric.SMASH_FACTOR;
     }
 
     /** Over the clubs with strikes for at least half of the shots that have the metric, and for enough of them. */
