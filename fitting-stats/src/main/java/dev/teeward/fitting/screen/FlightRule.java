@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * A measured carry or apex that contradicts the launch of the same shot.
@@ -26,10 +28,12 @@ final class FlightRule {
 
     private FlightRule() {}
 
-    static void apply(Screening screening, FlightModel model) {
+    static void apply(Screening screening, FlightModel model, Set<Metric> left) {
+        List<Metric> checked = Stream.of(Metric.CARRY, Metric.APEX)
+                .filter(metric -> !left.contains(metric))
+                .toList();
         List<Integer> candidates = screening.used().stream()
-                .filter(i -> Screening.measured(screening.shot(i), Metric.CARRY)
-                        || Screening.measured(screening.shot(i), Metric.APEX))
+                .filter(i -> checked.stream().anyMatch(metric -> Screening.measured(screening.shot(i), metric)))
                 .filter(i -> Screening.measured(screening.shot(i), Metric.BALL_SPEED)
                         && Screening.measured(screening.shot(i), Metric.LAUNCH_ANGLE)
                         && Screening.measured(screening.shot(i), Metric.SPIN_RATE))
@@ -55,8 +59,12 @@ final class FlightRule {
         }
         double[] carries = paths.stream().mapToDouble(f -> f.carry().meters()).toArray();
         double[] heights = paths.stream().mapToDouble(f -> f.apex().meters()).toArray();
-        compare(screening, Metric.CARRY, flown, carries, 0.10, 5.0);
-        compare(screening, Metric.APEX, flown, heights, 0.20, 3.0);
+        if (checked.contains(Metric.CARRY)) {
+            compare(screening, Metric.CARRY, flown, carries, 0.10, 5.0);
+        }
+        if (checked.contains(Metric.APEX)) {
+            compare(screening, Metric.APEX, flown, heights, 0.20, 3.0);
+        }
     }
 
     private static Optional<Flight> fly(SessionFlights flights, Shot shot) {

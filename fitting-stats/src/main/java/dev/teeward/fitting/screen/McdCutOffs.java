@@ -10,7 +10,7 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
  *
  * <p>Squared distances are those of the raw estimate with both factors. For 6 to 20 shots every number has its own entry.
  * Beyond 20 the ratio of the cut-off to the Sidak chi-square cut-off is interpolated linearly in 1 / n, and reaches 1 at
- * infinity, where the estimate is exact. The table is re-derived by {@code McdCutOffSweepTest}.
+ * infinity, where the estimate is exact. The table is re-derived by {@code FalseAlarmSweepTest}.
  */
 final class McdCutOffs {
     static final double FALSE_ALARM_RATE = 0.05;

@@ -2,14 +2,22 @@ package dev.teeward.fitting.screen;
 
 import dev.teeward.fitting.Metric;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
  * Single metrics of single clubs: Grubbs's test below 25 shots, where its rate is exact, and the generalized ESD test from
  * 25, where its critical values are good. The rate is shared equally over all clubs and metrics (Bonferroni), so that it
- * holds for the session.
+ * holds for the session, if the shots are normally spread.
+ *
+ * <p>The smash factor is not, since it falls with the square of the distance of the strike from the centre of the face;
+ * where the strikes of a club were measured, {@link StrikeAllowance} takes that out first. Where they were not, 29 % of good
+ * sessions of two clubs with 10 shots raise a flag at 1.39 - 0.012 (u^2 + v^2), u and v standard normal (own simulation,
+ * 1,000 sessions, smash factor and ball speed together). Ball speed is tested as it is: it shows a weak shot whatever the
+ * strike, and its rate is only as good as its spread is normal.
  */
 final class MetricScreen {
     static final double FALSE_ALARM_RATE = 0.05;
@@ -39,8 +47,20 @@ final class MetricScreen {
             return OptionalDouble.empty();
         }
         double rate = FALSE_ALARM_RATE / columns.size();
-        for (Column column : columns) {
-            double[] values = screening.values(column.shots(), column.metric());
+        Map<Metric, StrikeAllowance> allowances = new EnumMap<>(Metric.class);
+        for (Metric metric : metrics) {
+            if (StrikeAllowance.concerns(metric)) {
+                allowances.put(metric, StrikeAllowance.of(screening, metric));
+            }
+        }
+        for (Column measured : columns) {
+            Optional<StrikeAllowance> allowance =
+                    Optional.ofNullable(allowances.get(measured.metric())).filter(a -> a.covers(measured.club()));
+            Column column = allowance
+                    .map(a -> new Column(measured.club(), measured.metric(), a.shots(measured.club())))
+                    .orElse(measured);
+            double[] readings = screening.values(column.shots(), column.metric());
+            double[] values = allowance.map(a -> a.residuals(column.club())).orElse(readings);
             if (Data.allEqual(values)) {
                 screening.warn(
                         "zero-spread",
@@ -65,9 +85,10 @@ final class MetricScreen {
                         List.of(column.metric()),
                         flag,
                         Screening.format(
-                                "%s %s %s, one of %d such tests, with which at most %.0f %% of good sessions raise a flag",
+                                "%s %s %s%s, one of %d such tests, with which at most %.0f %% of good sessions raise a flag, if normally spread",
                                 column.metric().label(),
-                                Screening.words(column.metric(), values[flag.index()]),
+                                Screening.words(column.metric(), readings[flag.index()]),
+                                allowance.isPresent() ? "(after what its strike explains) " : "",
                                 flag.reason(),
                                 columns.size(),
                                 100.0 * FALSE_ALARM_RATE),

@@ -132,6 +132,9 @@ class SessionScreenTest {
         assertEquals(0.208, flag.statistic(), 0.04);
         assertTrue(flag.reason().contains("yd") && flag.reason().contains("rule"), flag.reason());
 
+        SessionScreen others = SessionScreen.withDefaults().without(Metric.CARRY);
+        assertEquals(List.of(), others.screen(planted).flags());
+
         double apex = measured.shots().shots().get(2).value(Metric.APEX);
         Session high = SimulatedSession.with(measured, 2, Metric.APEX, 1.5 * apex);
         assertEquals(1, flags(high, "apex against launch").size());
@@ -211,7 +214,7 @@ class SessionScreenTest {
                         .method());
     }
 
-    /** Four standard errors of a binomial share, and the 0.6 points that SessionScreenSweepTest allows for pooling. */
+    /** Four standard errors of a binomial share; with pooled clubs the rate is a bound. */
     @Test
     void goodSessionsRaiseFlagsAboutAsOftenAsStated() {
         int replicates = 1_000;
@@ -225,14 +228,14 @@ class SessionScreenTest {
             assertTrue(flags.stream().allMatch(f -> f.falseAlarmRate().isPresent()), flags.toString());
         }
         double error = 4.0 * Math.sqrt(0.05 * 0.95 / replicates);
-        assertEquals(0.05, (double) mishits / replicates, error + 0.006);
+        assertTrue(mishits <= (0.05 + error) * replicates && mishits > 0, mishits + " of " + replicates);
         assertTrue(single <= (0.05 + error) * replicates && single > 0, single + " of " + replicates);
     }
 
     @Test
     void shotsAppendedOneByOneGiveTheReportOfTheWhole() {
         Session planted = SimulatedSession.with(withCarries(CLEAN), 15, Metric.SPIN_RATE, 1_300.0);
-        planted = SimulatedSession.with(planted, 19, Metric.STRIKE_UP, 0.03);
+        planted = SimulatedSession.with(planted, 19, Metric.STRIKE_UP, 0.045);
         Session growing = planted.withShots(ShotSet.of());
         List<Integer> noticed = new ArrayList<>();
         for (Shot shot : planted.shots()) {
