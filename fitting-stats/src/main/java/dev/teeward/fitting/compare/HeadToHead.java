@@ -308,21 +308,40 @@ public final class HeadToHead {
         double[] adjusted = PValueAdjustment.HOLM.adjust(others.stream()
                 .mapToDouble(i -> tests.get(i).difference().pValue())
                 .toArray());
-        List<Integer> withMargin = others.stream()
-                .filter(i -> tests.get(i).equivalence().isPresent())
-                .toList();
-        double[] alike = PValueAdjustment.HOLM.adjust(withMargin.stream()
-                .mapToDouble(i -> equivalence(tests.get(i)).orElseThrow())
-                .toArray());
+        double[] alike = new double[samples.size()];
+        for (boolean declared : new boolean[] {true, false}) {
+            adjustEquivalence(
+                    tests,
+                    others.stream()
+                            .filter(i -> margins.declared(samples.get(i).metric()) == declared)
+                            .toList(),
+                    alike);
+        }
         List<MetricComparison> comparisons = new ArrayList<>();
         for (int i = 0; i < samples.size(); i++) {
             int other = others.indexOf(i);
             double p = other < 0 ? tests.get(i).difference().pValue() : adjusted[other];
-            int judged = withMargin.indexOf(i);
-            OptionalDouble same = judged < 0 ? equivalence(tests.get(i)) : OptionalDouble.of(alike[judged]);
+            OptionalDouble own = equivalence(tests.get(i));
+            OptionalDouble same = other < 0 || own.isEmpty() ? own : OptionalDouble.of(alike[i]);
             comparisons.add(new MetricComparison(samples.get(i), tests.get(i), other < 0, p, same, margins, level));
         }
         return comparisons;
+    }
+
+    /**
+     * Holm over the equivalence tests of one family: those with a declared margin are questions asked beforehand and are
+     * adjusted among themselves, the others, with a margin of common practice, among themselves.
+     */
+    private static void adjustEquivalence(List<MetricTests> tests, List<Integer> family, double[] adjusted) {
+        List<Integer> tested = family.stream()
+                .filter(i -> tests.get(i).equivalence().isPresent())
+                .toList();
+        double[] p = PValueAdjustment.HOLM.adjust(tested.stream()
+                .mapToDouble(i -> equivalence(tests.get(i)).orElseThrow())
+                .toArray());
+        for (int k = 0; k < p.length; k++) {
+            adjusted[tested.get(k)] = p[k];
+        }
     }
 
     private static OptionalDouble equivalence(MetricTests tests) {

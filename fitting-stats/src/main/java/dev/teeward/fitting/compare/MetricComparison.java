@@ -262,8 +262,8 @@ public final class MetricComparison {
     }
 
     /**
-     * The p by which the clubs are called practically the same: the equivalence test's own for the primary metric, Holm's
-     * over all others that have a margin for the others.
+     * The p by which the clubs are called practically the same: the equivalence test's own for the primary metric; for the
+     * others Holm's, over all others whose margin was declared if this one was, over all others whose margin was not if not.
      *
      * @return in [0, 1], or empty without a margin
      */

@@ -45,6 +45,12 @@ final class MethodWords {
         origins("measured with at least one shot: ", OriginCounts::measured, sentences);
         origins("derived from other readings by definition: ", OriginCounts::derived, sentences);
         origins("filled in from the flight model where not measured: ", OriginCounts::computed, sentences);
+        sentences.add(subject.words()
+                .say(
+                        "Practically the same is said of a metric other than the one that decides only after allowing for how "
+                                + "many were asked (Holm's method, the declared margins among themselves and the others among "
+                                + "themselves).")
+                .sentence());
         margins(true, "margins declared: ", sentences);
         margins(false, "margins not declared, so those of common practice, for which there is no source: ", sentences);
         subject.result()

@@ -88,6 +88,7 @@ final class MetricBranch {
                 .truth("declared", c.marginDeclared())
                 .truth("equivalent", test.equivalent())
                 .number("p", test.pValue())
+                .number("adjusted_p", c.adjustedEquivalenceP().orElseThrow())
                 .numbers("df", test.combined().degreesOfFreedom())
                 .text("method", test.combined().method())
                 .warnings(test.combined().warnings());

@@ -31,7 +31,7 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, paired, pairs, origins: {first,
  *       second: {measured, derived, computed}}}, summaries {@code first, second}, tests {@code difference, exact, shift,
  *       effect, superiority, drift}, {@code difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
- *       margin, declared, equivalent, p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings}
+ *       margin, declared, equivalent, p, adjusted_p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings}
  *   <li>{@code patterns}: {@code first} and {@code second} of {@code landing: {n, center: {carry, side}, bias: {carry, side},
  *       ellipse: {kind, level, level_percent, center_carry, center_side, semi_major, semi_minor, unit, angle, area},
  *       r50_center, r90_center, r50_target, r90_target, method, warnings}} and {@code shapes: {n, table: [{start, curve,

@@ -96,7 +96,7 @@ final class ReportTables {
                     p(place + "/difference/p"),
                     p(place + "/adjusted_p"),
                     p(place + "/exact/p"),
-                    p(place + "/equivalence/p"),
+                    p(place + "/equivalence/adjusted_p"),
                     cell(place + "/effect/value", 2),
                     cell(place + "/superiority/value", 2)));
         }
