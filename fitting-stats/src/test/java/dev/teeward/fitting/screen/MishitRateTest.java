@@ -86,7 +86,8 @@ class MishitRateTest {
     @Test
     void smashFactorsThatFallWithTheSquareOfTheStrikeKeepTheRate() {
         int replicates = 1_000;
-        SessionScreen smash = SessionScreen.withDefaults().without(Metric.STRIKE_TOE).withMetrics(Metric.SMASH_FACTOR);
+        SessionScreen smash =
+                SessionScreen.withDefaults().without(Metric.STRIKE_TOE).withMetrics(Metric.SMASH_FACTOR);
         double rate = UnequalClubs.rate(smash, replicates, seed -> UnequalClubs.quadraticSmash(10, seed));
         assertTrue(rate <= atMost(replicates) && rate > 0.01, "with strikes " + rate);
 
