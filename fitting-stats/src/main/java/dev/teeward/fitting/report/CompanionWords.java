@@ -49,8 +49,7 @@ final class CompanionWords {
         }
         if (!unclear.isEmpty()) {
             sentences.add(subject.words()
-                    .say("not shown to go with a difference in " + outcome.label() + ": " + Subject.list(unclear)
-                            + ".")
+                    .say("not shown to go with a difference in " + outcome.label() + ": " + Subject.list(unclear) + ".")
                     .sentence());
         }
     }
@@ -74,8 +73,7 @@ final class CompanionWords {
         DifferenceWords.value(w, a.part().convertTo(out), place + "/part");
         w.say(" of the difference in " + a.outcome().label());
         if (a.warnings().stream().anyMatch(x -> x.code().equals("computed-outcome"))) {
-            w.say(", in part by construction, as the " + a.outcome().label()
-                    + " was computed from other readings");
+            w.say(", in part by construction, as the " + a.outcome().label() + " was computed from other readings");
         }
         return w.say(".").sentence();
     }

@@ -58,13 +58,12 @@ final class DifferenceWords {
         if (hand.isEmpty()) {
             return;
         }
-        String word =
-                switch (metric) {
-                    case CURVE, AXIS_TILT -> "more of a " + hand.get().curveWord(rightPositive);
-                    case FACE_ANGLE, FACE_TO_PATH -> "more " + hand.get().faceWord(rightPositive);
-                    case CLUB_PATH -> "more " + hand.get().pathWord(rightPositive);
-                    default -> "";
-                };
+        String word = switch (metric) {
+            case CURVE, AXIS_TILT -> "more of a " + hand.get().curveWord(rightPositive);
+            case FACE_ANGLE, FACE_TO_PATH -> "more " + hand.get().faceWord(rightPositive);
+            case CLUB_PATH -> "more " + hand.get().pathWord(rightPositive);
+            default -> "";
+        };
         if (!word.isEmpty()) {
             w.say(", " + word);
         }

@@ -27,7 +27,8 @@ final class FlagWords {
             changes(subject.result().withoutFlagged().get(), sentences);
         } else {
             sentences.add(subject.words()
-                    .say("what the answer would be without the shots that stand out is not known: too few would remain.")
+                    .say(
+                            "what the answer would be without the shots that stand out is not known: too few would remain.")
                     .sentence());
         }
         if (any) {
@@ -61,16 +62,17 @@ final class FlagWords {
     private void changes(HeadToHeadResult other, List<Sentence> sentences) {
         MetricComparison c = other.primary();
         Wording w = subject.words().say("without ");
-        w.say(
-                subject.data().number("/screening/flagged").orElse(0.0) == 1.0
-                        ? "this shot, "
-                        : "these shots, ");
+        w.say(subject.data().number("/screening/flagged").orElse(0.0) == 1.0 ? "this shot, " : "these shots, ");
         String place = "/without_flagged" + Subject.place(c.metric());
         VerdictWords verdicts = new VerdictWords(subject);
         switch (c.verdict().verdict()) {
-            case DIFFERENT -> new DifferenceWords(subject).full(w.say("different in "), c, place).say(".");
+            case DIFFERENT ->
+                new DifferenceWords(subject)
+                        .full(w.say("different in "), c, place)
+                        .say(".");
             case PRACTICALLY_THE_SAME -> verdicts.same(w.say("practically the same in "), c, place);
-            case UNDECIDED -> verdicts.undecided(w.say("can't tell yet in "), c, place).say(".");
+            case UNDECIDED ->
+                verdicts.undecided(w.say("can't tell yet in "), c, place).say(".");
         }
         sentences.add(w.sentence());
         List<String> changed = new ArrayList<>();

@@ -47,13 +47,15 @@ final class MethodWords {
         origins("filled in from the flight model where not measured: ", OriginCounts::computed, sentences);
         margins(true, "margins declared: ", sentences);
         margins(false, "margins not declared, so those of common practice, for which there is no source: ", sentences);
-        subject.result().patterns().ifPresent(p -> sentences.add(subject.words()
-                .say("landing patterns: ")
-                .quote(p.first().method())
-                .say("; compared by the ")
-                .quote(p.ratio().method())
-                .say(".")
-                .sentence()));
+        subject.result()
+                .patterns()
+                .ifPresent(p -> sentences.add(subject.words()
+                        .say("landing patterns: ")
+                        .quote(p.first().method())
+                        .say("; compared by the ")
+                        .quote(p.ratio().method())
+                        .say(".")
+                        .sentence()));
         drift(primary, sentences);
         return Section.of("method", "How it was computed", sentences);
     }

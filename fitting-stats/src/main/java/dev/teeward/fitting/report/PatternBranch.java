@@ -64,9 +64,7 @@ final class PatternBranch {
         if (p.biasCarry().isEmpty() || p.biasSide().isEmpty()) {
             return null;
         }
-        return new Branch()
-                .estimate("carry", p.biasCarry(), length)
-                .estimate("side", p.biasSide(), length);
+        return new Branch().estimate("carry", p.biasCarry(), length).estimate("side", p.biasSide(), length);
     }
 
     private static Branch ellipse(Ellipse e, Unit length) {
@@ -81,9 +79,7 @@ final class PatternBranch {
                 .number("semi_minor", length.fromSi(e.semiMinor()))
                 .text("unit", length.symbol())
                 .quantity("angle", e.angle(), AngleUnit.DEGREE)
-                .branch(
-                        "area",
-                        new Branch().number("value", e.area() * perArea).text("unit", length.symbol() + "2"));
+                .branch("area", new Branch().number("value", e.area() * perArea).text("unit", length.symbol() + "2"));
     }
 
     private static Branch shapes(ShotShapes.Result s, Optional<Handedness> hand) {
@@ -91,11 +87,15 @@ final class PatternBranch {
                 .count("n", s.n())
                 .branches(
                         "table",
-                        Branch.each(s.table().entrySet(), entry -> new Branch()
-                                .word("start", entry.getKey().start())
-                                .word("curve", entry.getKey().curve())
-                                .text("words", hand.map(h -> entry.getKey().words(h)))
-                                .count("count", entry.getValue())))
+                        Branch.each(
+                                s.table().entrySet(),
+                                entry -> new Branch()
+                                        .word("start", entry.getKey().start())
+                                        .word("curve", entry.getKey().curve())
+                                        .text(
+                                                "words",
+                                                hand.map(h -> entry.getKey().words(h)))
+                                        .count("count", entry.getValue())))
                 .count("misses_left", s.missesLeft())
                 .count("misses_right", s.missesRight())
                 .word("miss", s.miss())

@@ -44,7 +44,11 @@ final class PatternWords {
         Estimate ratio = p.ratio().estimate();
         boolean clear = p.tighter().isPresent() && DifferenceWords.leavesOut(ratio.interval(), 1.0);
         int d = NumberText.decimals(
-                2, 1.0, ratio.value(), ratio.interval().lower(), ratio.interval().upper());
+                2,
+                1.0,
+                ratio.value(),
+                ratio.interval().lower(),
+                ratio.interval().upper());
         d = NumberText.decimals(d, 0.0, ratio.value(), ratio.interval().lower());
         Wording w = subject.words();
         if (clear) {
@@ -82,14 +86,27 @@ final class PatternWords {
         DifferenceWords.value(centre, p.centerCarry().convertTo(unit), place + "/center/carry")
                 .say(" on average, ");
         Estimate side = p.centerSide().convertTo(unit);
-        offset(centre, side, place + "/center/side", "right of the target line", "left of the target line", "to the side");
+        offset(
+                centre,
+                side,
+                place + "/center/side",
+                "right of the target line",
+                "left of the target line",
+                "to the side");
         sentences.add(centre.say(".").sentence());
         if (p.biasCarry().isPresent()) {
             Wording bias = subject.words().quote(name).say(": against the target the centre lies ");
             Estimate carry = p.biasCarry().get().convertTo(unit);
             offset(bias, carry, place + "/bias/carry", "long", "short", "along the line");
             sentences.add(bias.say(".").sentence());
-            radii(name, place, "r50_target", "r90_target", "the target", p.radiusAboutTarget(0.5).isPresent(), sentences);
+            radii(
+                    name,
+                    place,
+                    "r50_target",
+                    "r90_target",
+                    "the target",
+                    p.radiusAboutTarget(0.5).isPresent(),
+                    sentences);
         }
         radii(name, place, "r50_center", "r90_center", "that centre", true, sentences);
         Ellipse e = p.ellipse();

@@ -25,9 +25,7 @@ record Plan(boolean paired, int now, OptionalInt low, OptionalInt central, Optio
 
     /** Empty without a margin or without spread. */
     static Optional<Plan> of(MetricComparison c, double level) {
-        int now = c.paired()
-                ? c.pairs()
-                : Math.min(c.firstValues().length, c.secondValues().length);
+        int now = c.paired() ? c.pairs() : Math.min(c.firstValues().length, c.secondValues().length);
         double sd = c.paired() ? c.differenceSd() : c.differenceSd() / Math.sqrt(2.0);
         if (c.margin().isEmpty() || !(sd > 0.0) || now < 2) {
             return Optional.empty();

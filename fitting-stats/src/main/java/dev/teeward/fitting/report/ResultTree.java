@@ -81,11 +81,7 @@ final class ResultTree {
                 .count("shots", s.shots().size());
         quantity(branch, "elevation", s.elevation().map(e -> e.meters()), length);
         quantity(branch, "aim_offset", s.aimOffset().map(a -> a.radians()), AngleUnit.DEGREE);
-        quantity(
-                branch,
-                "wind_speed",
-                s.windSpeed().map(w -> w.metersPerSecond()),
-                Metric.BALL_SPEED.unit(units));
+        quantity(branch, "wind_speed", s.windSpeed().map(w -> w.metersPerSecond()), Metric.BALL_SPEED.unit(units));
         quantity(branch, "wind_from", s.windFrom().map(w -> w.radians()), AngleUnit.DEGREE);
         return branch.branch(
                 "air",
@@ -152,10 +148,14 @@ final class ResultTree {
                 .truth("enough", p.enough())
                 .count("unpaired", p.unpaired().size())
                 .count("broken_count", p.broken().size())
-                .branches("broken", Branch.each(p.broken(), b -> new Branch()
-                        .text("id", b.id())
-                        .word("kind", b.kind())
-                        .text("reason", b.reason())));
+                .branches(
+                        "broken",
+                        Branch.each(
+                                p.broken(),
+                                b -> new Branch()
+                                        .text("id", b.id())
+                                        .word("kind", b.kind())
+                                        .text("reason", b.reason())));
     }
 
     private static Branch metrics(HeadToHeadResult r, Function<MetricComparison, Branch> form) {
@@ -200,9 +200,8 @@ final class ResultTree {
         List<ShotFlag> flags = screening.flags().stream().filter(this::compared).toList();
         return new Branch()
                 .number("false_alarm_percent", 100.0 * screening.falseAlarmRate())
-                .count(
-                        "flagged",
-                        (int) flags.stream().map(ShotFlag::index).distinct().count())
+                .count("flagged", (int)
+                        flags.stream().map(ShotFlag::index).distinct().count())
                 .branches("flags", Branch.each(flags, ResultTree::flag))
                 .warnings(screening.warnings());
     }
@@ -226,7 +225,8 @@ final class ResultTree {
                 .number("statistic", f.statistic())
                 .number("cut_off", f.cutOff());
         return f.falseAlarmRate().isPresent()
-                ? branch.number("false_alarm_percent", 100.0 * f.falseAlarmRate().getAsDouble())
+                ? branch.number(
+                        "false_alarm_percent", 100.0 * f.falseAlarmRate().getAsDouble())
                 : branch.nothing("false_alarm_percent");
     }
 

@@ -45,7 +45,9 @@ record Subject(HeadToHeadResult result, UnitSystem units, ReportData data) {
     /** Words joined for reading aloud. */
     static String list(List<String> words) {
         int last = words.size() - 1;
-        return last < 1 ? String.join("", words) : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+        return last < 1
+                ? String.join("", words)
+                : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
     }
 
     static List<String> labels(List<MetricComparison> comparisons) {

@@ -37,9 +37,11 @@ final class SwingWords {
                     .say("not measured often enough with both clubs, so not known: " + Subject.list(missing) + ".")
                     .sentence());
         } else if (same) {
-            sentences.add(0, subject.words()
-                    .say("in speed, attack angle and path the swings were practically the same.")
-                    .sentence());
+            sentences.add(
+                    0,
+                    subject.words()
+                            .say("in speed, attack angle and path the swings were practically the same.")
+                            .sentence());
         }
         return Section.of("swings", "Were the swings the same", sentences);
     }
@@ -48,15 +50,18 @@ final class SwingWords {
         String place = Subject.place(c.metric());
         VerdictWords verdicts = new VerdictWords(subject);
         return switch (c.verdict().verdict()) {
-            case DIFFERENT -> new DifferenceWords(subject)
-                    .full(subject.words().say("different in "), c, place)
-                    .say(".")
-                    .sentence();
-            case PRACTICALLY_THE_SAME -> verdicts.same(subject.words().say("practically the same in "), c, place)
-                    .sentence();
-            case UNDECIDED -> verdicts.undecided(subject.words().say("can't tell yet in "), c, place)
-                    .say(".")
-                    .sentence();
+            case DIFFERENT ->
+                new DifferenceWords(subject)
+                        .full(subject.words().say("different in "), c, place)
+                        .say(".")
+                        .sentence();
+            case PRACTICALLY_THE_SAME ->
+                verdicts.same(subject.words().say("practically the same in "), c, place)
+                        .sentence();
+            case UNDECIDED ->
+                verdicts.undecided(subject.words().say("can't tell yet in "), c, place)
+                        .say(".")
+                        .sentence();
         };
     }
 

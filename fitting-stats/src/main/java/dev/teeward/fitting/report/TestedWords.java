@@ -63,16 +63,17 @@ final class TestedWords {
     }
 
     private void order(List<Sentence> sentences) {
-        String words =
-                switch (subject.result().order()) {
-                    case ALTERNATED_ABBA -> "the clubs were hit in turn and the order was reversed again and again, so that"
-                            + " a steady drift cancels.";
-                    case ALTERNATED -> "the clubs were hit in turn, one of them mostly first, so that a little of a drift"
-                            + " stays in the differences.";
-                    case MIXED -> "the clubs were hit neither in turn nor each in one go.";
-                    case BLOCKED -> "each club was hit in one go, so that warming up or tiring can't be told from the"
-                            + " club.";
-                };
+        String words = switch (subject.result().order()) {
+            case ALTERNATED_ABBA ->
+                "the clubs were hit in turn and the order was reversed again and again, so that"
+                        + " a steady drift cancels.";
+            case ALTERNATED ->
+                "the clubs were hit in turn, one of them mostly first, so that a little of a drift"
+                        + " stays in the differences.";
+            case MIXED -> "the clubs were hit neither in turn nor each in one go.";
+            case BLOCKED ->
+                "each club was hit in one go, so that warming up or tiring can't be told from the" + " club.";
+        };
         sentences.add(subject.words().say(words).sentence());
     }
 

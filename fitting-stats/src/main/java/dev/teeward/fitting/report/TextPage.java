@@ -34,7 +34,8 @@ final class TextPage {
         }
         int start = page.length();
         paragraph("", words);
-        int longest = page.substring(start).lines().mapToInt(String::length).max().orElse(0);
+        int longest =
+                page.substring(start).lines().mapToInt(String::length).max().orElse(0);
         page.append(String.valueOf(rule).repeat(longest)).append('\n');
     }
 
@@ -42,7 +43,7 @@ final class TextPage {
         String indent = " ".repeat(bullet.length());
         StringBuilder line = new StringBuilder(bullet);
         boolean empty = true;
-        for (String word : NumberText.ascii(words).split(" ")) {
+        for (String word : NumberText.ascii(words).split(" ", -1)) {
             String rest = word;
             if (!empty && line.length() + 1 + rest.length() > WIDTH) {
                 page.append(line).append('\n');
@@ -68,7 +69,9 @@ final class TextPage {
         heading(table.caption(), '-');
         List<List<String>> lines = new ArrayList<>();
         lines.add(table.headings().stream().map(h -> cut(h, NAME)).toList());
-        table.rows().forEach(row -> lines.add(row.stream().map(c -> cut(c, WIDEST_CELL)).toList()));
+        table.rows()
+                .forEach(row ->
+                        lines.add(row.stream().map(c -> cut(c, WIDEST_CELL)).toList()));
         int[] widths = new int[table.headings().size()];
         for (List<String> line : lines) {
             for (int i = 0; i < widths.length; i++) {

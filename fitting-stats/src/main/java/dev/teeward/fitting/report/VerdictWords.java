@@ -99,9 +99,7 @@ final class VerdictWords {
             sentences.add(w.say(".").sentence());
         }
         if (open.isEmpty()) {
-            sentences.add(subject.words()
-                    .say("nothing is undecided.")
-                    .sentence());
+            sentences.add(subject.words().say("nothing is undecided.").sentence());
         } else {
             sentences.add(subject.words()
                     .say("these numbers settle the matter in ")
@@ -128,7 +126,6 @@ final class VerdictWords {
             return DifferenceWords.value(w, shown, place + "/difference")
                     .say(", but not after allowing for the number of metrics looked at");
         }
-        return differences
-                .brief(w.say(Subject.label(c.metric())).say(": no difference shown, "), c, place);
+        return differences.brief(w.say(Subject.label(c.metric())).say(": no difference shown, "), c, place);
     }
 }

@@ -57,8 +57,7 @@ final class Wording {
     }
 
     private double at(String pointer) {
-        return data.number(pointer)
-                .orElseThrow(() -> new IllegalStateException("there is no number at " + pointer));
+        return data.number(pointer).orElseThrow(() -> new IllegalStateException("there is no number at " + pointer));
     }
 
     /** A p, or in words that it is very small. */

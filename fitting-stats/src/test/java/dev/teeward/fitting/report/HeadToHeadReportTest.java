@@ -49,7 +49,8 @@ class HeadToHeadReportTest {
     }
 
     private static HeadToHeadReport report(Session session) {
-        return HeadToHeadReport.of(HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session));
+        return HeadToHeadReport.of(
+                HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session));
     }
 
     private static String words(HeadToHeadReport report, String id) {
@@ -66,7 +67,8 @@ class HeadToHeadReportTest {
     void theExampleOfThePackage() {
         Session session = session("Alder", "Rowan", 10.0, 0.0, Handedness.LEFT);
 
-        HeadToHeadResult result = HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session);
+        HeadToHeadResult result =
+                HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session);
         HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
         String page = report.text();
         String answer = report.sections().get(0).sentences().get(1).text();
@@ -85,11 +87,12 @@ class HeadToHeadReportTest {
         HeadToHeadReport yards = report(session("Alder", "Rowan", 9.144, 0.0, Handedness.LEFT));
         HeadToHeadReport meters = yards.withUnits(UnitSystem.METRIC);
         // 9.144 m are 10 yd exactly (international yard, 1959).
-        assertEquals(-10.0, yards.data().number("/metrics/carry/difference/value").orElseThrow(), 1e-9);
-        assertEquals(-9.144, meters.data().number("/metrics/carry/difference/value").orElseThrow(), 1e-9);
-        assertEquals("yd", yards.data().value("/metrics/carry/unit"));
         assertEquals(
-                yards.data().value("/metrics/carry/verdict"), meters.data().value("/metrics/carry/verdict"));
+                -10.0, yards.data().number("/metrics/carry/difference/value").orElseThrow(), 1e-9);
+        assertEquals(
+                -9.144, meters.data().number("/metrics/carry/difference/value").orElseThrow(), 1e-9);
+        assertEquals("yd", yards.data().value("/metrics/carry/unit"));
+        assertEquals(yards.data().value("/metrics/carry/verdict"), meters.data().value("/metrics/carry/verdict"));
     }
 
     @Test
@@ -117,7 +120,8 @@ class HeadToHeadReportTest {
             HeadToHeadReport one = HeadToHeadReport.of(procedure.compare(session));
             HeadToHeadReport two = HeadToHeadReport.of(procedure.compare(InventedSessions.mirrored(session)));
             for (String id : List.of("in-short", "differs")) {
-                List<String> lines = new ArrayList<>(mirrored(words(one, id)).lines().sorted().toList());
+                List<String> lines = new ArrayList<>(
+                        mirrored(words(one, id)).lines().sorted().toList());
                 assertEquals(lines, words(two, id).lines().sorted().toList(), "seed " + seed);
             }
         }
@@ -133,12 +137,11 @@ class HeadToHeadReportTest {
     @Test
     void hostileNamesStayText() {
         String hostile = "%s $1 <script>alert(1)</script> \u202Eevil {0} \\n";
-        HeadToHeadReport report =
-                report(session(hostile, "W".repeat(300), 10.0, 3.0, Handedness.RIGHT));
+        HeadToHeadReport report = report(session(hostile, "W".repeat(300), 10.0, 3.0, Handedness.RIGHT));
         String page = report.text();
         assertTrue(page.contains("%s $1 <script>alert(1)</script> evil {0} \\n"), page);
         assertTrue(page.lines().allMatch(line -> line.length() <= 96), page);
-        assertTrue(page.chars().allMatch(c -> c == '\n' || c >= 0x20 && c < 0x7f), page);
+        assertTrue(page.chars().allMatch(c -> c == '\n' || (c >= 0x20 && c < 0x7f)), page);
         assertEquals(hostile, report.data().value("/clubs/first/name"));
         assertEquals("a b c", NumberText.line("a\u001b\tb\r\nc\u0007"));
     }
@@ -156,7 +159,8 @@ class HeadToHeadReportTest {
     @Test
     void pointersFollowTheStandard() {
         // RFC 6901, sections 4 and 5.
-        ReportData data = report(session("Alder", "Rowan", 1.0, 0.0, Handedness.RIGHT)).data();
+        ReportData data =
+                report(session("Alder", "Rowan", 1.0, 0.0, Handedness.RIGHT)).data();
         assertEquals(data.root(), data.value(""));
         assertEquals(ReportData.SCHEMA, data.value("/schema"));
         assertEquals(6.0, data.number("/clubs/first/used").orElseThrow());
@@ -211,12 +215,16 @@ class HeadToHeadReportTest {
         assertEquals("different", carry.get(6));
     }
 
-    /** A pin: it holds the page as it was looked at once, and says nothing about its being right. */
+    /**
+     * A pin: it holds the page as it was looked at once, down to what other packages warn of, and says nothing about its
+     * being right.
+     */
     @Test
     void pinOfOnePage() throws IOException {
         String page = report(session("Alder", "Rowan", 6.0, -4.0, Handedness.LEFT)).text();
+        String ours = page.substring(0, page.indexOf("\nWhat to keep in mind\n"));
         try (InputStream in = HeadToHeadReportTest.class.getResourceAsStream("page-pin.txt")) {
-            assertEquals(new String(in.readAllBytes(), StandardCharsets.UTF_8), page);
+            assertEquals(new String(in.readAllBytes(), StandardCharsets.UTF_8), ours);
         }
     }
 }

@@ -20,7 +20,11 @@ import java.util.SplittableRandom;
 /** Sessions out of nowhere, the same for the same seed. */
 final class InventedSessions {
     private static final String[][] NAMES = {
-        {"Alder", "Rowan"}, {"Alder 6", "Rowan 6.5"}, {"6-iron A", "6-iron -0.0"}, {"12", "7"}, {"<b>Alder</b>", "Érable & 1"}
+        {"Alder", "Rowan"},
+        {"Alder 6", "Rowan 6.5"},
+        {"6-iron A", "6-iron -0.0"},
+        {"12", "7"},
+        {"<b>Alder</b>", "Érable & 1"}
     };
     private static final Map<Metric, double[]> TYPICAL = typical();
 
@@ -81,9 +85,8 @@ final class InventedSessions {
             boolean wild = flagged && i == pairs;
             for (Metric metric : metrics) {
                 double[] of = TYPICAL.get(metric);
-                double z = scatter * random.nextGaussian()
-                        + (club == 0 ? 0.0 : moved.get(metric))
-                        + (wild ? -9.0 : 0.0);
+                double z =
+                        scatter * random.nextGaussian() + (club == 0 ? 0.0 : moved.get(metric)) + (wild ? -9.0 : 0.0);
                 if (random.nextInt(40) != 0 || metric == Metric.CARRY) {
                     shot.measured(metric, Math.max(metric.lower() + 1e-3, of[0] + of[1] * z));
                 }

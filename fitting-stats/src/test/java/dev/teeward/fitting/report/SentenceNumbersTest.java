@@ -61,7 +61,11 @@ class SentenceNumbersTest {
         sentences++;
         String own = withoutQuotations(sentence);
         assertFalse(sentence.text().chars().anyMatch(Character::isISOControl), where);
-        assertFalse(Pattern.compile("NaN|null|Infinity|-0(\\.0+)?(?![.0-9])").matcher(own).find(), where);
+        assertFalse(
+                Pattern.compile("NaN|null|Infinity|-0(\\.0+)?(?![.0-9])")
+                        .matcher(own)
+                        .find(),
+                where);
         assertFalse(CAUSE.matcher(own).find(), where);
         List<String> found = new ArrayList<>();
         Matcher matcher = NUMBER.matcher(own);
@@ -74,9 +78,9 @@ class SentenceNumbersTest {
             double source = report.data().number(number.pointer()).orElseThrow(() -> new AssertionError(where));
             double printed = Double.parseDouble(number.text());
             int point = number.text().indexOf('.');
-            double half = 0.5 * Math.pow(10.0, point < 0 ? 0 : point + 1 - number.text().length());
-            assertEquals(
-                    number.magnitude() ? Math.abs(source) : source, printed, half * (1.0 + 1e-9), where);
+            double half = 0.5
+                    * Math.pow(10.0, point < 0 ? 0 : point + 1 - number.text().length());
+            assertEquals(number.magnitude() ? Math.abs(source) : source, printed, half * (1.0 + 1e-9), where);
         }
         directions(report, sentence, own.replaceAll("(left|right)-handed", ""), where);
     }
@@ -91,8 +95,7 @@ class SentenceNumbersTest {
             return;
         }
         directions++;
-        boolean counted = sentence.numbers().stream()
-                .allMatch(n -> n.pointer().contains("/shapes/"));
+        boolean counted = sentence.numbers().stream().allMatch(n -> n.pointer().contains("/shapes/"));
         if (counted) {
             assertFalse(sentence.numbers().isEmpty(), where);
             return;
@@ -121,7 +124,8 @@ class SentenceNumbersTest {
         double difference = report.data().number(number.pointer()).orElseThrow();
         String first = NumberText.line(report.result().first().name());
         // The name before "than" is the quotation before the one after it.
-        int quoted = (int) own.substring(0, compared.end()).chars().filter(c -> c == '#').count();
+        int quoted = (int)
+                own.substring(0, compared.end()).chars().filter(c -> c == '#').count();
         Quotation name = sentence.quotations().get(quoted - 2);
         boolean named = sentence.text().substring(name.start(), name.end()).equals(first);
         String words = compared.group(1);
@@ -160,7 +164,9 @@ class SentenceNumbersTest {
             undecided += c.verdict().verdict() == Verdict.UNDECIDED ? 1 : 0;
             assertEquals(
                     isSame,
-                    report.data().value("/metrics/" + c.metric().key() + "/verdict").equals("practically_the_same"));
+                    report.data()
+                            .value("/metrics/" + c.metric().key() + "/verdict")
+                            .equals("practically_the_same"));
             assertEquals(isSame, says(report, "same", c.metric()), c.toString());
             assertEquals(c.verdict().verdict() == Verdict.UNDECIDED, says(report, "undecided", c.metric()));
             assertEquals(c.verdict().verdict() == Verdict.DIFFERENT, says(report, "differs", c.metric()));
