@@ -1,6 +1,5 @@
 package dev.teeward.fitting.report;
 
-import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
@@ -21,7 +20,7 @@ final class NumberText {
         if (unit instanceof SpinRateUnit) {
             return 0;
         }
-        if (unit instanceof DurationUnit || (unit instanceof AngleUnit && unit != AngleUnit.DEGREE)) {
+        if (unit instanceof DurationUnit) {
             return 2;
         }
         if (unit instanceof RatioUnit) {
