@@ -21,7 +21,7 @@ final class FlagWords {
         boolean any = subject.data().value("/screening/flags") instanceof List<?> flags && flag(flags, sentences);
         if (!any) {
             sentences.add(subject.words()
-                    .say("no used shot stands out, so there is nothing to leave away.")
+                    .say("no used shot stands out, so there is nothing to leave out.")
                     .sentence());
         } else if (subject.result().withoutFlagged().isPresent()) {
             changes(subject.result().withoutFlagged().get(), sentences);
@@ -33,7 +33,7 @@ final class FlagWords {
         }
         if (any) {
             sentences.add(subject.words()
-                    .say("a shot that stands out counts all the same; leave it away only for a reason other than its"
+                    .say("a shot that stands out counts all the same; leave it out only for a reason other than its"
                             + " number.")
                     .sentence());
         }
