@@ -54,7 +54,7 @@ final class PatternWords {
         if (clear) {
             w.quote(p.tighter().get()).say(" has the tighter landing pattern: ");
         } else {
-            w.say("which landing pattern is the tighter one is not decided: ");
+            w.say("the two landing patterns can't be told apart in spread: ");
         }
         w.say("the spread of ")
                 .quote(subject.first())
