@@ -139,11 +139,6 @@ public final class TypicalAerodynamics implements AerodynamicModel, Serializable
      *
      * @return the one instance
      */
-    /**
-     * Puts what was deserialized through the checks of the factory.
-     *
-     * @return the checked value
-     */
     private Object readResolve() {
         return INSTANCE;
     }
