@@ -176,7 +176,7 @@ public final class DPlane {
      * spin loft.
      *
      * <p>The rule is fitted to flights of the default model in standard air without wind (spin loft 10 to 64 deg, ball speeds
-     * of full shots with every club, 2 deg of face to path): it is within 12 percent of them. With slower and tilted
+     * of full shots with every club, 2 deg of face to path): it is within 15 percent of them. With slower and tilted
      * deliveries, level ground and up to 1500 m above the sea it keeps {@link #CURVE_RELATIVE_ERROR}. Where it matters,
      * integrate the flight.
      *
