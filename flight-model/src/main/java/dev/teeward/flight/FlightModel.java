@@ -210,6 +210,10 @@ public final class FlightModel {
      * does not rise lands at once, with a carry of 0 and a warning. Towards higher ground it passes through whatever lies
      * between and must rise above the elevation first.
      *
+     * <p>If the aerodynamic model states its domain, a flight that leaves it carries the warning {@code
+     * reynolds-outside-model} or {@code spin-ratio-outside-model}, and one launched where reverse lift has been measured, at
+     * Re 5e4 to 7.5e4 and S 0.07 to 0.29, the warning {@code reverse-lift-possible}.
+     *
      * @param launch how it starts
      * @return the flight; every number in it is finite
      * @throws FlightException if it does not come to the landing elevation, stays in the air for more than 300 s, or meets
@@ -224,6 +228,7 @@ public final class FlightModel {
                 ModelDomain domain = ball.aerodynamics().domain();
                 if (air.density() > 0.0 && !domain.equals(ModelDomain.unbounded())) {
                     DomainCheck.add(path, equations, domain, warnings);
+                    DomainCheck.addReverseLift(path, equations, warnings);
                 }
             }
             case LANDED_AT_ONCE ->

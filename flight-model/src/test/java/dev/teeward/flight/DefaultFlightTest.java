@@ -122,6 +122,31 @@ class DefaultFlightTest {
         }
     }
 
+    /** The window of Lyu, Kensrud, Smith 2020, Sports Engineering 23, abstract; full shots stay quiet. */
+    @Test
+    void aLaunchWhereReverseLiftWasMeasuredIsAWarning() {
+        double[][] inside = {{20.0, 1500.0}, {22.0, 2000.0}, {25.0, 1200.0}};
+        double[][] outside = {{16.0, 1200.0}, {27.0, 2000.0}, {22.0, 5000.0}, {22.0, 500.0}, {40.0, 9000.0}, {70.0, 2600.0}};
+        for (double[] shot : inside) {
+            assertEquals(1, reverseLift(shot), () -> shot[0] + " m/s");
+        }
+        for (double[] shot : outside) {
+            assertEquals(0, reverseLift(shot), () -> shot[0] + " m/s");
+        }
+    }
+
+    private static long reverseLift(double[] shot) {
+        Flight flight = FlightModel.standard()
+                .fly(LaunchConditions.builder()
+                        .ballSpeed(metersPerSecond(shot[0]))
+                        .launchAngle(degrees(20.0))
+                        .spinRate(rpm(shot[1]))
+                        .build());
+        return flight.warnings().stream()
+                .filter(warning -> warning.code().equals("reverse-lift-possible"))
+                .count();
+    }
+
     private static double of(Map<String, Double> row, String column) {
         return Objects.requireNonNull(row.get(column), column);
     }

@@ -50,7 +50,7 @@ import java.io.Serializable;
  * <ul>
  *   <li>Reverse lift: at 18 to 25 m/s and 750 to 2,250 rpm some balls are pushed down by backspin, with coefficients down to
  *       -0.10 or -0.15 (Sports Engineering 23, 2020, abstract). Chips, pitches with little spin and topped shots fly
- *       there; full shots do not.
+ *       there, and a flight launched there carries the warning {@code reverse-lift-possible}; full shots do not.
  *   <li>The ball: models differ by 0.05 in drag at full speed, by more than 0.1 below Re 1e5, and by 18 m in computed
  *       carry at equal launch (Lyu, Kensrud, Smith, Tosaya 2018). For an unknown ball expect no better than 4 percent
  *       in carry; one percent needs coefficients measured with that ball.
