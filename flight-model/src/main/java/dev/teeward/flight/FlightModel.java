@@ -3,6 +3,7 @@ package dev.teeward.flight;
 import dev.teeward.flight.aero.ModelDomain;
 import dev.teeward.flight.air.AirState;
 import dev.teeward.flight.air.Atmosphere;
+import dev.teeward.flight.air.Gravity;
 import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightIntegrator;
@@ -37,9 +38,6 @@ import java.util.Objects;
  */
 public final class FlightModel {
     private static final FlightModel STANDARD = of(Ball.standard());
-
-    /** Standard acceleration of free fall, 3rd CGPM 1901 [m/s2]. */
-    private static final double STANDARD_GRAVITY = 9.80665;
 
     private final Ball ball;
     private final AirState air;
@@ -93,7 +91,7 @@ public final class FlightModel {
      */
     public static FlightModel of(Ball ball) {
         return new FlightModel(
-                ball, Atmosphere.seaLevel().state(), Wind.calm(), Length.ofMeters(0.0), STANDARD_GRAVITY);
+                ball, Atmosphere.seaLevel().state(), Wind.calm(), Length.ofMeters(0.0), Gravity.STANDARD);
     }
 
     /**
