@@ -39,6 +39,23 @@ final class DomainCheck {
         ratio.report("spin-ratio-outside-model", path.endTime(), warnings);
     }
 
+    /** Warns of a launch where some balls are pushed down by backspin: Lyu, Kensrud, Smith 2020, abstract. */
+    static void addReverseLift(FlightPath path, FlightEquations equations, List<Warning> warnings) {
+        double speed = path.airSpeed(0);
+        double re = equations.reynolds(speed);
+        double s = equations.radius() * path.spin(0) / speed;
+        if (re >= 5e4 && re <= 7.5e4 && s >= 0.07 && s <= 0.29) {
+            warnings.add(Warning.of(
+                    "reverse-lift-possible",
+                    String.format(
+                            Locale.ROOT,
+                            "launched at Reynolds number %.3g and spin ratio %.3g, where backspin pushes some balls down instead"
+                                    + " of lifting them",
+                            re,
+                            s)));
+        }
+    }
+
     private void see(double value, double seconds) {
         least = Math.min(least, value);
         most = Math.max(most, value);

@@ -19,9 +19,9 @@ public final class FlightException extends RuntimeException {
 
     /** Why there is no landing. */
     public enum Reason {
-        /** The ball came back to its starting height without having reached the higher landing elevation. */
+        /** The ball fell to its starting height, or started down, before it reached the higher landing elevation. */
         ELEVATION_NOT_REACHED(
-                "the ball did not reach the landing elevation of %s and came back to its starting height"),
+                "the ball did not reach the landing elevation of %s before it fell to its starting height or below"),
         /** The ball was still in the air after 300 s or 20,000 steps. */
         DID_NOT_COME_DOWN("the ball did not come down to the landing elevation of %s within the limits of a flight"),
         /** The forces were not finite, or jumped so that no step was short enough. */

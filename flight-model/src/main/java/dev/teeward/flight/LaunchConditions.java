@@ -272,7 +272,7 @@ public final class LaunchConditions implements Serializable {
                         AngleUnit.DEGREE.toSi(limitDegrees),
                         AngleUnit.DEGREE.toSi(limitDegrees),
                         value,
-                        Math.abs(value.radians()) <= limitDegrees && Math.abs(value.radians()) > 6.3
+                        Math.abs(value.radians()) <= limitDegrees && Math.abs(value.radians()) >= 1.6
                                 ? "; if degrees were meant, use Angle.ofDegrees(" + plain(value.radians()) + ")"
                                 : ""));
             }

@@ -68,6 +68,8 @@ class LaunchConditionsTest {
         assertTrue(angle.startsWith("launchAngle must be in [-90, 90] deg (-1.5708 to 1.5708 rad), but was"), angle);
         String radians = refusal(IllegalArgumentException.class, () -> builder.launchAngle(Angle.ofRadians(17.2)));
         assertTrue(radians.endsWith("if degrees were meant, use Angle.ofDegrees(17.2)"), radians);
+        String few = refusal(IllegalArgumentException.class, () -> builder.launchAngle(Angle.ofRadians(4.0)));
+        assertTrue(few.endsWith("if degrees were meant, use Angle.ofDegrees(4)"), few);
         String radps =
                 refusal(IllegalArgumentException.class, () -> builder.spinRate(SpinRate.ofRadiansPerSecond(6_400.0)));
         assertTrue(radps.endsWith("if rpm was meant, use SpinRate.ofRpm(6400)"), radps);

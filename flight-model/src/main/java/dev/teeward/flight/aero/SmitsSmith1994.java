@@ -70,11 +70,6 @@ public final class SmitsSmith1994 implements AerodynamicModel, Serializable {
      *
      * @return the one instance
      */
-    /**
-     * Puts what was deserialized through the checks of the factory.
-     *
-     * @return the checked value
-     */
     private Object readResolve() {
         return INSTANCE;
     }

@@ -2,6 +2,7 @@ package dev.teeward.flight.internal;
 
 import dev.teeward.flight.aero.AerodynamicModel;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.air.WindProfile;
 
 /**
  * The forces on a ball in flight: the only place where they are summed.
@@ -91,6 +92,16 @@ public final class FlightEquations {
         forceScale = density * area / (2.0 * mass);
         reynoldsScale = density * diameter / viscosity;
         spinDecay = density * area * diameter * aerodynamics.momentSlope() * radius / (2.0 * inertia);
+    }
+
+    /**
+     * Whether the wind follows a profile, with heights at which its curvature jumps. A wind of the user's own is taken to be
+     * smooth.
+     *
+     * @return true for a {@link WindProfile}
+     */
+    public boolean windVaries() {
+        return wind instanceof WindProfile;
     }
 
     /**

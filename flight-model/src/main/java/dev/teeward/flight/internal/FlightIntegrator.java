@@ -17,7 +17,8 @@ import dev.teeward.flight.internal.FlightPath.Ending;
  * <p>The length of a step comes from the state alone, {@code h = a V / (|acc| + b V)}, and not from the steps before: equal
  * states make equal steps, in whatever company a flight is computed, and results are smooth in the inputs. The embedded
  * error estimate is only a guard. It never lengthens a step; it throws a step away and shortens it when the forces are less
- * smooth than the rule assumes, at kinks of a coefficient table for instance.
+ * smooth than the rule assumes, at kinks of a coefficient table for instance. In a wind profile, where the guard acts often,
+ * its limit is lower, and a step is at most twice as long as the one before it.
  *
  * <p>Immutable and thread-safe.
  */
@@ -34,6 +35,9 @@ public final class FlightIntegrator {
     /** The guard's limit for the error estimate of one step, see {@link PrinceDormand65#step} [m]. */
     private static final double GUARD = 2e-5;
 
+    /** The same where the wind changes with height, because a profile has heights at which its curvature jumps [m]. */
+    private static final double SHEARED_GUARD = 2e-8;
+
     /** A step that must be shorter than this is taken for a failure [s]. */
     private static final double SHORTEST = 1e-7;
 
@@ -44,6 +48,7 @@ public final class FlightIntegrator {
 
     private final FlightEquations equations;
     private final double elevation;
+    private final double guard;
 
     /**
      * Flights by one force sum to one elevation.
@@ -54,6 +59,7 @@ public final class FlightIntegrator {
     public FlightIntegrator(FlightEquations equations, double elevation) {
         this.equations = equations;
         this.elevation = elevation;
+        guard = equations.windVaries() ? SHEARED_GUARD : GUARD;
     }
 
     /**
@@ -73,8 +79,8 @@ public final class FlightIntegrator {
      * @param error the error estimate of the step [m]
      * @return true if it is small enough; false for NaN
      */
-    public static boolean accepts(double error) {
-        return error <= GUARD;
+    public boolean accepts(double error) {
+        return error <= guard;
     }
 
     /**
@@ -99,8 +105,9 @@ public final class FlightIntegrator {
             return path.end(landed ? Ending.LANDED_AT_ONCE : Ending.ELEVATION_NOT_REACHED, 0.0, search);
         }
         double time = 0.0;
+        double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
-            double h = ruledStep(k[AIR_SPEED], size(k));
+            double h = Math.min(ruledStep(k[AIR_SPEED], size(k)), longest);
             while (!accepts(scheme.step(equations, axis, state, k, h, next))) {
                 path.reject();
                 h /= 2.0;
@@ -125,6 +132,9 @@ public final class FlightIntegrator {
                 return path.end(landed ? Ending.LANDED : Ending.ELEVATION_NOT_REACHED, search.eventTime(), search);
             }
             time += h;
+            if (equations.windVaries()) {
+                longest = 2.0 * h;
+            }
         }
         return path.end(Ending.DID_NOT_COME_DOWN, time, search);
     }

@@ -69,6 +69,32 @@ class TypicalCalibrationTest {
         assertEquals(14, leftOut.size());
         assertTrue(rms(leftOut, Residual::carry) <= LEFT_OUT_CARRY_RMS_PERCENT);
         assertEquals(1.6, rms(leftOut, Residual::carry), 0.05);
+        assertEquals(1.3, rms(leftOut, Residual::apex), 0.05);
+        assertEquals(2.2, rms(leftOut, Residual::descent), 0.05);
+        assertEquals(4.2, worst(leftOut, Residual::carry), 0.05);
+        assertEquals(2.7, worst(leftOut, Residual::apex), 0.05);
+        assertEquals(4.5, worst(leftOut, Residual::descent), 0.05);
+    }
+
+    private static double worst(List<Residual> residuals, ToDoubleFunction<Residual> part) {
+        return residuals.stream()
+                .mapToDouble(r -> Math.abs(part.applyAsDouble(r)))
+                .max()
+                .orElseThrow();
+    }
+
+    /** Which bounds of the fit are active, as the Javadoc says; the constants are rounded to three digits. */
+    @Test
+    void fourBoundsOfTheFitAreActive() {
+        AerodynamicModel ball = TypicalAerodynamics.of();
+        double drag = PatentTable.ROWS.stream()
+                .mapToDouble(row -> ball.dragCoefficient(row.re(), row.s()) / row.drag() - 1.0)
+                .max()
+                .orElseThrow();
+        assertEquals(0.18, drag, 0.002);
+        assertEquals(0.398, ball.liftCoefficient(0.0, 1e12), 0.0005);
+        assertEquals(0.52, ball.dragCoefficient(4e4, 0.0), 0.001);
+        assertEquals(0.24, ball.dragCoefficient(1.84e5, 0.106), 0.001);
     }
 
     @Test

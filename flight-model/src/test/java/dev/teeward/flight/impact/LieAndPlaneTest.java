@@ -2,6 +2,7 @@ package dev.teeward.flight.impact;
 
 import static dev.teeward.quantity.Units.degrees;
 import static dev.teeward.quantity.Units.grams;
+import static dev.teeward.quantity.Units.meters;
 import static dev.teeward.quantity.Units.metersPerSecond;
 import static dev.teeward.quantity.Units.mph;
 import static dev.teeward.quantity.Units.rpm;
@@ -10,7 +11,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Handedness;
 import net.jqwik.api.EdgeCasesMode;
@@ -95,16 +99,52 @@ class LieAndPlaneTest {
         return plane.approximateAxisTilt().degrees();
     }
 
-    /** The rule itself: 0.7 percent of carry per degree at a driver's spin loft, 1.0 percent at an iron's. */
+    /** The rule itself: half of its limit, carry squared over 162 m, at a spin loft of 24.5 deg. */
     @Test
     void curveEstimateFollowsItsRule() {
-        DPlane driver = DPlane.of(swing(45.0, 0.0, 0.0, 0.05, 12.0), DRIVER);
-        assertEquals(0.7 * tilt(driver), driver.curveEstimate(yards(100.0)).yards(), 1e-4);
-        DPlane iron = DPlane.of(swing(37.0, -4.0, 0.0, -0.05, 27.0), IRON);
-        assertEquals(1.0 * tilt(iron), iron.curveEstimate(yards(100.0)).yards(), 1e-4);
+        DPlane iron = DPlane.of(swing(37.0, -4.0, 0.0, -0.05, 20.5), IRON);
+        double sine = Math.sin(iron.launch().axisTilt().radians());
+        assertEquals(10_000.0 / 324.0 * sine, iron.curveEstimate(meters(100.0)).meters(), 1e-5);
         assertTrue(iron.curveEstimate(yards(100.0)).yards() < 0.0);
-        DPlane middle = DPlane.of(swing(40.0, 0.0, 0.0, 0.05, 20.5), IRON);
-        assertEquals(0.85 * tilt(middle), middle.curveEstimate(yards(100.0)).yards(), 1e-4);
+        double far = iron.curveEstimate(yards(200.0)).yards();
+        assertEquals(4.0, far / iron.curveEstimate(yards(100.0)).yards(), 1e-12);
+    }
+
+    /** Flights of the default model over clubs, speeds, heights above the sea and face to path. */
+    @Test
+    void curveEstimateIsAsCloseToTheFlightAsDocumented() {
+        FlightModel sea = FlightModel.standard();
+        FlightModel high = sea.withAir(Atmosphere.standardAt(meters(1500.0)));
+        int flights = 0;
+        for (double loft = 10.0; loft <= 60.0; loft += 5.0) {
+            ClubHead head = loft < 16.0 ? DRIVER : loft < 40.0 ? IRON : WEDGE;
+            double attack = loft < 13.0 ? 0.0 : loft < 17.0 ? -2.0 : -4.0;
+            for (double speed = 26.0; speed <= 54.0; speed += 7.0) {
+                for (double face : new double[] {-4.0, 1.0, 2.0}) {
+                    DPlane plane = DPlane.of(swing(speed, attack, 0.0, face, loft), head);
+                    double atSea = share(plane, sea);
+                    double aloft = share(plane, high);
+                    String where = "loft " + loft + ", " + speed + " m/s, face " + face + ": " + atSea + ", " + aloft;
+                    assertEquals(1.0, aloft, DPlane.CURVE_RELATIVE_ERROR, where);
+                    assertEquals(1.0, atSea, DPlane.CURVE_RELATIVE_ERROR, where);
+                    assertEquals(1.0, atSea, face == 2.0 ? 0.15 : 0.3, where);
+                    flights++;
+                }
+            }
+        }
+        assertEquals(165, flights);
+    }
+
+    /** The estimate over the curve of the flight. */
+    private static double share(DPlane plane, FlightModel model) {
+        Flight flight = model.fly(plane.launch());
+        return plane.curveEstimate(flight.carry()).meters() / flight.curve().meters();
+    }
+
+    @Test
+    void faceShareOfALobFallsBelowTheMeasuredBand() {
+        double lob = DPlane.of(swing(30.0, -5.0, 0.0, 2.0, 55.0), WEDGE).faceShare();
+        assertEquals(0.56, lob, 0.005);
     }
 
     @Test

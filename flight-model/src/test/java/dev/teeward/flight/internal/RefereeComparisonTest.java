@@ -4,10 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.flight.aero.AerodynamicModel;
+import dev.teeward.flight.aero.TypicalAerodynamics;
+import dev.teeward.flight.air.Roughness;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.air.WindProfile;
 import dev.teeward.flight.internal.FlightPath.Ending;
+import dev.teeward.quantity.Angle;
+import dev.teeward.quantity.Speed;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import java.util.function.BiFunction;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -48,6 +55,24 @@ class RefereeComparisonTest {
         new Comparison(new SineAerodynamics(), 4L).run(100_000).check(100_000);
     }
 
+    @Test
+    void aThousandLandingsOfTheTypicalBall() {
+        new Comparison(TypicalAerodynamics.of(), 6L).run(1_000).check(1_000);
+    }
+
+    /** Profiles have heights at which their curvature jumps; the guard is tighter for them. */
+    @Test
+    void landingsInAWindThatGrowsWithHeight() {
+        for (Roughness roughness : new Roughness[] {Roughness.OPEN, Roughness.ROUGHLY_OPEN}) {
+            new Comparison(TypicalAerodynamics.of(), 7L, (from, speed) -> WindProfile.logLaw(from, speed, roughness))
+                    .run(1_000)
+                    .check(1_000);
+        }
+        new Comparison(TypicalAerodynamics.of(), 8L, (from, speed) -> WindProfile.powerLaw(from, speed, 1.0 / 7.0))
+                .run(1_000)
+                .check(1_000);
+    }
+
     /** Straight lines between few points: kinks that the step rule does not foresee and the error estimate must see. */
     @Test
     void theGuardKeepsKinkedCoefficientsWithinFiveMillimeters() {
@@ -72,6 +97,7 @@ class RefereeComparisonTest {
     /** Flies launches both ways and keeps the largest deviations. */
     private static final class Comparison {
         private final AerodynamicModel model;
+        private final @Nullable BiFunction<Angle, Speed, Wind> profile;
         private final SplittableRandom random;
         private double maxLanding;
         private double maxGrazing;
@@ -86,7 +112,13 @@ class RefereeComparisonTest {
         private int missed;
 
         Comparison(AerodynamicModel model, long seed) {
+            this(model, seed, null);
+        }
+
+        /** With a profile of the wind instead of a steady one. */
+        Comparison(AerodynamicModel model, long seed, @Nullable BiFunction<Angle, Speed, Wind> profile) {
             this.model = model;
+            this.profile = profile;
             random = new SplittableRandom(seed);
         }
 
@@ -103,7 +135,13 @@ class RefereeComparisonTest {
             double right = Math.toRadians(random.nextDouble(-8.0, 8.0));
             double spin = random.nextDouble(1500.0, 10_000.0) * Math.PI / 30.0;
             double tilt = Math.toRadians(random.nextDouble(-20.0, 20.0));
-            Wind wind = steady(random.nextDouble(-8.0, 8.0), random.nextDouble(-8.0, 8.0));
+            double along = random.nextDouble(-8.0, 8.0);
+            double across = random.nextDouble(-8.0, 8.0);
+            Wind wind = profile == null
+                    ? steady(along, across)
+                    : profile.apply(
+                            Angle.ofRadians(Math.atan2(-across, -along)),
+                            Speed.ofMetersPerSecond(Math.hypot(along, across)));
             double elevation = random.nextDouble(-10.0, 10.0);
             FlightEquations equations =
                     new FlightEquations(model, 0.04593, 0.04267, 8.363e-6, 1.225, 1.7894e-5, wind, 9.80665);
