@@ -126,7 +126,9 @@ class DefaultFlightTest {
     @Test
     void aLaunchWhereReverseLiftWasMeasuredIsAWarning() {
         double[][] inside = {{20.0, 1500.0}, {22.0, 2000.0}, {25.0, 1200.0}};
-        double[][] outside = {{16.0, 1200.0}, {27.0, 2000.0}, {22.0, 5000.0}, {22.0, 500.0}, {40.0, 9000.0}, {70.0, 2600.0}};
+        double[][] outside = {
+            {16.0, 1200.0}, {27.0, 2000.0}, {22.0, 5000.0}, {22.0, 500.0}, {40.0, 9000.0}, {70.0, 2600.0}
+        };
         for (double[] shot : inside) {
             assertEquals(1, reverseLift(shot), () -> shot[0] + " m/s");
         }
