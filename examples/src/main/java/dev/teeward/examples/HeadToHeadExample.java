@@ -24,7 +24,7 @@ public final class HeadToHeadExample {
     public static void main(String[] args) {
         Session session = SessionReader.withDefaults().read(Path.of(args[0]));
         HeadToHeadResult result = HeadToHead.withDefaults()
-                .withPrimary(Metric.CARRY) // settled before the shots are hit, as is the margin
+                .withPrimary(Metric.FACE_TO_PATH) // settled before the shots are hit, as is the margin
                 .withMargin(Metric.CARRY, LengthUnit.YARD.toSi(5.0))
                 .compare(session);
         HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.US);

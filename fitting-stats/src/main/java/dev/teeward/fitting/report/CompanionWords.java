@@ -21,8 +21,9 @@ final class CompanionWords {
         sentences.addAll(new SwingWords(subject).strikes());
         if (sentences.isEmpty()) {
             sentences.add(subject.words()
-                    .say("neither start direction nor curve was measured or computed often enough, so nothing can be"
-                            + " said.")
+                    .say(
+                            "for start direction and curve too little was measured beside them with both clubs, so nothing can be"
+                                    + " said.")
                     .sentence());
         } else {
             sentences.add(subject.words()

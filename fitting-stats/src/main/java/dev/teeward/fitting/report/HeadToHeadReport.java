@@ -51,7 +51,7 @@ public final class HeadToHeadReport {
      * @return a changed copy
      */
     public HeadToHeadReport withUnits(UnitSystem system) {
-        return new HeadToHeadReport(result, Objects.requireNonNull(system, "system"));
+        return Objects.requireNonNull(system, "system") == units ? this : new HeadToHeadReport(result, system);
     }
 
     /**

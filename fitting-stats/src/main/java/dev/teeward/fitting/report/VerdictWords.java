@@ -115,6 +115,15 @@ final class VerdictWords {
 
     /** What is known of a metric that is undecided, without a full stop. */
     Wording undecided(Wording w, MetricComparison c, String place) {
+        found(w, c, place);
+        if (c.equivalence().map(TostTest.Result::equivalent).orElse(false)) {
+            margin(w.say(", and within the margin of "), c, place)
+                    .say(" if taken alone, but not after allowing for how many were asked");
+        }
+        return w;
+    }
+
+    private Wording found(Wording w, MetricComparison c, String place) {
         Estimate e = c.difference().estimate();
         if (DifferenceWords.leavesOut(e.interval(), 0.0)) {
             Estimate shown = e.convertTo(subject.unit(c.metric()));
