@@ -95,7 +95,7 @@ final class CompareCommand implements Callable<Integer> {
             names = "--level",
             paramLabel = "N",
             converter = DecimalConverter.class,
-            description = "The level of all intervals, above 0.5 and below 1; ${DEFAULT-VALUE} if not given.")
+            description = "The level of all intervals, from 0.8 to 0.999; ${DEFAULT-VALUE} if not given.")
     private double level = 0.95;
 
     @Option(
@@ -172,8 +172,8 @@ final class CompareCommand implements Callable<Integer> {
         if (target != null) {
             procedure = procedure.withTarget(target(target));
         }
-        if (!(level > 0.5 && level < 1.0)) {
-            throw wrong("--level must be above 0.5 and below 1, but was " + level
+        if (!(level >= 0.8 && level <= 0.999)) {
+            throw wrong("--level must be from 0.8 to 0.999, but was " + level
                     + (level > 50.0 && level < 100.0 ? "; for " + level + " percent write " + level / 100.0 : ""));
         }
         return procedure.withLevel(level);

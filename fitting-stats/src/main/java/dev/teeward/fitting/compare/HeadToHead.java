@@ -123,14 +123,14 @@ public final class HeadToHead {
     /**
      * With another level of all intervals. A difference is called, and each side of the equivalence tested, at 1 minus it.
      *
-     * @param newLevel the level, in (0.5, 1)
+     * @param newLevel the level, in [0.8, 0.999]: below, "practically the same" would rest on next to nothing
      * @return a changed copy
-     * @throws IllegalArgumentException if the level is not in (0.5, 1)
+     * @throws IllegalArgumentException if the level is not in [0.8, 0.999]
      */
     public HeadToHead withLevel(double newLevel) {
-        if (!(newLevel > 0.5 && newLevel < 1.0)) {
+        if (!(newLevel >= 0.8 && newLevel <= 0.999)) {
             throw new IllegalArgumentException(
-                    "level must be in (0.5, 1), but was " + newLevel + "; for 95 percent use 0.95");
+                    "level must be in [0.8, 0.999], but was " + newLevel + "; for 95 percent use 0.95");
         }
         return new HeadToHead(clubs, primary, margins, newLevel, target, pairing);
     }

@@ -247,7 +247,7 @@ public final class HeadToHeadResult {
     /**
      * The level of all intervals; a difference is called at 1 minus this.
      *
-     * @return the level, in (0.5, 1)
+     * @return the level, in [0.8, 0.999]
      */
     public double level() {
         return level;

@@ -61,7 +61,7 @@ final class PatternSpread {
 
     static TestResult ratio(double[][] x, double[][] y, boolean paired, double level) {
         TestResult.Draft draft = new TestResult.Draft(
-                "ratio of root mean square radii about the own centre by the jackknife of the log total variance, "
+                "ratio of root mean square radii about the own centre, its interval by the jackknife of the log total variance, "
                         + (paired ? "paired, " : "Welch, ") + "two-sided",
                 "t",
                 Options.DEFAULTS.withLevel(level).withNullValue(1.0));
@@ -82,7 +82,7 @@ final class PatternSpread {
         Moments.Pivot pivot = difference == null
                 ? Moments.Pivot.welch(Moments.of(Sample.of("x", px)), Moments.of(Sample.of("y", py)))
                 : Moments.Pivot.paired(Moments.of(difference));
-        double ratio = Math.exp(0.5 * pivot.estimate());
+        double ratio = Math.sqrt(totalVariance(x) / totalVariance(y));
         if (!pivot.defined() || pivot.standardError() <= ROUNDING * x[0].length) {
             return draft.warn("no-spread", "the two patterns repeat each other exactly, so the test cannot judge")
                     .estimate(ratio, nothing, RatioUnit.ONE);
@@ -100,6 +100,11 @@ final class PatternSpread {
                                 Math.exp(0.5 * (pivot.estimate() + reach)),
                                 level),
                         RatioUnit.ONE);
+    }
+
+    private static double totalVariance(double[][] points) {
+        return Sample.of("carry", points[0]).variance()
+                + Sample.of("side", points[1]).variance();
     }
 
     /** n ln T - (n-1) ln T without each shot, T the total variance; empty if that leaves no spread somewhere. */

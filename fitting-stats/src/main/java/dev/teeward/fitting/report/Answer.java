@@ -1,6 +1,7 @@
 package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.Sense;
+import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.quantity.Estimate;
@@ -25,10 +26,14 @@ final class Answer {
         if (subject.result().patterns().isPresent()) {
             sentences.add(new PatternWords(subject).tighter());
         }
+        subject.result().withoutFlagged().ifPresent(other -> sentences.add(flagged(other)));
         if (allTheSame()) {
             sentences.add(subject.words()
-                    .say("on everything that was declared to matter (" + Subject.list(Subject.labels(declared()))
-                            + ") ")
+                    .say(
+                            subject.result().primaryDeclared()
+                                    ? "on everything that was declared to matter ("
+                                            + Subject.list(Subject.labels(declared())) + ") "
+                                    : "in " + Subject.list(Subject.labels(declared())) + " ")
                     .quote(subject.first())
                     .say(" and ")
                     .quote(subject.second())
@@ -38,13 +43,33 @@ final class Answer {
         return Section.of("in-short", "In short", sentences);
     }
 
+    /** An answer that hangs on a shot that stands out says so at once. */
+    private Sentence flagged(HeadToHeadResult other) {
+        List<String> changed = other.metrics().stream()
+                .filter(m -> subject.result()
+                        .find(m.metric())
+                        .filter(before ->
+                                before.verdict().verdict() != m.verdict().verdict())
+                        .isPresent())
+                .map(m -> Subject.label(m.metric()))
+                .toList();
+        boolean one = subject.data().number("/screening/flagged").orElse(0.0) == 1.0;
+        return subject.words()
+                .count("/screening/flagged", "shot stands", "shots stand")
+                .say(" out and " + (one ? "counts" : "count") + " all the same; without " + (one ? "it" : "them") + " "
+                        + (changed.isEmpty()
+                                ? "no verdict would change."
+                                : "the verdict would be another in " + Subject.list(changed) + "."))
+                .sentence();
+    }
+
     private void primary(List<Sentence> sentences) {
         MetricComparison c = subject.result().primary();
         String place = Subject.place(c.metric());
         VerdictWords verdicts = new VerdictWords(subject);
         sentences.add(subject.words()
                 .say("what decides is " + Subject.label(c.metric())
-                        + (subject.result().primaryDeclared() ? ", as declared" : ", for want of a declaration")
+                        + (subject.result().primaryDeclared() ? ", as declared" : ", taken as no other was named")
                         + ": "
                         + switch (c.verdict().verdict()) {
                             case DIFFERENT -> "the clubs differ.";

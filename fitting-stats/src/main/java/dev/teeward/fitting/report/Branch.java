@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** An object of the tree while it grows. What is absent is there, as null. */
@@ -137,7 +138,7 @@ final class Branch {
     }
 
     Branch test(String name, TestResult test, Unit shown) {
-        return branch(name, test(of(test.estimate(), shown), test, shown.fromSi(test.nullValue())));
+        return branch(name, test(of(test.estimate(), shown), test, shown::fromSi));
     }
 
     /** A test whose estimate has no unit of its own. */
@@ -154,17 +155,22 @@ final class Branch {
                 .number("upper", factor * e.interval().upper())
                 .number("level", e.interval().level())
                 .text("unit", unit);
-        return branch(name, test(estimate, test, factor * test.nullValue()));
+        return branch(name, test(estimate, test, x -> factor * x));
     }
 
-    private static Branch test(Branch estimate, TestResult test, double nullValue) {
+    private static Branch test(Branch estimate, TestResult test, DoubleUnaryOperator shown) {
+        // A statistic that is itself a mean of differences is in the unit of the estimate; any other is a pure number.
+        OptionalDouble statistic =
+                test.statisticName().startsWith("mean") && test.statistic().isPresent()
+                        ? OptionalDouble.of(shown.applyAsDouble(test.statistic().getAsDouble()))
+                        : test.statistic();
         estimate.map.put("df", List.copyOf(test.degreesOfFreedom()));
         estimate.map.put("n", List.copyOf(test.sampleSizes()));
         return estimate.number("p", test.pValue())
-                .number("null_value", nullValue)
+                .number("null_value", shown.applyAsDouble(test.nullValue()))
                 .word("alternative", test.alternative())
                 .text("statistic_name", test.statisticName())
-                .number("statistic", test.statistic())
+                .number("statistic", statistic)
                 .text("method", test.method())
                 .exclusions(test.exclusions())
                 .warnings(test.warnings());

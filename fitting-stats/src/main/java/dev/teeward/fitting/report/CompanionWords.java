@@ -62,7 +62,8 @@ final class CompanionWords {
         double slope = Math.abs(subject.data().number(place + "/slope/value").orElse(0.0));
         int d = NumberText.decimals(slope < 1.0 ? 3 : 1, 0.0, slope);
         Wording w = subject.words()
-                .say(a.outcome().label() + " goes with " + candidate + ": within the clubs it changes by ")
+                .say(a.outcome().label() + " goes with " + candidate
+                        + ": from shot to shot with the same club it changes by ")
                 .number(place + "/slope/value", d)
                 .say(" " + out.symbol() + " for each " + along.symbol() + " of " + candidate + ", ")
                 .quote(subject.first())
@@ -70,9 +71,11 @@ final class CompanionWords {
                 .quote(subject.second())
                 .say(" is ")
                 .number(place + "/candidate_difference/value", NumberText.decimals(along))
-                .say(" " + along.symbol() + " in " + candidate + ", and with that go ");
+                .say(" " + along.symbol() + " in " + candidate + ", and with so much usually go ");
         DifferenceWords.value(w, a.part().convertTo(out), place + "/part");
-        w.say(" of the difference in " + a.outcome().label());
+        w.say(" of " + a.outcome().label() + ", where the difference found is ")
+                .number(place + "/outcome_difference/value", NumberText.decimals(out))
+                .say(" " + out.symbol());
         if (a.warnings().stream().anyMatch(x -> x.code().equals("computed-outcome"))) {
             w.say(", in part by construction, as the " + a.outcome().label() + " was computed from other readings");
         }

@@ -30,6 +30,9 @@ final class TestedWords {
                 .count("/clubs/second/used")
                 .say(" with the other.")
                 .sentence());
+        for (String remark : subject.result().session().remarks()) {
+            sentences.add(subject.words().say("remark: ").quote(remark).sentence());
+        }
         unused(subject.result().first(), "/clubs/first", sentences);
         unused(subject.result().second(), "/clubs/second", sentences);
         order(sentences);
