@@ -150,9 +150,7 @@ class CompareBadInputTest {
                         "--primary ballspeed",
                         "Invalid value for option '--primary': \"ballspeed\" is not a metric; did you mean"
                                 + " ball_speed?"),
-                arguments(
-                        "--level 95",
-                        "--level must be from 0.8 to 0.999, but was 95.0; for 95.0 percent write 0.95"),
+                arguments("--level 95", "--level must be from 0.8 to 0.999, but was 95.0; for 95.0 percent write 0.95"),
                 arguments("--level high", "Invalid value for option '--level': \"high\" is not a number"),
                 arguments("--club Alder", "--club must be given twice, but was given once"),
                 arguments("--club Alder --club Alder", "--club must name two clubs, but both are \"Alder\""),

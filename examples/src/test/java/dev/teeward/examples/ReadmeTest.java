@@ -67,7 +67,7 @@ class ReadmeTest {
     private static String region(String source, String mark) {
         int from = source.indexOf('\n', source.indexOf(mark)) + 1;
         String inside = source.substring(from, source.lastIndexOf('\n', source.indexOf("// README end", from)) + 1);
-        return inside.stripIndent()
+        return (inside.stripTrailing().stripIndent() + "\n")
                 .replace("forEach(out::println)", "forEach(System.out::println)")
                 .replace("\nout.printf(", "\nSystem.out.printf(")
                 .replace(".read(file)", ".read(Path.of(\"session.csv\"))");
