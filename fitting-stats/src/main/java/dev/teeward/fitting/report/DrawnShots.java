@@ -4,6 +4,7 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.compare.ClubShots;
 import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.fitting.screen.SessionScreen;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -26,7 +27,17 @@ final class DrawnShots {
     }
 
     static DrawnShots of(HeadToHeadResult result) {
-        return of(result, SessionScreen.withDefaults().screen(result.session()).flagged());
+        return of(result, screening(result).flagged());
+    }
+
+    /** The screen of the comparison; of the answer without the flagged shots, which is about other used shots, a new one. */
+    @SuppressWarnings(
+            "ReferenceEquality") // equal sessions have equal screens, and comparing thousands of shots takes longer
+    static ScreenReport screening(HeadToHeadResult result) {
+        ScreenReport known = result.screening();
+        return known.session() == result.session()
+                ? known
+                : SessionScreen.withDefaults().screen(result.session());
     }
 
     /** With flags by the index of the shot in the session. */
