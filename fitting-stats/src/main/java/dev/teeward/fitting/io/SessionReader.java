@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Reads sessions from files; the form of a file is described with the package.
@@ -32,6 +33,8 @@ public final class SessionReader {
     /** The columns of a session that are no metrics. */
     static final List<String> TEXT_COLUMNS =
             List.of("club", "shot", "pair", "exclude", "note", "feel", "sound", "look", "day");
+
+    private static final Pattern WHOLE = Pattern.compile("[0-9]{1,7}");
 
     private final ColumnMapping mapping;
 
@@ -203,7 +206,7 @@ public final class SessionReader {
     }
 
     private static int whole(String text, int most) {
-        if (!text.matches("[0-9]{1,7}") || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
+        if (!WHOLE.matcher(text).matches() || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
             throw new IllegalArgumentException(InputException.quote(text) + " is not a whole number from 1 to " + most);
         }
         return Integer.parseInt(text);

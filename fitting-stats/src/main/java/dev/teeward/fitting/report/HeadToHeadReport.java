@@ -141,13 +141,14 @@ public final class HeadToHeadReport {
      *     unmodifiable
      */
     public List<Picture> pictures() {
+        DrawnShots shots = DrawnShots.of(result);
         return Stream.concat(
                         Stream.of(
-                                        LandingPicture.of(result, units),
-                                        FlightPicture.of(result, units),
-                                        FacePicture.of(result, units))
+                                        LandingPicture.of(shots, units),
+                                        FlightPicture.of(shots, units),
+                                        FacePicture.of(shots, units))
                                 .flatMap(Optional::stream),
-                        StripPicture.all(result, units).stream())
+                        StripPicture.all(shots, units).stream())
                 .toList();
     }
 

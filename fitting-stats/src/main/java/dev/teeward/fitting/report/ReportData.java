@@ -3,7 +3,6 @@ package dev.teeward.fitting.report;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.complete.SessionAir;
-import dev.teeward.fitting.screen.SessionScreen;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -77,7 +76,7 @@ public final class ReportData {
     public static ReportData of(HeadToHeadResult result, UnitSystem units) {
         return new ReportData(new ResultTree(
                         Objects.requireNonNull(result, "result"),
-                        SessionScreen.withDefaults().screen(result.session()),
+                        DrawnShots.screening(result),
                         SessionAir.of(result.session()),
                         Objects.requireNonNull(units, "units"))
                 .build());

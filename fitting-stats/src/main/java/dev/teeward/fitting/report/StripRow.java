@@ -179,15 +179,10 @@ final class StripRow {
         String text = name() + ": " + shots.names().get(0) + " " + words(means[0], decimals) + ", "
                 + shots.names().get(1) + " " + words(means[1], decimals) + ", difference " + words(difference, finer)
                 + ", " + verdict() + ".";
-        int all = shots.all(ClubMark.FIRST, false, comparison.metric()).size()
-                + shots.all(ClubMark.SECOND, false, comparison.metric()).size();
-        int drawn = Math.min(
-                        MOST_SHOTS,
-                        shots.all(ClubMark.FIRST, false, comparison.metric()).size())
-                + Math.min(
-                        MOST_SHOTS,
-                        shots.all(ClubMark.SECOND, false, comparison.metric()).size());
-        return text + DrawnShots.thinning(drawn, all);
+        int first = comparison.first().n();
+        int second = comparison.second().n();
+        int drawn = Math.min(MOST_SHOTS, first) + Math.min(MOST_SHOTS, second);
+        return text + DrawnShots.thinning(drawn, first + second);
     }
 
     private static String words(Estimate estimate, int decimals) {
