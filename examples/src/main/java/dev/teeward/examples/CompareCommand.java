@@ -23,6 +23,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
@@ -142,7 +143,7 @@ final class CompareCommand implements Callable<Integer> {
         List<String> notes = new ArrayList<>();
         Session session = read(notes);
         PrintWriter out = spec.commandLine().getOut();
-        files.write(HeadToHeadReport.of(compare(procedure, session)).withUnits(units), out);
+        files.write(HeadToHeadReport.of(compare(procedure, session)).withUnits(units), Map.of(), out);
         notes.forEach(out::println);
         return 0;
     }

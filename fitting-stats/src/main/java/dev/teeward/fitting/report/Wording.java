@@ -20,11 +20,19 @@ final class Wording {
         return this;
     }
 
-    /** Text from outside, on one line, which may hold digits of its own. */
+    /** Text from outside, on one line, which may hold digits of its own; the name of a club as pages show it. */
     Wording quote(String foreign) {
-        String line = NumberText.line(foreign);
+        String line = shown(foreign);
         quotations.add(new Quotation(text.length(), text.length() + line.length()));
         return say(line);
+    }
+
+    private String shown(String foreign) {
+        ShownNames names = ShownNames.of(data);
+        if (foreign.equals(data.value("/clubs/first/name"))) {
+            return names.first();
+        }
+        return foreign.equals(data.value("/clubs/second/name")) ? names.second() : NumberText.line(foreign);
     }
 
     Wording number(String pointer, int decimals) {
