@@ -121,6 +121,19 @@ public final class SessionReader {
         return Session.combine(sessions);
     }
 
+    /**
+     * What the header block of any table says about the place, the air and the clubs, as that of a session does.
+     *
+     * @param table a table, of launches for example
+     * @return a session without shots
+     * @throws InputException if a line of the header block cannot be used
+     */
+    public static Session conditions(ColumnTable table) {
+        Session.Builder session = Session.builder();
+        new SessionHeader(table.file(), table.delimiter() != ',', session).read(table.header());
+        return session.build();
+    }
+
     private TableReader tables() {
         return TableReader.withDefaults().withMapping(mapping).withTextColumns(TEXT_COLUMNS);
     }

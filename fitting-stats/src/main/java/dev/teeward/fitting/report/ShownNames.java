@@ -24,6 +24,11 @@ record ShownNames(String first, String second) {
         return of(String.valueOf(data.value("/clubs/first/name")), String.valueOf(data.value("/clubs/second/name")));
     }
 
+    /** A text with a name in it as pages show it, if the name is a long one. */
+    static String within(String text, String name, String shown) {
+        return name.codePointCount(0, name.length()) > LONGEST ? text.replace(name, shown) : text;
+    }
+
     private static String shortened(String name) {
         int[] characters = name.codePoints().toArray();
         if (characters.length <= LONGEST) {

@@ -27,12 +27,18 @@ final class Wording {
         return say(line);
     }
 
+    /** A long name is shortened within a message, too. */
     private String shown(String foreign) {
         ShownNames names = ShownNames.of(data);
-        if (foreign.equals(data.value("/clubs/first/name"))) {
+        String first = String.valueOf(data.value("/clubs/first/name"));
+        String second = String.valueOf(data.value("/clubs/second/name"));
+        if (foreign.equals(first)) {
             return names.first();
         }
-        return foreign.equals(data.value("/clubs/second/name")) ? names.second() : NumberText.line(foreign);
+        return foreign.equals(second)
+                ? names.second()
+                : NumberText.line(
+                        ShownNames.within(ShownNames.within(foreign, first, names.first()), second, names.second()));
     }
 
     Wording number(String pointer, int decimals) {

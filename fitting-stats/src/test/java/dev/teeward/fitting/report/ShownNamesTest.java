@@ -48,7 +48,7 @@ class ShownNamesTest {
 
     @Test
     void hiddenCharactersAreLeftOutAndMentioned() {
-        HeadToHeadReport report = report("Al\u200Bder\u202E", "Rowan\u2029");
+        HeadToHeadReport report = report("Al\u200Bder\u202E", "Ro\u2029wan");
         String html = report.html();
         for (int hidden : new int[] {0x200B, 0x202E, 0x2028, 0x2029}) {
             assertEquals(-1, html.indexOf(hidden), Integer.toHexString(hidden));
