@@ -30,6 +30,9 @@ import java.util.stream.Stream;
 public final class StripPicture {
     private static final double NOTE_HEIGHT = 14.0;
 
+    /** So many letters of both names have room above the differences. */
+    private static final int SHORT_NAMES = 18;
+
     private final DrawnShots shots;
     private final MetricGroup group;
     private final List<StripRow> rows;
@@ -100,7 +103,11 @@ public final class StripPicture {
                 top + 8.0,
                 "start",
                 rows.stream().anyMatch(StripRow::ringed) ? "shots (ring: stands out) and mean" : "shots and mean");
-        drawing.text(StripRow.DIFFERENCE_RIGHT, top + 8.0, "end", "first minus second");
+        drawing.text(
+                StripRow.DIFFERENCE_RIGHT,
+                top + 8.0,
+                "end",
+                first.length() + second.length() <= SHORT_NAMES ? first + " minus " + second : "first minus second");
         key(drawing, top + 19.0);
         drawing.end();
         for (int i = 0; i < rows.size(); i++) {
