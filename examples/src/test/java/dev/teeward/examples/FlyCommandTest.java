@@ -11,6 +11,7 @@ import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
+import dev.teeward.quantity.Pressure;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Temperature;
@@ -126,6 +127,50 @@ class FlyCommandTest {
     }
 
     @Test
+    void fliesInTheAirAndWindOfTheHeader() throws IOException {
+        FlightModel model = FlightModel.standard()
+                .withAir(Atmosphere.ofStationPressure(Pressure.ofHectopascals(840.0), Temperature.ofCelsius(25.0), 0.3))
+                .withWind(Wind.from(Angle.ofDegrees(30.0), Speed.ofMph(8.0)));
+        String header =
+                "# pressure: 840 hPa station\n# temperature: 25 degC\n# humidity: 30 %\n# wind: 8 mph from 30 deg\n";
+        List<String> lines = fly(header + HEADING + "\n118,17.2,-1.2,6400,-4\n");
+        assertFlight(flight(model, 118.0, 17.2, -1.2, 6_400.0, -4.0), lines.get(5), 5);
+        assertTrue(
+                out.toString()
+                        .contains(
+                                "; pressure of the file, temperature of the file, humidity of the file, wind of the file"),
+                out.toString());
+    }
+
+    @Test
+    void optionsTakeThePlaceOfTheHeaderAndTheAnswerSaysSo() throws IOException {
+        FlightModel model = FlightModel.standard()
+                .withAir(Atmosphere.standardAt(Length.ofFeet(5_280.0)).withTemperature(Temperature.ofCelsius(25.0)));
+        String header =
+                "# elevation: 100 ft\n# pressure: 1010 hPa station\n# temperature: 25 degC\n# wind: 8 mph from 30 deg\n";
+        List<String> lines = fly(
+                header + HEADING + "\n118,17.2,-1.2,6400,-4\n",
+                "--elevation-ft=5280",
+                "--wind-mph=0",
+                "--wind-from-deg=0");
+        assertFlight(flight(model, 118.0, 17.2, -1.2, 6_400.0, -4.0), lines.get(5), 5);
+        assertTrue(
+                out.toString()
+                        .contains(
+                                "; elevation of the command line in the place of the file's, temperature of the file, wind of"
+                                        + " the command line in the place of the file's"),
+                out.toString());
+    }
+
+    @Test
+    void aWarningNamesTheFirstRowsOnly() throws IOException {
+        fly(HEADING + "\n" + "100,-3,0,3000,0\n".repeat(7) + "150,11,0,2700,0\n");
+        assertTrue(
+                err.toString().contains("7 lands-at-once (the ball does not rise; rows 1, 2, 3, 4, 5, ...)"),
+                err::toString);
+    }
+
+    @Test
     void directionAndTiltAreZeroWhereMissing() throws IOException {
         List<String> lines = fly("ball_speed_mph,launch_angle_deg,spin_rate_rpm\n118,17.2,6400\n");
         assertFlight(flight(FlightModel.standard(), 118.0, 17.2, 0.0, 6_400.0, 0.0), lines.get(1), 3);
@@ -168,7 +213,7 @@ class FlyCommandTest {
         assertTrue(
                 err.toString()
                         .startsWith(folder.resolve("launches.csv")
-                                + ": to know of the 3 flights: 2 lands-at-once (the ball does not rise)"),
+                                + ": to know of the 3 flights: 2 lands-at-once (the ball does not rise; rows 1, 3)"),
                 err.toString());
     }
 

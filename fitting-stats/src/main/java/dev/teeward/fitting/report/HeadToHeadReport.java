@@ -1,6 +1,7 @@
 package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import java.util.List;
 import java.util.Objects;
@@ -12,7 +13,8 @@ import java.util.stream.Stream;
  *
  * <p>A direction (longer, farther right, tighter, more closed) is named only if the interval leaves out zero, or one for a
  * ratio; "practically the same" is said only if the equivalence test says so. Names and notes of the session are text from
- * outside: they are put on one line and stripped of control characters, and they are never interpreted.
+ * outside: they are put on one line without the characters that do not show (a warning then says so), names of more than 48 characters
+ * lose their middle on pages but not in the data, and nothing of them is ever interpreted.
  *
  * <pre>{@code
  * HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
@@ -125,9 +127,8 @@ public final class HeadToHeadReport {
      * @return plain ASCII without control characters, lines of at most 96 characters ending in a line feed
      */
     public String text() {
-        Subject subject = subject();
-        String title = NumberText.line(subject.first()) + " and " + NumberText.line(subject.second()) + " compared";
-        return TextPage.of(title, sections(), tables());
+        ShownNames names = ShownNames.of(data);
+        return TextPage.of(names.first() + " and " + names.second() + " compared", sections(), tables());
     }
 
     private Subject subject() {
@@ -158,7 +159,14 @@ public final class HeadToHeadReport {
      * @return an HTML document
      */
     public String html() {
+        ShownNames names = ShownNames.of(data);
         return HtmlPage.of(
-                result.first().name() + " against " + result.second().name(), "en", sections(), tables(), pictures());
+                VisibleText.line(result.first().name()) + " against "
+                        + VisibleText.line(result.second().name()),
+                names.first() + " against " + names.second(),
+                "en",
+                sections(),
+                tables(),
+                pictures());
     }
 }

@@ -131,6 +131,7 @@ final class MethodWords {
     /** What to know; without what other sections say. */
     Section warnings() {
         List<Warning> all = new ArrayList<>(subject.result().warnings());
+        HiddenText.warning(subject.result().session()).ifPresent(all::add);
         all.addAll(subject.result().primary().warnings());
         all.addAll(subject.result().primary().difference().warnings());
         subject.result().patterns().ifPresent(p -> {

@@ -12,7 +12,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * Every number of a head-to-head result as a tree of plain values, in the order of a report. Differences are first minus
  * second; right of the target is positive. Every name is always there; what is unknown, absent or infinite is null. Numbers
- * are in the unit beside them, those of metrics in the units asked for.
+ * are in the unit beside them, those of metrics in the units asked for. Levels and percentages are rounded to 12 decimals; a
+ * difference of two clubs, or an end of its interval, below 1e-12 of the largest reading is 0, because that is what is left
+ * when equal numbers are added up in another order.
  *
  * <ul>
  *   <li>An <i>estimate</i> is {@code {value, lower, upper, level, unit}}, the level as a fraction; a <i>test</i> is an
@@ -30,7 +32,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, paired, pairs, origins: {first,
  *       second: {measured, derived, computed}}}, summaries {@code first, second}, tests {@code difference, exact, shift,
  *       effect, superiority, drift}, {@code difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
- *       margin, declared, equivalent, p, adjusted_p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings}
+ *       margin, declared, equivalent, p, adjusted_p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings, compared: {paired, first_shots, second_shots, first_mean,
+ *       second_mean}} (the means of what the difference is of)
  *   <li>{@code patterns}: {@code first} and {@code second} of {@code landing: {n, center: {carry, side}, bias: {carry, side},
  *       ellipse: {kind, level, level_percent, center_carry, center_side, semi_major, semi_minor, unit, angle, area},
  *       r50_center, r90_center, r50_target, r90_target, method, warnings}} and {@code shapes: {n, table: [{start, curve,
@@ -42,7 +45,7 @@ import org.jspecify.annotations.Nullable;
  *       clear, shots, warnings}]}
  *   <li>{@code plan}: {@code power_percent, counts_equivalence, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
  *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits
- *   <li>{@code screening}: {@code false_alarm_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
+ *   <li>{@code screening}: {@code false_alarm_bound_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
  *       statistic, cut_off, false_alarm_percent}], warnings}, of used shots of the two clubs
  *   <li>{@code without_flagged}: {@code used: {first, second}, pairs, metrics, changed: [{metric, with, without}], patterns,
  *       warnings}

@@ -21,10 +21,13 @@ import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.MassUnit;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
 
 /** The tree of one result. */
@@ -42,6 +45,10 @@ final class ResultTree {
     }
 
     Map<String, @Nullable Object> build() {
+        return RoundingNoise.without(whole());
+    }
+
+    private Map<String, @Nullable Object> whole() {
         return new Branch()
                 .text("schema", ReportData.SCHEMA)
                 .word("units", units)
@@ -58,7 +65,7 @@ final class ResultTree {
                 .text("primary", result.primary().metric().key())
                 .truth("primary_declared", result.primaryDeclared())
                 .count("secondary_count", result.metrics().size() - 1)
-                .branch("metrics", metrics(result, c -> MetricBranch.of(c, units)))
+                .branch("metrics", metrics(result, this::metric))
                 .branch("patterns", PatternBranch.patterns(result, units))
                 .branch("strike", PatternBranch.strike(result, units))
                 .branches("associations", Branch.each(result.associations(), this::association))
@@ -67,7 +74,7 @@ final class ResultTree {
                 .branch(
                         "without_flagged",
                         result.withoutFlagged().map(this::withoutFlagged).orElse(null))
-                .warnings(result.warnings())
+                .warnings(warnings())
                 .toMap();
     }
 
@@ -158,6 +165,32 @@ final class ResultTree {
                                         .text("reason", b.reason())));
     }
 
+    /** Those of the result, and whether the session holds text that pages do not show as it is. */
+    private List<Warning> warnings() {
+        List<Warning> warnings = new ArrayList<>(result.warnings());
+        HiddenText.warning(result.session()).ifPresent(warnings::add);
+        return warnings;
+    }
+
+    private Branch metric(MetricComparison c) {
+        Unit unit = c.metric().unit(units);
+        double[] first = c.paired() ? c.pairedFirst() : c.firstValues();
+        double[] second = c.paired() ? c.pairedSecond() : c.secondValues();
+        return MetricBranch.of(c, units)
+                .branch(
+                        "compared",
+                        new Branch()
+                                .truth("paired", c.paired())
+                                .count("first_shots", first.length)
+                                .count("second_shots", second.length)
+                                .quantity("first_mean", mean(first), unit)
+                                .quantity("second_mean", mean(second), unit));
+    }
+
+    private static double mean(double[] values) {
+        return DoubleStream.of(values).average().orElseThrow();
+    }
+
     private static Branch metrics(HeadToHeadResult r, Function<MetricComparison, Branch> form) {
         Branch branch = new Branch();
         r.metrics().forEach(c -> branch.branch(c.metric().key(), form.apply(c)));
@@ -199,7 +232,7 @@ final class ResultTree {
     private Branch screening() {
         List<ShotFlag> flags = screening.flags().stream().filter(this::compared).toList();
         return new Branch()
-                .number("false_alarm_percent", 100.0 * screening.falseAlarmRate())
+                .number("false_alarm_bound_percent", 100.0 * screening.falseAlarmRate())
                 .count("flagged", (int)
                         flags.stream().map(ShotFlag::index).distinct().count())
                 .branches("flags", Branch.each(flags, ResultTree::flag))
@@ -241,7 +274,7 @@ final class ResultTree {
                                 .count("first", other.first().used().size())
                                 .count("second", other.second().used().size()))
                 .count("pairs", other.pairing().pairs().size())
-                .branch("metrics", metrics(other, c -> MetricBranch.of(c, units)))
+                .branch("metrics", metrics(other, this::metric))
                 .branches("changed", Branch.each(changed, c -> {
                     Verdict before = verdict(c.metric());
                     return new Branch()

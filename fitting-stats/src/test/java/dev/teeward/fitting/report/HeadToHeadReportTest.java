@@ -211,8 +211,10 @@ class HeadToHeadReportTest {
                 .findFirst()
                 .orElseThrow();
         double mean = report.data().number("/metrics/carry/first/mean/value").orElseThrow();
-        assertEquals(String.format(Locale.ROOT, "%.1f", mean), carry.get(2));
-        assertEquals("different", carry.get(6));
+        assertEquals(List.of("metric", "unit", "pairs"), means.headings().subList(0, 3));
+        assertEquals("6", carry.get(2));
+        assertEquals(String.format(Locale.ROOT, "%.1f", mean), carry.get(3));
+        assertEquals("different", carry.get(7));
     }
 
     /**
