@@ -5,6 +5,7 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Rating;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotPair;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.Association;
 import dev.teeward.fitting.compare.BuildDifference;
@@ -19,12 +20,17 @@ import dev.teeward.fitting.screen.ShotFlag;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.MassUnit;
+import dev.teeward.quantity.PressureUnit;
 import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.TemperatureUnit;
 import dev.teeward.quantity.Unit;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The tree of one result. */
@@ -54,7 +60,7 @@ final class ResultTree {
                         new Branch().branch("first", club(result.first())).branch("second", club(result.second())))
                 .branches("build_differences", Branch.each(result.buildDifferences(), this::build))
                 .word("order", result.order())
-                .branch("pairing", pairing(result.pairing()))
+                .branch("pairing", pairing(result))
                 .text("primary", result.primary().metric().key())
                 .truth("primary_declared", result.primaryDeclared())
                 .count("secondary_count", result.metrics().size() - 1)
@@ -64,6 +70,7 @@ final class ResultTree {
                 .branches("associations", Branch.each(result.associations(), this::association))
                 .branch("plan", plan())
                 .branch("screening", screening())
+                .branches("duplicates", DuplicateShots.of(result))
                 .branch(
                         "without_flagged",
                         result.withoutFlagged().map(this::withoutFlagged).orElse(null))
@@ -92,6 +99,19 @@ final class ResultTree {
                                 new Branch()
                                         .number("value", air.atmosphere().density())
                                         .text("unit", "kg/m3"))
+                        .quantity(
+                                "temperature",
+                                air.atmosphere().temperature().kelvins(),
+                                units == UnitSystem.US ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS)
+                        .quantity(
+                                "station_pressure",
+                                air.atmosphere().pressure().pascals(),
+                                units == UnitSystem.US ? PressureUnit.INCH_OF_MERCURY : PressureUnit.HECTOPASCAL)
+                        .number("humidity_percent", 100.0 * air.atmosphere().relativeHumidity())
+                        .quantity(
+                                "density_altitude",
+                                air.atmosphere().densityAltitude().meters(),
+                                length)
                         .warnings(air.warnings()));
     }
 
@@ -141,12 +161,14 @@ final class ResultTree {
                 .text("second", d.secondText());
     }
 
-    private static Branch pairing(ShotPairing p) {
+    private static Branch pairing(HeadToHeadResult r) {
+        ShotPairing p = r.pairing();
         return new Branch()
                 .word("source", p.source())
                 .count("pairs", p.pairs().size())
                 .truth("enough", p.enough())
                 .count("unpaired", p.unpaired().size())
+                .whole("without_partner", withoutPartner(r))
                 .count("broken_count", p.broken().size())
                 .branches(
                         "broken",
@@ -156,6 +178,26 @@ final class ResultTree {
                                         .text("id", b.id())
                                         .word("kind", b.kind())
                                         .text("reason", b.reason())));
+    }
+
+    /** The used shots that the paired test of the primary metric leaves out. */
+    private static List<Integer> withoutPartner(HeadToHeadResult r) {
+        Metric primary = r.primary().metric();
+        if (!r.primary().paired()) {
+            return List.of();
+        }
+        Set<Integer> judged = new HashSet<>();
+        for (ShotPair pair : r.pairing().pairs()) {
+            if (pair.first().has(primary) && pair.second().has(primary)) {
+                judged.add(pair.first().number());
+                judged.add(pair.second().number());
+            }
+        }
+        return Stream.concat(r.first().used().stream(), r.second().used().stream())
+                .map(Shot::number)
+                .filter(number -> !judged.contains(number))
+                .sorted()
+                .toList();
     }
 
     private static Branch metrics(HeadToHeadResult r, Function<MetricComparison, Branch> form) {
