@@ -74,7 +74,7 @@ final class Answer {
                         + (subject.result().primaryDeclared() ? ", as declared" : ", taken as no other was named")
                         + ", from ");
         shots(first, c, place)
-                .say(verdicts.tooFew(c) ? " only: " : ": ")
+                .say(verdicts.tooFew(c) || fewest(c) < PatternWords.FEW ? " only: " : ": ")
                 .say(
                         switch (c.verdict().verdict()) {
                             case DIFFERENT ->
@@ -102,6 +102,10 @@ final class Answer {
             }
         }
         sentences.add(w.sentence());
+    }
+
+    private static int fewest(MetricComparison c) {
+        return c.paired() ? c.pairs() : Math.min(c.firstValues().length, c.secondValues().length);
     }
 
     private static Wording shots(Wording w, MetricComparison c, String place) {

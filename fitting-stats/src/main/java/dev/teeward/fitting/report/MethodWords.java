@@ -160,7 +160,7 @@ final class MethodWords {
             }
         }
         messages.addAll(texts("/session/air/warnings"));
-        messages.addAll(texts("/screening/warnings"));
+        messages.addAll(screening());
         List<Sentence> sentences = new ArrayList<>();
         duplicates(sentences);
         messages.stream()
@@ -184,6 +184,24 @@ final class MethodWords {
                     .say("; if the row was copied, exclude it.")
                     .sentence());
         }
+    }
+
+    /** The checks that too few shots made impossible are told in one sentence; the data has them one by one. */
+    private List<String> screening() {
+        List<String> others = new ArrayList<>();
+        boolean few = false;
+        for (int i = 0; subject.data().value("/screening/warnings/" + i + "/message") instanceof String message; i++) {
+            if ("too-few-shots".equals(subject.data().value("/screening/warnings/" + i + "/code"))) {
+                few = true;
+            } else {
+                others.add(message);
+            }
+        }
+        if (few) {
+            others.add("some checks for mishits and misreads need more shots than there are, so one may have gone"
+                    + " unnoticed");
+        }
+        return others;
     }
 
     private List<String> texts(String pointer) {

@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 /** Where the balls come down, and how they get there. */
 final class PatternWords {
     /** Below that an outline for the next ball says little; as of the warning few-shots of a landing pattern. */
-    private static final int FEW = 6;
+    static final int FEW = 6;
 
     private final Subject subject;
     private final HeadToHeadResult result;

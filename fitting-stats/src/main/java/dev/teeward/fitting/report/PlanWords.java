@@ -18,11 +18,11 @@ final class PlanWords {
     Sentence meaning() {
         boolean both = Boolean.TRUE.equals(subject.data().value("/plan/counts_equivalence"));
         return subject.words()
-                .say("the numbers of pairs or shots below settle a question in ")
+                .say("the numbers of pairs or shots that follow settle a question in ")
                 .percent("/plan/power_percent")
                 .say(" of sessions, if it is the only question and the clubs differ by the margin"
                         + (both ? " or not at all" : "")
-                        + "; the ranges are wide because the scatter is known from these shots only.")
+                        + "; the ranges are wide, as the scatter is known from these shots only.")
                 .sentence();
     }
 

@@ -349,9 +349,17 @@ final class SpokenCheck {
                                     ? "the clubs differ"
                                     : "the clubs look different, but the exact test does not bear it out";
             require(m.group(1).equals(expected), expected);
-            boolean few = at(primary + "/least_p_percent") > 100.0 * (1.0 - at("/level")) * (1.0 + 1e-9);
+            boolean paired = Boolean.TRUE.equals(data.apply(primary + "/paired"));
+            double fewest = paired
+                    ? at(primary + "/pairs")
+                    : Math.min(at(primary + "/first/n"), at(primary + "/second/n"));
+            boolean few = fewest < 6.0
+                    || at(primary + "/least_p_percent") > 100.0 * (1.0 - at("/level")) * (1.0 + 1e-9);
             require(text.contains(" only: ") == few, "few or not");
             phrases.add(m.group(1));
+        }
+        for (MatchResult m : all("p below one in a thousand")) {
+            require(at("/metrics/" + key(sentence.numbers().get(0).pointer()) + "/difference/p") < 0.001, m.group());
         }
         for (MatchResult m : all("; the exact test does not bear it out(?=\\.)")) {
             String place = "/metrics/" + key(sentence.numbers().get(0).pointer());
@@ -390,6 +398,8 @@ final class SpokenCheck {
         all("right of the target, up and towards the toe positive");
         all("zero is straight against and ninety from the right");
         all("draw and fade are not named");
+        all("balls come down within");
+        all("warming up or tiring");
         all("(?i)strike (?:up|along) the face");
         all("even clubs that do not differ");
         all("if it is the only question and the clubs differ by the margin");
