@@ -5,12 +5,10 @@ import dev.teeward.fitting.Origin;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 
 /**
  * Used shots whose readings are all those of an earlier shot, as when a row was copied. Two shots agree by chance in one or
@@ -24,8 +22,9 @@ final class DuplicateShots {
     static List<Branch> of(HeadToHeadResult result) {
         Map<Map<Metric, Double>, Shot> seen = new HashMap<>();
         List<Branch> found = new ArrayList<>();
-        Stream.concat(result.first().used().stream(), result.second().used().stream())
-                .sorted(Comparator.comparingInt(Shot::number))
+        result.session().shots().used().stream()
+                .filter(shot -> shot.club().equals(result.first().name())
+                        || shot.club().equals(result.second().name()))
                 .forEach(shot -> {
                     Map<Metric, Double> readings = measured(shot);
                     Shot before = readings.size() < FEWEST_READINGS ? null : seen.putIfAbsent(readings, shot);

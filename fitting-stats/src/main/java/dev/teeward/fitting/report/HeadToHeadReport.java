@@ -14,6 +14,12 @@ import java.util.stream.Stream;
  * ratio; "practically the same" is said only if the equivalence test says so. Names and notes of the session are text from
  * outside: they are put on one line and stripped of control characters, and they are never interpreted.
  *
+ * <p>The verdict of the result stands as it is, also from a few pairs, where it leans wholly on the shots scattering as normal
+ * ones do. The words do not hide it and do not let it stand alone: below six pairs, or shots of a club, the first sentence says
+ * "only"; a difference that the exact test does not bear out is said to "look" different; and where no arrangement of so few
+ * shots could reach the level (the sign-flip test of n pairs has no two-sided p below 2 / 2<sup>n</sup>) the second sentence
+ * says not to decide on it.
+ *
  * <pre>{@code
  * HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
  * System.out.print(report.text());

@@ -5,7 +5,6 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Rating;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
-import dev.teeward.fitting.ShotPair;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.Association;
 import dev.teeward.fitting.compare.BuildDifference;
@@ -24,11 +23,9 @@ import dev.teeward.quantity.PressureUnit;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.TemperatureUnit;
 import dev.teeward.quantity.Unit;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -186,16 +183,16 @@ final class ResultTree {
         if (!r.primary().paired()) {
             return List.of();
         }
-        Set<Integer> judged = new HashSet<>();
-        for (ShotPair pair : r.pairing().pairs()) {
-            if (pair.first().has(primary) && pair.second().has(primary)) {
-                judged.add(pair.first().number());
-                judged.add(pair.second().number());
-            }
-        }
-        return Stream.concat(r.first().used().stream(), r.second().used().stream())
+        Stream<Shot> alone = Stream.concat(
+                r.pairing().unpaired().stream(),
+                r.pairing().broken().stream().flatMap(pair -> pair.shots().stream()));
+        // A partner that has no reading of the metric is no partner for it.
+        Stream<Shot> halves = r.pairing().pairs().stream()
+                .filter(pair -> !(pair.first().has(primary) && pair.second().has(primary)))
+                .flatMap(pair -> Stream.of(pair.first(), pair.second()));
+        return Stream.concat(alone, halves)
+                .filter(shot -> shot.used() && shot.has(primary))
                 .map(Shot::number)
-                .filter(number -> !judged.contains(number))
                 .sorted()
                 .toList();
     }

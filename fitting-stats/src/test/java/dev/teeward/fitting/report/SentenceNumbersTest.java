@@ -29,7 +29,7 @@ class SentenceNumbersTest {
     /** What must come up at least once. */
     private static final String PHRASES =
             "faster, longer, higher, steeper, more upright, nearer to the toe, higher on the"
-                    + " face, farther right, farther left, farther right to the path, farther left to the path, more open, more"
+                    + " face, farther right, farther left, farther right of the path, farther left of the path, more open, more"
                     + " closed, more open to the path, more closed to the path, more in-to-out, more out-to-in, more to the right,"
                     + " more to the left, more of a draw, more of a fade, right, left, long, short, toe, heel, above, below,"
                     + " tighter, which is the tighter, misses, along, across, push, pull, draw, fade, pull draw, pull fade, push"

@@ -35,7 +35,7 @@ final class SpokenCheck {
 
     private static final String BOTH = "(?:right|left)";
     private static final String PHRASE = "(faster|longer|steeper|more upward|more upright|nearer to the toe"
-            + "|higher on the face|higher|farther " + BOTH + " to the path|farther " + BOTH
+            + "|higher on the face|higher|farther " + BOTH + " of the path|farther " + BOTH
             + "|more (?:open|closed) to the path|more (?:open|closed)|more (?:in-to-out|out-to-in)|more to the " + BOTH
             + ")";
     private static final Map<String, Set<String>> MORE = Map.of(
@@ -248,7 +248,7 @@ final class SpokenCheck {
             require(MORE.get(phrase).contains(key), phrase + " of " + key);
             return 1.0;
         }
-        Set<String> of = phrase.endsWith(" to the path")
+        Set<String> of = phrase.endsWith(" the path")
                 ? Set.of("face_to_path")
                 : phrase.startsWith("more to the ")
                         ? Set.of("axis_tilt")
