@@ -184,8 +184,7 @@ final class ResultTree {
             return List.of();
         }
         Stream<Shot> alone = Stream.concat(
-                r.pairing().unpaired().stream(),
-                r.pairing().broken().stream().flatMap(pair -> pair.shots().stream()));
+                r.pairing().unpaired().stream(), r.pairing().broken().stream().flatMap(pair -> pair.shots().stream()));
         // A partner that has no reading of the metric is no partner for it.
         Stream<Shot> halves = r.pairing().pairs().stream()
                 .filter(pair -> !(pair.first().has(primary) && pair.second().has(primary)))

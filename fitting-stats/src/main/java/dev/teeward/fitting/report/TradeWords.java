@@ -43,7 +43,8 @@ record TradeWords(String before, String after, String extra, boolean firstNamed)
             case FACE_TO_PATH ->
                 new TradeWords(
                         "the face was",
-                        hand.map(h -> "more " + h.faceWord(right) + " to the path").orElse(farther + " of the path"),
+                        hand.map(h -> "more " + h.faceWord(right) + " to the path")
+                                .orElse(farther + " of the path"),
                         "",
                         true);
             case CLUB_PATH ->

@@ -70,7 +70,8 @@ class AnswerWordsTest {
         HeadToHeadReport report = report(session(pairs(3, 10.0, 0.2)));
         assertEquals("different", report.data().value("/metrics/carry/verdict"));
         // Closed form: of 2^3 sign flips one and its mirror image are the most extreme, 2/8.
-        assertEquals(25.0, report.data().number("/metrics/carry/least_p_percent").orElseThrow(), 1e-12);
+        assertEquals(
+                25.0, report.data().number("/metrics/carry/least_p_percent").orElseThrow(), 1e-12);
         String[] lines = words(report, "in-short").split("\n", -1);
         assertEquals(
                 "What decides is carry, as declared, from 3 pairs only: the clubs look different, but the exact test does"
@@ -84,7 +85,8 @@ class AnswerWordsTest {
     void sixPairsAreJudgedWithoutOnly() {
         HeadToHeadReport report = report(session(pairs(6, 10.0, 0.2)));
         // Closed form: 2 / 2^6.
-        assertEquals(3.125, report.data().number("/metrics/carry/least_p_percent").orElseThrow(), 1e-12);
+        assertEquals(
+                3.125, report.data().number("/metrics/carry/least_p_percent").orElseThrow(), 1e-12);
         String answer = words(report, "in-short");
         assertTrue(answer.startsWith("What decides is carry, as declared, from 6 pairs: the clubs differ."), answer);
         assertFalse(answer.contains("bear it out") || answer.contains("only"), answer);
@@ -101,7 +103,10 @@ class AnswerWordsTest {
         }
         HeadToHeadReport report = report(session(shots));
         // Closed form: 7 choose 3 is 35 arrangements.
-        assertEquals(200.0 / 35.0, report.data().number("/metrics/carry/least_p_percent").orElseThrow(), 1e-12);
+        assertEquals(
+                200.0 / 35.0,
+                report.data().number("/metrics/carry/least_p_percent").orElseThrow(),
+                1e-12);
         String answer = words(report, "in-short");
         assertTrue(answer.startsWith("What decides is carry, as declared, from 3 and 4 shots only: "), answer);
         assertTrue(answer.contains("All shots of one club were hit before all of the other"), answer);
@@ -126,7 +131,8 @@ class AnswerWordsTest {
         HeadToHeadReport report = report(session(shots));
         assertEquals(List.of(4), report.data().value("/pairing/without_partner"));
         String tested = words(report, "tested");
-        assertTrue(tested.contains("Without a partner for carry: shot 4; differences come from the pairs alone"), tested);
+        assertTrue(
+                tested.contains("Without a partner for carry: shot 4; differences come from the pairs alone"), tested);
         assertTrue(tested.contains("6 shots used with Rowan") || tested.contains("7 shots used with Alder, 6"), tested);
     }
 
@@ -136,8 +142,12 @@ class AnswerWordsTest {
         String undecided = words(report, "undecided");
         double more = report.data().number("/plan/metrics/carry/more/central").orElseThrow();
         assertTrue(more > 40.0, "more " + more);
-        assertTrue(undecided.lines().anyMatch(l -> l.startsWith("Carry: ") && l.endsWith("not practical in one session.")), undecided);
-        assertTrue(undecided.startsWith("The numbers of pairs or shots that follow settle a question in 80 % of sessions"), undecided);
+        assertTrue(
+                undecided.lines().anyMatch(l -> l.startsWith("Carry: ") && l.endsWith("not practical in one session.")),
+                undecided);
+        assertTrue(
+                undecided.startsWith("The numbers of pairs or shots that follow settle a question in 80 % of sessions"),
+                undecided);
     }
 
     @Test
@@ -147,7 +157,10 @@ class AnswerWordsTest {
                 .temperature(Units.celsius(30.0))
                 .elevation(Units.meters(1_500.0))
                 .build();
-        Session cold = warm.toBuilder().date(LocalDate.of(2026, 5, 2)).temperature(Units.celsius(5.0)).build();
+        Session cold = warm.toBuilder()
+                .date(LocalDate.of(2026, 5, 2))
+                .temperature(Units.celsius(5.0))
+                .build();
         String one = words(report(warm).withUnits(UnitSystem.METRIC), "tested");
         assertTrue(one.contains("The air, as stated: 30 degC and an elevation of 1500 m."), one);
         String both = words(report(Session.combine(List.of(warm, cold))).withUnits(UnitSystem.METRIC), "tested");
@@ -159,13 +172,21 @@ class AnswerWordsTest {
     @Test
     void buildsListWhatWasComparedAndWhatIsNotKnown() {
         Session session = session(pairs(6, 1.0, 0.9)).toBuilder()
-                .club(Club.builder("Alder").loft(Units.degrees(28.0)).lie(Units.degrees(62.0)).build())
-                .club(Club.builder("Rowan").loft(Units.degrees(28.0)).lie(Units.degrees(64.0)).build())
+                .club(Club.builder("Alder")
+                        .loft(Units.degrees(28.0))
+                        .lie(Units.degrees(62.0))
+                        .build())
+                .club(Club.builder("Rowan")
+                        .loft(Units.degrees(28.0))
+                        .lie(Units.degrees(64.0))
+                        .build())
                 .build();
         String tested = words(report(session), "tested");
         assertTrue(tested.contains("The builds differ in lie: 62.0 deg against 64.0 deg"), tested);
         assertTrue(tested.contains("The builds are the same, within what measuring gives, in loft."), tested);
-        assertTrue(tested.contains("Not known of both clubs, so perhaps not the same: length, head mass and shaft."), tested);
+        assertTrue(
+                tested.contains("Not known of both clubs, so perhaps not the same: length, head mass and shaft."),
+                tested);
     }
 
     @Test
@@ -201,7 +222,8 @@ class AnswerWordsTest {
                 "more upright with Alder than with Rowan")) {
             assertTrue(right.contains(phrase), phrase + " is not in " + right);
         }
-        String left = words(report(session(shots).toBuilder().hand(Handedness.LEFT).build()), "differs");
+        String left =
+                words(report(session(shots).toBuilder().hand(Handedness.LEFT).build()), "differs");
         assertTrue(left.contains("more closed to the path with Alder than with Rowan"), left);
         assertTrue(left.contains("more in-to-out with Alder than with Rowan"), left);
     }

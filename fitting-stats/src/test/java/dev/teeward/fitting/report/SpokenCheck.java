@@ -350,11 +350,10 @@ final class SpokenCheck {
                                     : "the clubs look different, but the exact test does not bear it out";
             require(m.group(1).equals(expected), expected);
             boolean paired = Boolean.TRUE.equals(data.apply(primary + "/paired"));
-            double fewest = paired
-                    ? at(primary + "/pairs")
-                    : Math.min(at(primary + "/first/n"), at(primary + "/second/n"));
-            boolean few = fewest < 6.0
-                    || at(primary + "/least_p_percent") > 100.0 * (1.0 - at("/level")) * (1.0 + 1e-9);
+            double fewest =
+                    paired ? at(primary + "/pairs") : Math.min(at(primary + "/first/n"), at(primary + "/second/n"));
+            boolean few =
+                    fewest < 6.0 || at(primary + "/least_p_percent") > 100.0 * (1.0 - at("/level")) * (1.0 + 1e-9);
             require(text.contains(" only: ") == few, "few or not");
             phrases.add(m.group(1));
         }
