@@ -49,6 +49,9 @@ class SentenceNumbersTest {
     private static final Pattern NAMED = Pattern.compile(
             "than with #| minus #|times that of #|tighter landing pattern:|^#0: |, on average: | used with #\\d+,");
 
+    /** So often each word is turned; after that more of the same prove nothing. */
+    private static final int LIES = 40;
+
     private final Map<String, Integer> met = new TreeMap<>();
     private final Map<String, Integer> turned = new TreeMap<>();
     private int swapped;
@@ -79,8 +82,8 @@ class SentenceNumbersTest {
         assertTrue(sentences > 6_000, "sentences " + sentences);
         assertTrue(numbers > 12_000, "numbers " + numbers);
         assertTrue(directions > 2_000, "directions " + directions);
-        assertTrue(swapped > 2_000, "names exchanged " + swapped);
-        assertTrue(flipped > 400, "signs turned " + flipped);
+        assertTrue(swapped >= 20 * LIES, "names exchanged " + swapped);
+        assertTrue(flipped >= 20 * LIES, "signs turned " + flipped);
         assertEquals(Set.of(), missing(PHRASES, met.keySet()), "never said, of " + met);
         assertEquals(Set.of(), missing(TURNED, turned.keySet()), "never turned, of " + turned);
         assertTrue(same > 100, "the same " + same);
@@ -141,6 +144,7 @@ class SentenceNumbersTest {
         while (word.find()) {
             String other = SpokenCheck.opposites().get(word.group());
             if (other == null
+                    || turned.getOrDefault(word.group(), 0) >= LIES
                     || template.startsWith("strike ", Math.max(0, word.start() - 7))
                     || template.contains("Strike " + word.group())
                     || NO_CLAIM.matcher(template).find()) {
@@ -152,13 +156,13 @@ class SentenceNumbersTest {
         }
         String first = NumberText.line(report.result().first().name());
         String second = NumberText.line(report.result().second().name());
-        if (NAMED.matcher(template).find()) {
+        if (swapped < 20 * LIES && NAMED.matcher(template).find()) {
             UnaryOperator<String> swap = name -> name.equals(first) ? second : name.equals(second) ? first : name;
             foundOut(data, filled(template, sentence, swap), where);
             swapped++;
         }
         for (QuotedNumber number : sentence.numbers()) {
-            if (number.magnitude()) {
+            if (number.magnitude() && flipped < 20 * LIES) {
                 String place = number.pointer().substring(0, number.pointer().lastIndexOf('/'));
                 foundOut(pointer -> negated(data, place, pointer), sentence, where);
                 flipped++;

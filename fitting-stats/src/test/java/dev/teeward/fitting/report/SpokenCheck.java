@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
@@ -47,6 +48,8 @@ final class SpokenCheck {
             "more upright", Set.of("dynamic_lie"),
             "nearer to the toe", Set.of("strike_toe"),
             "higher on the face", Set.of("strike_up"));
+
+    private static final Map<String, Pattern> COMPILED = new ConcurrentHashMap<>();
 
     private final Function<String, Object> data;
     private final Sentence sentence;
@@ -108,9 +111,13 @@ final class SpokenCheck {
         require(holds, what, sentence + " as " + text);
     }
 
+    private static Pattern compiled(String pattern) {
+        return COMPILED.computeIfAbsent(pattern, Pattern::compile);
+    }
+
     private List<MatchResult> all(String pattern) {
         List<MatchResult> found =
-                Pattern.compile(pattern).matcher(text).results().toList();
+                compiled(pattern).matcher(text).results().toList();
         found.forEach(m -> covered.set(m.start(), m.end()));
         return found;
     }
@@ -170,7 +177,7 @@ final class SpokenCheck {
             isClub(m.group(1), true);
             isClub(m.group(3), false);
         }
-        Pattern side = Pattern.compile("/(?:patterns|strike|clubs)/(first|second)/.*");
+        Pattern side = compiled("/(?:patterns|strike|clubs)/(first|second)/.*");
         if (text.matches("#0: .*|Not used with #0: .*")) {
             for (QuotedNumber n : sentence.numbers()) {
                 Matcher m = side.matcher(n.pointer());
@@ -198,7 +205,7 @@ final class SpokenCheck {
                 + "(?:, (more of a (?:draw|fade)))?")) {
             boolean own = m.group(4) != null;
             Matcher whole =
-                    Pattern.compile("With #(\\d+) .* than with #(\\d+)\\.").matcher(text);
+                    compiled("With #(\\d+) .* than with #(\\d+)\\.").matcher(text);
             require(own || whole.matches(), "who has more");
             String named = own ? m.group(4) : whole.group(1);
             String other = own ? m.group(5) : whole.group(2);
@@ -421,8 +428,8 @@ final class SpokenCheck {
         }
         for (int i = 0; i < sentence.numbers().size(); i++) {
             if (sentence.numbers().get(i).magnitude()) {
-                Pattern interval = Pattern.compile(" interval (?:@\\d+ to )?@" + i + "\\b");
-                int at = Pattern.compile("@" + i + "\\b")
+                Pattern interval = compiled(" interval (?:@\\d+ to )?@" + i + "\\b");
+                int at = compiled("@" + i + "\\b")
                         .matcher(text)
                         .results()
                         .findFirst()
