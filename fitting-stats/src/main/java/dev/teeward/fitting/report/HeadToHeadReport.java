@@ -16,6 +16,12 @@ import java.util.stream.Stream;
  * outside: they are put on one line without the characters that do not show (a warning then says so), names of more than 48 characters
  * lose their middle on pages but not in the data, and nothing of them is ever interpreted.
  *
+ * <p>The verdict of the result stands as it is, also from a few pairs, where it leans wholly on the shots scattering as normal
+ * ones do. The words do not hide it and do not let it stand alone: below six pairs, or shots of a club, the first sentence says
+ * "only"; a difference that the exact test does not bear out is said to "look" different; and where no arrangement of so few
+ * shots could reach the level (the sign-flip test of n pairs has no two-sided p below 2 / 2<sup>n</sup>) the second sentence
+ * says not to decide on it.
+ *
  * <pre>{@code
  * HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
  * System.out.print(report.text());

@@ -19,7 +19,9 @@ import dev.teeward.fitting.screen.ShotFlag;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.MassUnit;
+import dev.teeward.quantity.PressureUnit;
 import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.TemperatureUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -28,6 +30,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The tree of one result. */
@@ -61,7 +64,7 @@ final class ResultTree {
                         new Branch().branch("first", club(result.first())).branch("second", club(result.second())))
                 .branches("build_differences", Branch.each(result.buildDifferences(), this::build))
                 .word("order", result.order())
-                .branch("pairing", pairing(result.pairing()))
+                .branch("pairing", pairing(result))
                 .text("primary", result.primary().metric().key())
                 .truth("primary_declared", result.primaryDeclared())
                 .count("secondary_count", result.metrics().size() - 1)
@@ -71,6 +74,7 @@ final class ResultTree {
                 .branches("associations", Branch.each(result.associations(), this::association))
                 .branch("plan", plan())
                 .branch("screening", screening())
+                .branches("duplicates", DuplicateShots.of(result))
                 .branch(
                         "without_flagged",
                         result.withoutFlagged().map(this::withoutFlagged).orElse(null))
@@ -99,6 +103,19 @@ final class ResultTree {
                                 new Branch()
                                         .number("value", air.atmosphere().density())
                                         .text("unit", "kg/m3"))
+                        .quantity(
+                                "temperature",
+                                air.atmosphere().temperature().kelvins(),
+                                units == UnitSystem.US ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS)
+                        .quantity(
+                                "station_pressure",
+                                air.atmosphere().pressure().pascals(),
+                                units == UnitSystem.US ? PressureUnit.INCH_OF_MERCURY : PressureUnit.HECTOPASCAL)
+                        .number("humidity_percent", 100.0 * air.atmosphere().relativeHumidity())
+                        .quantity(
+                                "density_altitude",
+                                air.atmosphere().densityAltitude().meters(),
+                                length)
                         .warnings(air.warnings()));
     }
 
@@ -148,12 +165,14 @@ final class ResultTree {
                 .text("second", d.secondText());
     }
 
-    private static Branch pairing(ShotPairing p) {
+    private static Branch pairing(HeadToHeadResult r) {
+        ShotPairing p = r.pairing();
         return new Branch()
                 .word("source", p.source())
                 .count("pairs", p.pairs().size())
                 .truth("enough", p.enough())
                 .count("unpaired", p.unpaired().size())
+                .whole("without_partner", withoutPartner(r))
                 .count("broken_count", p.broken().size())
                 .branches(
                         "broken",
@@ -189,6 +208,25 @@ final class ResultTree {
 
     private static double mean(double[] values) {
         return DoubleStream.of(values).average().orElseThrow();
+    }
+
+    /** The used shots that the paired test of the primary metric leaves out. */
+    private static List<Integer> withoutPartner(HeadToHeadResult r) {
+        Metric primary = r.primary().metric();
+        if (!r.primary().paired()) {
+            return List.of();
+        }
+        Stream<Shot> alone = Stream.concat(
+                r.pairing().unpaired().stream(), r.pairing().broken().stream().flatMap(pair -> pair.shots().stream()));
+        // A partner that has no reading of the metric is no partner for it.
+        Stream<Shot> halves = r.pairing().pairs().stream()
+                .filter(pair -> !(pair.first().has(primary) && pair.second().has(primary)))
+                .flatMap(pair -> Stream.of(pair.first(), pair.second()));
+        return Stream.concat(alone, halves)
+                .filter(shot -> shot.used() && shot.has(primary))
+                .map(Shot::number)
+                .sorted()
+                .toList();
     }
 
     private static Branch metrics(HeadToHeadResult r, Function<MetricComparison, Branch> form) {

@@ -129,7 +129,10 @@ class HeadToHeadReportTest {
 
     /** Left for right and right for left; signed numbers of what is lateral are left out. */
     private static String mirrored(String words) {
-        return words.replace("farther right", "farther LEFT")
+        return words.replace("more to the right", "more to the LEFT")
+                .replace("more to the left", "more to the right")
+                .replace("more to the LEFT", "more to the left")
+                .replace("farther right", "farther LEFT")
                 .replace("farther left", "farther right")
                 .replace("farther LEFT", "farther left");
     }
