@@ -116,8 +116,7 @@ final class SpokenCheck {
     }
 
     private List<MatchResult> all(String pattern) {
-        List<MatchResult> found =
-                compiled(pattern).matcher(text).results().toList();
+        List<MatchResult> found = compiled(pattern).matcher(text).results().toList();
         found.forEach(m -> covered.set(m.start(), m.end()));
         return found;
     }
@@ -204,8 +203,7 @@ final class SpokenCheck {
                 + "(?: \\((more of a (?:draw|fade))\\))?(?: with #(\\d+) than with #(\\d+))?"
                 + "(?:, (more of a (?:draw|fade)))?")) {
             boolean own = m.group(4) != null;
-            Matcher whole =
-                    compiled("With #(\\d+) .* than with #(\\d+)\\.").matcher(text);
+            Matcher whole = compiled("With #(\\d+) .* than with #(\\d+)\\.").matcher(text);
             require(own || whole.matches(), "who has more");
             String named = own ? m.group(4) : whole.group(1);
             String other = own ? m.group(5) : whole.group(2);
