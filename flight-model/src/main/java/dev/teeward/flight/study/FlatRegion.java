@@ -3,12 +3,12 @@ package dev.teeward.flight.study;
 /**
  * The set around a highest point where a landscape is lower by at most a stated loss, along rays from that point.
  *
- * <p>On each of 180 rays the nearest crossing is found, to 1e-9 of the sides; what lies beyond it again within the loss does
+ * <p>On each of 120 rays the nearest crossing is found, to 1e-8 of the sides; what lies beyond it again within the loss does
  * not count. The extremes over all directions are refined by a golden-section search between neighbouring rays.
  */
 final class FlatRegion {
-    private static final int RAYS = 180;
-    private static final int LOOKS = 32;
+    private static final int RAYS = 120;
+    private static final int LOOKS = 20;
     private static final double GOLDEN = 0.5 * (Math.sqrt(5.0) - 1.0);
 
     private final double[][] contour;
@@ -61,7 +61,7 @@ final class FlatRegion {
         double low = best - 1.0;
         double high = best + 1.0;
         double reached = contour[best][side];
-        for (int i = 0; i < 24; i++) {
+        for (int i = 0; i < 12; i++) {
             double a = high - GOLDEN * (high - low);
             double b = low + GOLDEN * (high - low);
             double atA = reach(landscape, top, least, angle(a))[side];
@@ -95,7 +95,7 @@ final class FlatRegion {
         if (outside < 0.0) {
             return point(top, du, dv, end);
         }
-        for (int i = 0; i < 60 && outside - inside > 1e-9; i++) {
+        for (int i = 0; i < 60 && outside - inside > 1e-8; i++) {
             double middle = 0.5 * (inside + outside);
             if (landscape.at(top[0] + middle * du, top[1] + middle * dv) < least) {
                 outside = middle;

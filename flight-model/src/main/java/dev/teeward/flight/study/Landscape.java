@@ -1,5 +1,7 @@
 package dev.teeward.flight.study;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.optim.InitialGuess;
@@ -89,5 +91,21 @@ final class Landscape {
             }
         }
         return best;
+    }
+
+    /** The sides on which a point lies and away from which it is lower. */
+    List<String> pressedSides(double[] point) {
+        List<String> sides = new ArrayList<>(2);
+        for (int k = 0; k < 2; k++) {
+            if (point[k] > 0.0 && point[k] < 1.0) {
+                continue;
+            }
+            double[] inward = point.clone();
+            inward[k] = Math.abs(point[k] - 0.01);
+            if (at(inward[0], inward[1]) < at(point[0], point[1])) {
+                sides.add((point[k] > 0.5 ? "highest " : "lowest ") + (k == 0 ? first : second).name());
+            }
+        }
+        return sides;
     }
 }

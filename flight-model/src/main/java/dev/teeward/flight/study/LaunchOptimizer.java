@@ -186,10 +186,13 @@ public final class LaunchOptimizer {
      * @throws IllegalArgumentException if no launch within the limits flies, or the objective is not finite
      */
     public LaunchOptimum launch(LaunchConditions launch) {
-        return optimum(launchAngles, spinRates, (angle, spin) -> launch.toBuilder()
-                .launchAngle(Angle.ofRadians(angle))
-                .spinRate(SpinRate.ofRadiansPerSecond(spin))
-                .build());
+        return optimum(
+                launchAngles,
+                spinRates,
+                (angle, spin) -> launch.toBuilder()
+                        .launchAngle(Angle.ofRadians(angle))
+                        .spinRate(SpinRate.ofRadiansPerSecond(spin))
+                        .build());
     }
 
     /**
@@ -202,17 +205,19 @@ public final class LaunchOptimizer {
      * @throws IllegalArgumentException if no delivery within the limits flies, or the objective is not finite
      */
     public LaunchOptimum delivery(Delivery delivery, ClubHead head, ImpactModel impact) {
-        return optimum(lofts, attackAngles, (loft, attack) -> impact.strike(
-                        delivery.toBuilder()
-                                .dynamicLoft(Angle.ofRadians(loft))
-                                .attackAngle(Angle.ofRadians(attack))
-                                .build(),
-                        head)
-                .launch());
+        return optimum(
+                lofts,
+                attackAngles,
+                (loft, attack) -> impact.strike(
+                                delivery.toBuilder()
+                                        .dynamicLoft(Angle.ofRadians(loft))
+                                        .attackAngle(Angle.ofRadians(attack))
+                                        .build(),
+                                head)
+                        .launch());
     }
 
-    private LaunchOptimum optimum(
-            Limits first, Limits second, BiFunction<Double, Double, LaunchConditions> launches) {
+    private LaunchOptimum optimum(Limits first, Limits second, BiFunction<Double, Double, LaunchConditions> launches) {
         Landscape landscape = new Landscape(first, second, (x, y) -> {
             Flight flight;
             try {
@@ -230,6 +235,15 @@ public final class LaunchOptimizer {
         double[] best = landscape.highest();
         FlatRegion region = FlatRegion.around(landscape, best, loss);
         Flight flight = model.fly(launches.apply(first.at(best[0]), second.at(best[1])));
-        return new LaunchOptimum(objective, flight, value.applyAsDouble(flight), first, second, best, loss, region);
+        return new LaunchOptimum(
+                objective,
+                flight,
+                value.applyAsDouble(flight),
+                first,
+                second,
+                best,
+                loss,
+                region,
+                landscape.pressedSides(best));
     }
 }

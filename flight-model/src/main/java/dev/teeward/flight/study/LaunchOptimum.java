@@ -36,7 +36,8 @@ public final class LaunchOptimum {
             Limits two,
             double[] best,
             double loss,
-            FlatRegion flat) {
+            FlatRegion flat,
+            List<String> restsOn) {
         this.objective = objective;
         this.flight = flight;
         this.value = value;
@@ -48,16 +49,7 @@ public final class LaunchOptimum {
             points.add(new Point(one.at(p[0]), two.at(p[1])));
         }
         region = List.copyOf(points);
-        List<String> limits = new ArrayList<>(2);
-        addLimit(one.name(), best[0], limits);
-        addLimit(two.name(), best[1], limits);
-        restsOn = List.copyOf(limits);
-    }
-
-    private static void addLimit(String name, double share, List<String> limits) {
-        if (share <= 1e-6 || share >= 1.0 - 1e-6) {
-            limits.add((share > 0.5 ? "highest " : "lowest ") + name);
-        }
+        this.restsOn = List.copyOf(restsOn);
     }
 
     /**
@@ -115,7 +107,7 @@ public final class LaunchOptimum {
     }
 
     /**
-     * The contour around everything that loses at most {@link #loss}: points on rays from the optimum, 2 deg apart in shares of
+     * The contour around everything that loses at most {@link #loss}: points on rays from the optimum, 3 deg apart in shares of
      * the limits. Where the region goes beyond the limits, the contour follows them.
      *
      * @return the points in order around the optimum, unmodifiable
@@ -143,7 +135,8 @@ public final class LaunchOptimum {
         if (!restsOn.isEmpty()) {
             warnings.add(Warning.of(
                     "rests-on-a-limit",
-                    "the optimum rests on the limits set: " + String.join(", ", restsOn) + "; beyond them it would be better"));
+                    "the optimum rests on the limits set: " + String.join(", ", restsOn)
+                            + "; beyond them it would be better"));
         }
         return List.copyOf(warnings);
     }
@@ -165,8 +158,7 @@ public final class LaunchOptimum {
     public record Variable(String name, double value, double lowest, double highest, Unit unit) {
         @Override
         public String toString() {
-            return String.format(
-                    Locale.ROOT, "%s %.4g %s (%.4g to %.4g)", name, value, unit.symbol(), lowest, highest);
+            return String.format(Locale.ROOT, "%s %.4g %s (%.4g to %.4g)", name, value, unit.symbol(), lowest, highest);
         }
     }
 

@@ -24,8 +24,7 @@ record Limits(String name, double lowest, double highest, Unit unit) {
                     + " must satisfy 0 <= lowest < highest <= 20000 rpm (2094 rad/s), but were " + lowest + " and "
                     + highest);
         }
-        return new Limits(
-                name, lowest.radiansPerSecond(), highest.radiansPerSecond(), SpinRateUnit.RADIAN_PER_SECOND);
+        return new Limits(name, lowest.radiansPerSecond(), highest.radiansPerSecond(), SpinRateUnit.RADIAN_PER_SECOND);
     }
 
     /** The value at a share of the way, exact at both ends. */
