@@ -6,6 +6,7 @@ import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -200,7 +201,7 @@ public final class CalibrationResult {
                 found.merge(problem.residuals().describe(i), weights[i], Math::min);
             }
         }
-        return java.util.Collections.unmodifiableMap(found);
+        return Collections.unmodifiableMap(found);
     }
 
     /**

@@ -1,6 +1,7 @@
 package dev.teeward.flight.study;
 
 import dev.teeward.quantity.Interval;
+import java.util.Arrays;
 
 /** Where the profile of the misfit of one parameter crosses what a level allows. */
 final class ProfileSearch {
@@ -23,7 +24,7 @@ final class ProfileSearch {
         this.quantile = quantile;
         least = problem.cost(best, weights);
         double[] all = new double[weights.length + problem.priorRows()];
-        java.util.Arrays.fill(all, 1.0);
+        Arrays.fill(all, 1.0);
         System.arraycopy(weights, 0, all, 0, weights.length);
         frozen = Information.of(problem.jacobian(best), all);
     }
