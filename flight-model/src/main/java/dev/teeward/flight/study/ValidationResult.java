@@ -4,12 +4,14 @@ import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -80,8 +82,7 @@ public final class ValidationResult {
     /** By group, in the order in which the groups first appear. */
     private static Map<String, List<Validation.Difference>> parts(
             List<Validation.Difference> differences, Function<Validation.Difference, String> part) {
-        return differences.stream()
-                .collect(Collectors.groupingBy(part, java.util.LinkedHashMap::new, Collectors.toList()));
+        return differences.stream().collect(Collectors.groupingBy(part, LinkedHashMap::new, Collectors.toList()));
     }
 
     private static void add(
@@ -146,9 +147,19 @@ public final class ValidationResult {
      * @return the table, each line ended by a line feed
      */
     public String markdown() {
+        return markdown(row -> true);
+    }
+
+    /**
+     * Some rows as a Markdown table in yards, degrees and miles an hour, one decimal.
+     *
+     * @param wanted which rows
+     * @return the table, each line ended by a line feed
+     */
+    public String markdown(Predicate<Row> wanted) {
         StringBuilder text = new StringBuilder(
                 "| model | flights | of | n | bias | RMS | RMS % | worst | 95 % of differences |\n|---|---|---|---|---|---|---|---|---|\n");
-        for (Row row : rows) {
+        for (Row row : rows.stream().filter(wanted).toList()) {
             Agreement a = row.agreement();
             Unit unit = row.output().tableUnit();
             text.append(String.format(
