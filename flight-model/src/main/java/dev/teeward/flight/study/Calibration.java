@@ -25,7 +25,10 @@ import java.util.Objects;
  * flights and prior, the covariance {@code (e J'J + prior)^-1} with e = 1, or 0.95, the efficiency of the robust losses, and
  * intervals are normal. A ball with few flights stays near the prior, one with many goes its own way; the result says how far.
  *
- * <p>Measured on synthetic flights with normal noise, the factors of drag and lift: see {@link CalibrationResult}.
+ * <p>Measured, 2,000 synthetic sets each of flights from drive to wedge in two airs, normal errors in carry, apex, descent and
+ * time: intervals at 95 percent held the true factors of drag and lift in 95.8 and 95.0 percent (Huber, 24 flights; by the profile
+ * 95.8 and 95.1), 94.9 and 95.2 (least squares, also by the profile), 96.1 and 95.5 (errors shared, 40 flights), 95.9 and 95.6
+ * (pooled, 3 flights of balls drawn from the prior).
  *
  * <pre>{@code
  * CalibrationResult fit = Calibration.withDefaults()

@@ -198,6 +198,10 @@ public final class ObservedFlight {
         /**
          * A point.
          *
+         * @param timeSeconds the time since the launch, not negative [s]
+         * @param downrange the distance towards the target [m]
+         * @param height the height above the start [m]
+         * @param side the distance to the right of the target line [m]
          * @throws IllegalArgumentException if a number is not finite or the time is negative
          */
         public TrackPoint {

@@ -1,13 +1,11 @@
 package dev.teeward.flight.study;
 
-import dev.teeward.flight.FlightException;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.random.RandomGenerator;
 import org.hipparchus.distribution.continuous.NormalDistribution;
@@ -34,12 +32,6 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>Immutable and thread-safe, the generator excepted.
  */
 public final class TolerancePropagation {
-    private static final double STEP = Math.sqrt(3.0);
-    private static final double CURVED = 0.1;
-
-    /** What is left over by less than this share of an output's scale is rounding. */
-    private static final double NEGLIGIBLE = 1e-9;
-
     private static final int FEWEST_DRAWS = 100;
 
     private final double level;
@@ -107,7 +99,7 @@ public final class TolerancePropagation {
             upper[o] = values[o] + z * deviations[o];
         }
         List<Warning> warnings = new ArrayList<>(sensitivity.warnings());
-        addCurvature(sensitivity.situation(), inputs, axes, along, deviations, warnings);
+        Neighbourhood.addCurvature(sensitivity.situation(), inputs, axes, along, deviations, warnings);
         return new Result("linear", level, values, deviations, lower, upper, warnings);
     }
 
@@ -139,7 +131,7 @@ public final class TolerancePropagation {
                     error[i] += gauss * axis[i];
                 }
             }
-            double[] values = library(situation, inputs, error);
+            double[] values = Neighbourhood.library(situation, inputs, error);
             if (values.length > 0) {
                 for (int o = 0; o < outputs.length; o++) {
                     drawn[o][flown] = values[o];
@@ -186,75 +178,6 @@ public final class TolerancePropagation {
         int below = (int) at;
         double share = at - below;
         return below + 1 < sorted.length ? sorted[below] + share * (sorted[below + 1] - sorted[below]) : sorted[below];
-    }
-
-    private static void addCurvature(
-            Situation situation,
-            FlightInput[] inputs,
-            double[][] axes,
-            double[][] along,
-            double[] deviations,
-            List<Warning> warnings) {
-        double[] missed = new double[deviations.length];
-        double[] centre = library(situation, inputs, new double[inputs.length]);
-        for (int k = 0; k < axes.length; k++) {
-            double[] above = library(situation, inputs, times(axes[k], STEP));
-            double[] below = library(situation, inputs, times(axes[k], -STEP));
-            if (above.length == 0 || below.length == 0) {
-                warnings.add(
-                        Warning.of(
-                                "linearization-fails",
-                                "within the tolerances an input leaves its range or the ball does not land; ask the simulation"));
-                return;
-            }
-            for (int o = 0; o < missed.length; o++) {
-                double even = (above[o] + below[o]) / 2.0 - centre[o];
-                double odd = (above[o] - below[o]) / 2.0 - STEP * along[k][o];
-                missed[o] = Math.hypot(missed[o], Math.hypot(even, odd) / STEP);
-            }
-        }
-        for (FlightOutput output : FlightOutput.values()) {
-            int o = output.place();
-            // The library's flight is exact to a hundredth of a millimetre; less than that cannot be seen.
-            boolean seen = missed[o] > Math.max(NEGLIGIBLE * output.scale(), 2e-5);
-            if (seen && missed[o] > CURVED * deviations[o]) {
-                warnings.add(Warning.of(
-                        "linearization-fails",
-                        String.format(
-                                Locale.ROOT,
-                                "the derivatives give %s a standard deviation of %.3g %s and miss %.3g %s of it; ask the"
-                                        + " simulation",
-                                output.key(),
-                                deviations[o],
-                                output.unit().symbol(),
-                                missed[o],
-                                output.unit().symbol())));
-            }
-        }
-    }
-
-    private static double[] times(double[] vector, double factor) {
-        return Arrays.stream(vector).map(v -> factor * v).toArray();
-    }
-
-    /** All outputs of the library's flight with errors added to the inputs; empty if there is no such flight. */
-    private static double[] library(Situation situation, FlightInput[] inputs, double[] error) {
-        Situation moved = situation;
-        for (int i = 0; i < inputs.length; i++) {
-            double si = situation.value(inputs[i]) + error[i];
-            if (!(si >= inputs[i].lowest() && si <= inputs[i].highest())) {
-                return new double[0];
-            }
-            moved = moved.with(inputs[i], si);
-        }
-        try {
-            var flight = moved.model().fly(moved.launch());
-            return Arrays.stream(FlightOutput.values())
-                    .mapToDouble(o -> o.of(flight))
-                    .toArray();
-        } catch (FlightException | IllegalArgumentException e) {
-            return new double[0];
-        }
     }
 
     /**

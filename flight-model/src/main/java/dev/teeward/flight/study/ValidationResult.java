@@ -164,13 +164,13 @@ public final class ValidationResult {
             Unit unit = row.output().tableUnit();
             text.append(String.format(
                     Locale.ROOT,
-                    "| %s | %s | %s [%s] | %d | %+.1f | %.1f | %s | %.1f | %s |%n",
+                    "| %s | %s | %s [%s] | %d | %s | %.1f | %s | %.1f | %s |%n",
                     cell(row.model()),
                     cell(row.part()),
                     row.output().key().replace('_', ' '),
                     unit.symbol(),
                     a.count(),
-                    unit.fromSi(a.bias().value()),
+                    signed(unit.fromSi(a.bias().value())),
                     unit.fromSi(a.rms()),
                     a.relativeRms().isPresent()
                             ? String.format(
@@ -178,14 +178,17 @@ public final class ValidationResult {
                             : "",
                     unit.fromSi(a.worst()),
                     a.lowerLimit()
-                            .map(low -> String.format(
-                                    Locale.ROOT,
-                                    "%+.1f to %+.1f",
-                                    unit.fromSi(low.value()),
-                                    unit.fromSi(a.upperLimit().orElseThrow().value())))
+                            .map(low -> signed(unit.fromSi(low.value())) + " to "
+                                    + signed(unit.fromSi(
+                                            a.upperLimit().orElseThrow().value())))
                             .orElse("")));
         }
         return text.toString().replace(System.lineSeparator(), "\n");
+    }
+
+    private static String signed(double value) {
+        String text = String.format(Locale.ROOT, "%+.1f", value);
+        return text.endsWith("0.0") && text.length() == 4 ? "0.0" : text;
     }
 
     private static String cell(String text) {
