@@ -26,6 +26,9 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             SchemaCommand.class,
             FlyCommand.class,
+            CalibrateCommand.class,
+            ValidateCommand.class,
+            OptimiseCommand.class,
             MakeDemoCommand.class
         },
         footer = {
