@@ -7,7 +7,7 @@ import java.util.Locale;
 
 /** One shot by several models from the side, height and distance to the same scale; told apart by dashes and by names. */
 final class FlightsFromTheSide {
-    private static final double WIDTH = 720.0;
+    private static final double WIDTH = 440.0;
     private static final double LEFT = 36.0;
     private static final double TOP = 22.0;
     private static final double LINE = 17.0;

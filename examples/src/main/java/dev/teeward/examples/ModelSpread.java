@@ -87,7 +87,7 @@ final class ModelSpread {
         for (int i = 0; i < MODELS.size(); i++) {
             Flight flight = flights(shot).get(i);
             List<String> left = flight.warnings().stream()
-                    .map(warning -> warning.code().replace("-outside-model", "").replace('-', ' '))
+                    .map(warning -> warning.code().startsWith("reynolds") ? "Reynolds number" : "spin ratio")
                     .toList();
             rows.add(List.of(
                     MODELS.get(i).toString(),
