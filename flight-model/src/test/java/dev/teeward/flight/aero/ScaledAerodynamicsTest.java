@@ -4,6 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.flight.Ball;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.quantity.Angle;
+import dev.teeward.quantity.Speed;
+import dev.teeward.quantity.SpinRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -68,6 +74,35 @@ class ScaledAerodynamicsTest extends AerodynamicModelContract {
         assertEquals(1.0, sums[2], error * Math.sqrt(2.0));
         assertEquals(1.0, sums[3], error * Math.sqrt(2.0));
         assertEquals(-0.4, sums[4], error * Math.sqrt(1.0 + 0.16));
+    }
+
+    /**
+     * The carry of a 6-iron by 300 drawn balls: its standard deviation is the first-order one within three standard errors,
+     * 3/sqrt(600), and the interval of two standard deviations holds 95.4 percent of them within three binomial ones.
+     */
+    @Test
+    void flyingDrawnBallsGivesTheSpreadOfCarry() {
+        LaunchConditions launch = LaunchConditions.builder()
+                .ballSpeed(Speed.ofMph(118.0))
+                .launchAngle(Angle.ofDegrees(17.2))
+                .spinRate(SpinRate.ofRpm(6_400.0))
+                .build();
+        ToDoubleFunction<AerodynamicModel> carry =
+                m -> FlightModel.of(Ball.of(m)).fly(launch).carry().meters();
+        CoefficientSpread spread = CoefficientSpread.of(0.04, 0.05).withCorrelation(0.3);
+        double expected = spread.standardDeviation(TypicalAerodynamics.of(), carry);
+        double middle = carry.applyAsDouble(TypicalAerodynamics.of());
+        SplittableRandom random = new SplittableRandom(20_260_202L);
+        int n = 300;
+        double squares = 0.0;
+        int inside = 0;
+        for (int i = 0; i < n; i++) {
+            double off = carry.applyAsDouble(spread.draw(TypicalAerodynamics.of(), random)) - middle;
+            squares += off * off / n;
+            inside += Math.abs(off) <= 2.0 * expected ? 1 : 0;
+        }
+        assertEquals(1.0, Math.sqrt(squares) / expected, 3.0 / Math.sqrt(2.0 * n));
+        assertEquals(0.954, (double) inside / n, 3.0 * Math.sqrt(0.954 * 0.046 / n));
     }
 
     @Test
