@@ -19,6 +19,10 @@ import org.jspecify.annotations.Nullable;
  * are those of Bernstein's form). Sampled from {@link TypicalAerodynamics} on 10 by 8 nodes over its domain, drag comes
  * within 0.0025 and lift within 0.001 everywhere, and both within 0.0003 on average.
  *
+ * <p>The curvature of the surface jumps from cell to cell, which a flight feels: over 300 random launches by tables of 8 by 7
+ * nodes each, landings came within 1 mm of Hipparchus' DormandPrince853 at tolerance 1e-11 (worst 0.82 mm), against 0.1 mm
+ * with smooth formulas.
+ *
  * <p><b>Outside the grid</b> each state takes the coefficients of the nearest point of the grid's rectangle, which is
  * {@link #domain()}: a flight that goes there says so.
  *

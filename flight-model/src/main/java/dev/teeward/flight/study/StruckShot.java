@@ -16,7 +16,12 @@ import java.util.Objects;
  * @param launch how the ball left
  */
 public record StruckShot(Delivery delivery, LaunchConditions launch) {
-    /** Refuses what is missing. */
+    /**
+     * Refuses what is missing.
+     *
+     * @param delivery how the head arrived
+     * @param launch how the ball left
+     */
     public StruckShot {
         Objects.requireNonNull(delivery, "delivery");
         Objects.requireNonNull(launch, "launch");
