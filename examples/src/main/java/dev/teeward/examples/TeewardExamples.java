@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
             CalibrateCommand.class,
             ValidateCommand.class,
             OptimiseCommand.class,
+            ModelsCommand.class,
             MakeDemoCommand.class
         },
         footer = {

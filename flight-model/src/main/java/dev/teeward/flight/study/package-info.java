@@ -23,7 +23,10 @@
  *       and intervals from measurement tolerances;
  *   <li>{@link dev.teeward.flight.study.LaunchOptimizer}: the best launch or delivery, and how flat the best is;
  *   <li>{@link dev.teeward.flight.study.Calibration}: parameters of any model from observed flights, with uncertainty;
- *   <li>{@link dev.teeward.flight.study.Validation}: models against observed flights.
+ *   <li>{@link dev.teeward.flight.study.Validation}: models against observed flights;
+ *   <li>{@link dev.teeward.flight.study.ImpactInverse}, {@link dev.teeward.flight.study.ImpactConsistency} and
+ *       {@link dev.teeward.flight.study.ImpactCalibration}: from launch back to delivery, whether the two agree, and the
+ *       constants of an impact from struck shots.
  * </ul>
  *
  * <p>Numbers here are SI {@code double}s unless they are quantities or estimates with their unit. Derivatives, fits and the
