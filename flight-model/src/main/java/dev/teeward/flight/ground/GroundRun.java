@@ -75,14 +75,13 @@ final class GroundRun {
         int bounces = 0;
         while (bounces < MOST_BOUNCES && time < TIME_LIMIT) {
             terrain.normal(place[0], place[2], normal);
-            if (dot() >= 0.0) {
+            if (!rises(-dot())) {
                 return bounces;
             }
             add(Phase.BOUNCE);
             ground.bounce().bounce(motion, normal, ground.turf(), radius, k);
             bounces++;
-            double up = dot();
-            if (!(up > 0.0 && up * up / (2.0 * gravity * normal[1]) >= stopHeight)) {
+            if (!rises(dot())) {
                 return bounces;
             }
             hop();
@@ -90,6 +89,12 @@ final class GroundRun {
         return bounces;
     }
 
+    /** Whether a speed away from the ground would carry the ball to the stop height. */
+    private boolean rises(double speed) {
+        return speed > 0.0 && speed * speed / (2.0 * gravity * normal[1]) >= stopHeight;
+    }
+
+    /** The velocity along the normal. */
     private double dot() {
         return motion[0] * normal[0] + motion[1] * normal[1] + motion[2] * normal[2];
     }
