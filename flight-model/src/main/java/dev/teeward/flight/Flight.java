@@ -215,6 +215,8 @@ public final class Flight {
      *   <li>{@code reynolds-outside-model}, {@code spin-ratio-outside-model}: the flight left the range in which the
      *       aerodynamic model was measured or calibrated; the message says how far and for what share of the time, judged at
      *       the ends of the integrator's steps;
+     *   <li>{@code bounce-extrapolated}: the ball lands faster or flatter than the bounce model covers, so that the total is a
+     *       guess;
      *   <li>{@code does-not-stop}: the ball still moves 60 s after landing, on ground too steep for its turf.
      * </ul>
      *

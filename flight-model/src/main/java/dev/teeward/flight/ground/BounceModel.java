@@ -27,6 +27,18 @@ public interface BounceModel {
     void bounce(double[] motion, double[] normal, Turf turf, double radius, double inertiaFactor);
 
     /**
+     * Whether an impact lies where the model may be believed.
+     *
+     * @param speed the speed of the ball [m/s]
+     * @param fromNormal the angle between its path and the normal of the ground, in [0, pi/2] [rad]
+     * @param turf the turf
+     * @return true unless the model says otherwise; false makes the warning {@code bounce-extrapolated}
+     */
+    default boolean covers(double speed, double fromNormal, Turf turf) {
+        return true;
+    }
+
+    /**
      * Where the model comes from, to cite.
      *
      * @return author and year

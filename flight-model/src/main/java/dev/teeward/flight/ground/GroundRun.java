@@ -45,6 +45,8 @@ final class GroundRun {
         System.arraycopy(position, 0, place, 0, 3);
         System.arraycopy(velocity, 0, motion, 0, 3);
         System.arraycopy(spin, 0, motion, 3, 3);
+        List<Warning> warnings = new ArrayList<>(0);
+        judge(warnings);
         int bounces = bounce();
         int rollStart = path.size();
         settle();
@@ -54,15 +56,37 @@ final class GroundRun {
         boolean rests = roll();
         place[1] = terrain.elevation(place[0], place[2]);
         add(rests ? Phase.REST : Phase.ROLL);
-        List<Warning> warnings = rests
-                ? List.of()
-                : List.of(Warning.of(
-                        "does-not-stop",
-                        String.format(
-                                Locale.ROOT,
-                                "the ball still moves %.0f s after coming down: the ground is too steep for the turf",
-                                time)));
+        if (!rests) {
+            warnings.add(Warning.of(
+                    "does-not-stop",
+                    String.format(
+                            Locale.ROOT,
+                            "the ball still moves %.0f s after coming down: the ground is too steep for the turf",
+                            time)));
+        }
         return new RollOut(path, bounces, rollStart, warnings);
+    }
+
+    /** Whether the first impact, the hardest, lies where the bounce model may be believed. */
+    private void judge(List<Warning> warnings) {
+        terrain.normal(place[0], place[2], normal);
+        double into = -dot();
+        double speed = Math.sqrt(motion[0] * motion[0] + motion[1] * motion[1] + motion[2] * motion[2]);
+        if (!rises(into)) {
+            return;
+        }
+        double angle = StrictMath.acos(Math.min(1.0, into / speed));
+        if (!ground.bounce().covers(speed, angle, ground.turf())) {
+            warnings.add(Warning.of(
+                    "bounce-extrapolated",
+                    String.format(
+                            Locale.ROOT,
+                            "the ball lands at %.1f m/s, %.1f deg above the ground, faster or flatter than the bounce model"
+                                    + " (%s) can be trusted: bounce, roll and total are guesses",
+                            speed,
+                            90.0 - Math.toDegrees(angle),
+                            ground.bounce().reference())));
+        }
     }
 
     private void add(Phase phase) {
@@ -101,18 +125,9 @@ final class GroundRun {
 
     /** A parabola to where it meets the ground again. */
     private void hop() {
+        // Over a plane the parabola and the ground part and meet after twice the speed over the pull.
         double whole = 2.0 * dot() / (normal[1] * gravity);
-        double step = whole / HOP_POINTS;
-        double from = step / 1024.0;
-        double to = from;
-        while (to < TIME_LIMIT) {
-            to = from + step;
-            if (gap(to) <= 0.0) {
-                break;
-            }
-            from = to;
-        }
-        double end = root(from, to);
+        double end = terrain instanceof PlaneTerrain ? whole : meeting(whole / HOP_POINTS);
         double x = place[0];
         double y = place[1];
         double z = place[2];
@@ -130,6 +145,20 @@ final class GroundRun {
         place[1] = terrain.elevation(place[0], place[2]);
         motion[1] -= gravity * end;
         time += end;
+    }
+
+    /** When the parabola meets a terrain without closed form, looked for in steps. */
+    private double meeting(double step) {
+        double from = step / 1024.0;
+        double to = from;
+        while (to < TIME_LIMIT) {
+            to = from + step;
+            if (gap(to) <= 0.0) {
+                break;
+            }
+            from = to;
+        }
+        return root(from, to);
     }
 
     private double gap(double t) {
@@ -234,7 +263,7 @@ final class GroundRun {
             if (holds && speed < 1e-9) {
                 return true;
             }
-            double h = 0.01;
+            double h = 0.04;
             if (deceleration > 0.0) {
                 double left = speed / deceleration;
                 if (holds && left < 1e-3) {

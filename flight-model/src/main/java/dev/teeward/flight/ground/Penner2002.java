@@ -14,7 +14,8 @@ import dev.teeward.quantity.Angle;
  *
  * <p><b>Range.</b> The tilt was set at one measured impact, 18.6 m/s at 44.4 deg, and is a straight line through it and through 0 for a
  * vertical drop. A drive that lands at 28 m/s, 25 deg below the horizontal, gets 34 deg, which looks too much; so a cap can be
- * set with {@link #withTiltCap}. There is none by default, nor a published one. Compared with more than 1000 measured bounces a rigid
+ * set with {@link #withTiltCap}. There is none by default, nor a published one. A tilt above 30 deg by the law, cap or not, makes the
+ * warning {@code bounce-extrapolated}; a topped ball, which grazes the turf, is stopped far too soon. Compared with more than 1000 measured bounces a rigid
  * model of this kind fits less well than a fitted map from landing to lift-off (Biber and others 2023, abstract). Sloping ground and a ball that
  * spins about any axis are our extension: the tilt is against the ball's direction along the ground.
  *
@@ -32,6 +33,7 @@ public final class Penner2002 implements BounceModel {
     private static final double REFERENCE_TILT = 15.4;
     private static final double REFERENCE_SPEED = 18.6;
     private static final double REFERENCE_ANGLE = 44.4;
+    private static final double TRUSTED_TILT = 30.0;
     private static final double FAST = 20.0;
     private static final double FAST_RESTITUTION = 0.120;
     private static final double DEGREE = Math.PI / 180.0;
@@ -99,6 +101,12 @@ public final class Penner2002 implements BounceModel {
                 ? FAST_RESTITUTION
                 : 0.510 - 0.0375 * normalSpeed + 0.000903 * normalSpeed * normalSpeed;
         return Math.min(1.0, law * turf.restitutionFactor());
+    }
+
+    /** Whether the tilt by the law is at most 30 deg, about twice that of the impact it was set at (our choice, no source). */
+    @Override
+    public boolean covers(double speed, double fromNormal, Turf turf) {
+        return new Penner2002(Math.PI / 2.0).tilt(speed, fromNormal, turf.tiltFactor()) <= TRUSTED_TILT * DEGREE;
     }
 
     @Override

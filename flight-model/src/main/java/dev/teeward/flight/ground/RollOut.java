@@ -108,7 +108,7 @@ public final class RollOut {
     /**
      * What to know of this result.
      *
-     * @return {@code does-not-stop} or nothing
+     * @return {@code bounce-extrapolated} if the first impact is faster or flatter than the bounce model covers, {@code does-not-stop}, both or nothing
      */
     public List<Warning> warnings() {
         return warnings;

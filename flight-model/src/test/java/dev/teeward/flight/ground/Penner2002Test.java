@@ -1,6 +1,7 @@
 package dev.teeward.flight.ground;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -24,6 +25,32 @@ class Penner2002Test extends BounceModelContract {
         assertTrue(capped.reference().contains("25"));
         assertThrows(
                 IllegalArgumentException.class, () -> Penner2002.withDefaults().withTiltCap(Angle.ofDegrees(91.0)));
+    }
+
+    /** A drive as in the worked rows B03 (27.7 deg of tilt) is covered, B02 (33.9 deg) is not, cap or no cap. */
+    @Test
+    void saysWhereItIsExtrapolated() {
+        Turf turf = TurfClass.FAIRWAY.turf();
+        Penner2002 capped = Penner2002.withDefaults().withTiltCap(Angle.ofDegrees(20.0));
+        for (Penner2002 model : new Penner2002[] {Penner2002.withDefaults(), capped}) {
+            assertTrue(model.covers(27.0, Math.toRadians(55.0), turf));
+            assertFalse(model.covers(28.0, Math.toRadians(65.0), turf));
+        }
+        double[] flat = {28.0 * Math.sin(Math.toRadians(65.0)), -28.0 * Math.cos(Math.toRadians(65.0)), 0.0};
+        assertEquals(
+                "bounce-extrapolated",
+                Ground.of(turf)
+                        .run(new double[3], flat, new double[3], 0.021335, 0.4, 9.8)
+                        .warnings()
+                        .get(0)
+                        .code());
+        assertEquals(
+                0,
+                Ground.of(turf)
+                        .withBounce(Daish1972.of(0.3))
+                        .run(new double[3], flat, new double[3], 0.021335, 0.4, 9.8)
+                        .warnings()
+                        .size());
     }
 
     @Test
