@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             SchemaCommand.class,
             FlyCommand.class,
+            AltitudeCommand.class,
             MakeDemoCommand.class
         },
         footer = {
