@@ -47,8 +47,9 @@ final class AltitudeCommand implements Callable<Integer> {
             names = "--elevation",
             paramLabel = "N",
             converter = DecimalConverter.class,
-            description = "An elevation, in ft, or in m with --units metric; may be given often. 0, 2500, 5000 and 7500 ft if"
-                    + " not given.")
+            description =
+                    "An elevation, in ft, or in m with --units metric; may be given often. 0, 2500, 5000 and 7500 ft if"
+                            + " not given.")
     private List<Double> elevations = List.of();
 
     @Option(
@@ -109,8 +110,7 @@ final class AltitudeCommand implements Callable<Integer> {
                 carries.size());
     }
 
-    private static double mean(
-            List<SameAir.Carry> carries, ToDoubleFunction<SameAir.Carry> meters) {
+    private static double mean(List<SameAir.Carry> carries, ToDoubleFunction<SameAir.Carry> meters) {
         return carries.stream().mapToDouble(meters).average().orElseThrow();
     }
 

@@ -67,14 +67,16 @@ class AltitudeCommandTest {
             assertTrue(carry > before);
             before = carry;
         }
-        double direct = SameAir.standardAt(Length.ofFeet(0.0))
-                .bring(SessionReader.withDefaults().read(session))
-                .carries()
-                .stream()
-                .filter(carry -> carry.club().equals("Alder"))
-                .mapToDouble(carry -> LengthUnit.YARD.fromSi(carry.carry().value()))
-                .average()
-                .orElseThrow();
+        double direct =
+                SameAir.standardAt(Length.ofFeet(0.0))
+                        .bring(SessionReader.withDefaults().read(session))
+                        .carries()
+                        .stream()
+                        .filter(carry -> carry.club().equals("Alder"))
+                        .mapToDouble(
+                                carry -> LengthUnit.YARD.fromSi(carry.carry().value()))
+                        .average()
+                        .orElseThrow();
         assertEquals(direct, Double.parseDouble(match(lines.get(1)).group(2)), 0.05 + 1e-9);
     }
 
