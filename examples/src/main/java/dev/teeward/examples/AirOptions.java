@@ -2,12 +2,15 @@ package dev.teeward.examples;
 
 import dev.teeward.fitting.PressureKind;
 import dev.teeward.fitting.Session;
+import dev.teeward.fitting.complete.SessionAir;
+import dev.teeward.flight.FlightModel;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Pressure;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.Temperature;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -102,6 +105,12 @@ final class AirOptions {
         humidity(file, both, used);
         wind(file, both, used);
         return both.build();
+    }
+
+    /** The model in the air and the wind of the options alone. */
+    FlightModel applyTo(FlightModel model) {
+        SessionAir day = SessionAir.of(over(Session.builder().build(), new ArrayList<>()));
+        return model.withAir(day.atmosphere()).withWind(day.wind());
     }
 
     private static String source(String condition, boolean option, boolean file) {

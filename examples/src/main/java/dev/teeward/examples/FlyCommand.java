@@ -12,6 +12,8 @@ import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
@@ -53,8 +55,9 @@ import picocli.CommandLine.Spec;
                     + " missing or a cell is empty; both are right positive.",
             "",
             "FLIGHTS.csv has all columns of LAUNCHES.csv, unchanged, and after them carry_yd, side_yd, curve_yd, apex_ft,"
-                    + " descent_angle_deg, flight_time_s and landing_speed_mph, each with computed_ before it where"
-                    + " LAUNCHES.csv already has that metric. There is no total: bounce and roll are not computed.",
+                    + " descent_angle_deg, flight_time_s, landing_speed_mph and total_yd, each with computed_ before it"
+                    + " where LAUNCHES.csv already has that metric. The total is where the ball stops on level ground of"
+                    + " the --turf; no turf's numbers are validated: compare totals, do not promise them.",
             "",
             "A header block of # lines is copied, and its elevation, temperature, humidity, pressure and wind are used as in"
                     + " a session; what the options give takes the place of what the file gives, and the answer says so.",
@@ -67,6 +70,7 @@ final class FlyCommand implements Callable<Integer> {
 
     private static final Map<String, String> WARNINGS = Map.of(
             "lands-at-once", "the ball does not rise",
+            "bounce-extrapolated", "lands faster or flatter than the bounce model covers: their total is a guess",
             "reynolds-outside-model", "slower or faster than the aerodynamic model covers",
             "spin-ratio-outside-model", "more spin for the speed than the aerodynamic model covers");
 
@@ -83,7 +87,11 @@ final class FlyCommand implements Callable<Integer> {
             new Result(
                     Metric.LANDING_SPEED,
                     SpeedUnit.MILE_PER_HOUR,
-                    flight -> flight.landingSpeed().metersPerSecond()));
+                    flight -> flight.landingSpeed().metersPerSecond()),
+            new Result(
+                    Metric.TOTAL,
+                    LengthUnit.YARD,
+                    flight -> flight.total().orElseThrow().meters()));
 
     /** A column of the result. */
     private record Result(Metric metric, Unit unit, ToDoubleFunction<Flight> si) {}
@@ -106,6 +114,17 @@ final class FlyCommand implements Callable<Integer> {
 
     @Mixin
     private AirOptions air = new AirOptions();
+
+    @Option(
+            names = "--turf",
+            paramLabel = "KIND",
+            converter = TurfConverter.class,
+            defaultValue = "fairway",
+            description =
+                    "What the ball rolls on: fairway, firm-fairway, soft-fairway, rough, green, firm-green or soft-green;"
+                            + " fairway if not given.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private TurfClass turf;
 
     @Option(
             names = {"-h", "--help"},
@@ -154,7 +173,10 @@ final class FlyCommand implements Callable<Integer> {
         Session session = air.over(SessionReader.conditions(table), conditions);
         try {
             SessionAir day = SessionAir.of(session);
-            return FlightModel.standard().withAir(day.atmosphere()).withWind(day.wind());
+            return FlightModel.standard()
+                    .withAir(day.atmosphere())
+                    .withWind(day.wind())
+                    .withGround(Ground.of(turf));
         } catch (IllegalArgumentException e) {
             InputException failure = InputException.of(table.file(), String.valueOf(e.getMessage()));
             failure.initCause(e);

@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
             ValidateCommand.class,
             OptimiseCommand.class,
             ModelsCommand.class,
+            AltitudeCommand.class,
             MakeDemoCommand.class
         },
         footer = {

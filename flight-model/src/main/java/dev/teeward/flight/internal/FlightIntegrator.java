@@ -9,7 +9,9 @@ import static dev.teeward.flight.internal.FlightEquations.VY;
 import static dev.teeward.flight.internal.FlightEquations.VZ;
 import static dev.teeward.flight.internal.FlightEquations.Y;
 
+import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightPath.Ending;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Flies one ball from launch to landing with {@link PrinceDormand65}.
@@ -48,6 +50,7 @@ public final class FlightIntegrator {
 
     private final FlightEquations equations;
     private final double elevation;
+    private final @Nullable Terrain terrain;
     private final double guard;
 
     /**
@@ -57,8 +60,24 @@ public final class FlightIntegrator {
      * @param elevation the height of the landing above the start, negative for lower ground [m]
      */
     public FlightIntegrator(FlightEquations equations, double elevation) {
+        this(equations, elevation, null);
+    }
+
+    /**
+     * Flights by one force sum to a terrain.
+     *
+     * @param equations the force sum
+     * @param terrain the terrain, not above the ball at the start
+     */
+    public FlightIntegrator(FlightEquations equations, Terrain terrain) {
+        // A level that is never reached leaves the search for the apex alone.
+        this(equations, Double.NEGATIVE_INFINITY, terrain);
+    }
+
+    private FlightIntegrator(FlightEquations equations, double elevation, @Nullable Terrain terrain) {
         this.equations = equations;
         this.elevation = elevation;
+        this.terrain = terrain;
         guard = equations.windVaries() ? SHEARED_GUARD : GUARD;
     }
 
@@ -104,6 +123,10 @@ public final class FlightIntegrator {
             boolean landed = atLaunch == LandingSearch.Event.LANDED;
             return path.end(landed ? Ending.LANDED_AT_ONCE : Ending.ELEVATION_NOT_REACHED, 0.0, search);
         }
+        TerrainSearch surface = terrain == null ? null : new TerrainSearch(terrain);
+        if (surface != null && surface.liesOn(state, k)) {
+            return path.end(Ending.LANDED_AT_ONCE, 0.0, search);
+        }
         double time = 0.0;
         double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
@@ -130,6 +153,9 @@ public final class FlightIntegrator {
             if (event != LandingSearch.Event.NOTHING) {
                 boolean landed = event == LandingSearch.Event.LANDED;
                 return path.end(landed ? Ending.LANDED : Ending.ELEVATION_NOT_REACHED, search.eventTime(), search);
+            }
+            if (surface != null && surface.step(time, h, path)) {
+                return path.landed(surface.landingTime(), search);
             }
             time += h;
             if (equations.windVaries()) {
