@@ -39,8 +39,10 @@ public record GeometricMedian(double x, double y, double sumOfDistances) {
         Data.check("y", y, 1);
         double startX = Median.withDefaults().withCopy(true).evaluate(x);
         double startY = Median.withDefaults().withCopy(true).evaluate(y);
-        double[] u = IntStream.range(0, x.length).mapToDouble(i -> x[i] - startX).toArray();
-        double[] v = IntStream.range(0, x.length).mapToDouble(i -> y[i] - startY).toArray();
+        double[] u =
+                IntStream.range(0, x.length).mapToDouble(i -> x[i] - startX).toArray();
+        double[] v =
+                IntStream.range(0, x.length).mapToDouble(i -> y[i] - startY).toArray();
         double[] at = {0.0, 0.0};
         double scale = 0.0;
         for (int i = 0; i < u.length; i++) {
@@ -99,9 +101,7 @@ public record GeometricMedian(double x, double y, double sumOfDistances) {
         }
         double pull = Math.hypot(pullX, pullY);
         double keep = here == 0 ? 0.0 : pull > 0.0 ? Math.min(1.0, here / pull) : 1.0;
-        return new double[] {
-            (1.0 - keep) * x / weights + keep * at[0], (1.0 - keep) * y / weights + keep * at[1]
-        };
+        return new double[] {(1.0 - keep) * x / weights + keep * at[0], (1.0 - keep) * y / weights + keep * at[1]};
     }
 
     private static double[] newton(double[] u, double[] v, double[] at, double scale) {
@@ -125,9 +125,7 @@ public record GeometricMedian(double x, double y, double sumOfDistances) {
         }
         double determinant = xx * yy - xy * xy;
         return determinant > 1e-12 * xx * yy
-                ? new double[] {
-                    at[0] - (yy * gx - xy * gy) / determinant, at[1] - (xx * gy - xy * gx) / determinant
-                }
+                ? new double[] {at[0] - (yy * gx - xy * gy) / determinant, at[1] - (xx * gy - xy * gx) / determinant}
                 : at;
     }
 }

@@ -144,8 +144,7 @@ public final class HoldProbability {
         SymmetricMatrix2 s = SymmetricMatrix2.covarianceOf(carry, side);
         if (!(s.minorEigenvalue() > 1e-12 * s.majorEigenvalue())) {
             warnings.add(Warning.of("no-spread", "the shots lie on a line or in a point, so only the count is given"));
-            return new Result(
-                    "count only", Optional.empty(), OptionalDouble.empty(), count, share, n, warnings);
+            return new Result("count only", Optional.empty(), OptionalDouble.empty(), count, share, n, warnings);
         }
         double meanX = Mean.of(carry).getAsDouble();
         double meanY = Mean.of(side).getAsDouble();
@@ -181,8 +180,7 @@ public final class HoldProbability {
         double centre = p + z * z / (2.0 * n);
         double reach = z * Math.sqrt(p * (1.0 - p) / n + z * z / (4.0 * n * n));
         double divisor = 1.0 + z * z / n;
-        return Interval.of(
-                Math.max(0.0, (centre - reach) / divisor), Math.min(1.0, (centre + reach) / divisor), level);
+        return Interval.of(Math.max(0.0, (centre - reach) / divisor), Math.min(1.0, (centre + reach) / divisor), level);
     }
 
     /** Normal probabilities over the posterior: Sigma = (C A^-T)(C A^-T)' with C C' = (n - 1) S and A Bartlett's factor. */
@@ -205,10 +203,7 @@ public final class HoldProbability {
             SymmetricMatrix2 sigma =
                     new SymmetricMatrix2(m11 * m11 + m12 * m12, m11 * m21 + m12 * m22, m21 * m21 + m22 * m22);
             found[d] = region.probability(BoundaryIntegral.of(
-                            sigma,
-                            meanX + m11 * z1 + m12 * z2,
-                            meanY + m21 * z1 + m22 * z2,
-                            Double.POSITIVE_INFINITY)
+                            sigma, meanX + m11 * z1 + m12 * z2, meanY + m21 * z1 + m22 * z2, Double.POSITIVE_INFINITY)
                     .coarse());
         }
         Arrays.sort(found);

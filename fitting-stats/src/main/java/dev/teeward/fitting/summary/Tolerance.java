@@ -108,9 +108,7 @@ public final class Tolerance {
     private double halfWidth(double c) {
         double start = Distributions.normalQuantile(0.5 + 0.5 * share);
         return NoncentralT.root(
-                r -> Distributions.normalCdf(c + r) - Distributions.normalCdf(c - r) - share,
-                0.0,
-                start + c + 1.0);
+                r -> Distributions.normalCdf(c + r) - Distributions.normalCdf(c - r) - share, 0.0, start + c + 1.0);
     }
 
     /**
@@ -124,7 +122,8 @@ public final class Tolerance {
     public double twoSidedByHowe(int n) {
         checkSize(n, 2);
         double z = Distributions.normalQuantile(0.5 + 0.5 * share);
-        return Math.sqrt((n - 1.0) * (1.0 + 1.0 / n) * z * z / Distributions.chiSquareQuantile(1.0 - confidence, n - 1.0));
+        return Math.sqrt(
+                (n - 1.0) * (1.0 + 1.0 / n) * z * z / Distributions.chiSquareQuantile(1.0 - confidence, n - 1.0));
     }
 
     /**
@@ -142,8 +141,8 @@ public final class Tolerance {
         double a = 1.0 - zc * zc / (2.0 * (n - 1.0));
         double b = zp * zp - zc * zc / n;
         if (!(a > 0.0)) {
-            throw new IllegalArgumentException("n must be above " + (1.0 + 0.5 * zc * zc)
-                    + " for this formula, but was " + n + "; use oneSided");
+            throw new IllegalArgumentException(
+                    "n must be above " + (1.0 + 0.5 * zc * zc) + " for this formula, but was " + n + "; use oneSided");
         }
         return (zp + Math.sqrt(zp * zp - a * b)) / a;
     }
@@ -183,8 +182,9 @@ public final class Tolerance {
             double c = 1.0 / l22;
             double b = -l21 / (l11 * l22);
             SymmetricMatrix2 covariance = new SymmetricMatrix2(a * a, a * b, b * b + c * c);
-            double radius =
-                    DiscProbability.of(covariance, -a * mx, -b * mx - c * my).coarse().radius(share);
+            double radius = DiscProbability.of(covariance, -a * mx, -b * mx - c * my)
+                    .coarse()
+                    .radius(share);
             squared[r] = radius * radius;
         }
         Arrays.sort(squared);

@@ -112,7 +112,8 @@ public class PatternReferenceTest {
         for (String treatment : List.of("A", "B")) {
             map.putRow(
                     "DISP-synth/" + (treatment.equals("A") ? 1 : 2) + " extreme_spread",
-                    row -> PatternExtent.of(synth(treatment, "u"), synth(treatment, "v")).extremeSpread());
+                    row -> PatternExtent.of(synth(treatment, "u"), synth(treatment, "v"))
+                            .extremeSpread());
         }
         map.putRow(
                 "PRED-disc/1 P_predictive",
@@ -120,8 +121,7 @@ public class PatternReferenceTest {
                         TargetRegion.circle(0.0, 0.0, 3.0), new SymmetricMatrix2(9.0, 3.6, 4.0), 2.0, -1.0, 10));
         GeometricMedian a = GeometricMedian.of(synth("A", "u"), synth("A", "v"));
         GeometricMedian b = GeometricMedian.of(synth("B", "u"), synth("B", "v"));
-        GeometricMedian fermat =
-                GeometricMedian.of(new double[] {0.0, 4.0, 0.0}, new double[] {0.0, 0.0, 3.0});
+        GeometricMedian fermat = GeometricMedian.of(new double[] {0.0, 4.0, 0.0}, new double[] {0.0, 0.0, 3.0});
         map.put("GEOMED-synth/1", a.x(), a.y(), a.sumOfDistances());
         map.put("GEOMED-synth/2", b.x(), b.y(), b.sumOfDistances());
         map.put("GEOMED-tri/1", fermat.x(), fermat.y(), fermat.sumOfDistances(), fermat.sumOfDistances());
@@ -162,8 +162,8 @@ public class PatternReferenceTest {
     @Test
     void mediansOfSpecialPatterns() {
         // A shot that the others pull with no more than its own weight is the median: the centre of a cross.
-        GeometricMedian cross = GeometricMedian.of(
-                new double[] {0.0, 1.0, -1.0, 0.0, 0.0}, new double[] {0.0, 0.0, 0.0, 1.0, -1.0});
+        GeometricMedian cross =
+                GeometricMedian.of(new double[] {0.0, 1.0, -1.0, 0.0, 0.0}, new double[] {0.0, 0.0, 0.0, 1.0, -1.0});
         assertEquals(0.0, Math.hypot(cross.x(), cross.y()), 1e-12);
         assertEquals(4.0, cross.sumOfDistances(), 1e-12);
         GeometricMedian one = GeometricMedian.of(new double[] {3.0}, new double[] {-2.0});
@@ -177,7 +177,8 @@ public class PatternReferenceTest {
 
     @Test
     void regionsKnowWhatTheyContain() {
-        TargetRegion square = TargetRegion.polygon(new double[] {0.0, 4.0, 4.0, 0.0}, new double[] {0.0, 0.0, 3.0, 3.0});
+        TargetRegion square =
+                TargetRegion.polygon(new double[] {0.0, 4.0, 4.0, 0.0}, new double[] {0.0, 0.0, 3.0, 3.0});
         assertTrue(square.contains(4.0, 1.0) && square.contains(1.0, 1.0));
         assertFalse(square.contains(4.1, 1.0));
         assertEquals(12.0, square.area(), 1e-14);
@@ -202,13 +203,20 @@ public class PatternReferenceTest {
         assertEquals(disc, TargetRegion.circle(0.0, 0.0, 3.0).probability(point.coarse()), 1e-6);
         assertEquals(1.0, TargetRegion.circle(0.0, 0.0, 1e5).probability(point), 1e-12);
         double[] far = {1e3, 1e3 + 1.0, 1e3};
-        assertEquals(0.0, TargetRegion.polygon(far, new double[] {0.0, 0.0, 1.0}).probability(point), 1e-300);
+        assertEquals(
+                0.0, TargetRegion.polygon(far, new double[] {0.0, 0.0, 1.0}).probability(point), 1e-300);
         double[] wide = {-1e6, 1e6, 1e6, -1e6};
-        assertEquals(1.0, TargetRegion.polygon(wide, new double[] {-1e6, -1e6, 1e6, 1e6}).probability(point), 1e-12);
+        assertEquals(
+                1.0,
+                TargetRegion.polygon(wide, new double[] {-1e6, -1e6, 1e6, 1e6}).probability(point),
+                1e-12);
         // A half plane through the mean, as far as a large box goes.
         BoundaryIntegral plain = BoundaryIntegral.of(new SymmetricMatrix2(1.0, 0.0, 1.0), 0.0, 0.0, 5.0);
         double[] right = {0.0, 1e7, 1e7, 0.0};
-        assertEquals(0.5, TargetRegion.polygon(right, new double[] {-1e7, -1e7, 1e7, 1e7}).probability(plain), 1e-12);
+        assertEquals(
+                0.5,
+                TargetRegion.polygon(right, new double[] {-1e7, -1e7, 1e7, 1e7}).probability(plain),
+                1e-12);
     }
 
     @Test
@@ -218,7 +226,8 @@ public class PatternReferenceTest {
         double[] side = new double[2_000];
         Arrays.setAll(carry, i -> 150.0 + 6.0 * random.nextGaussian());
         Arrays.setAll(side, i -> 4.0 * random.nextGaussian());
-        TargetRegion green = TargetRegion.polygon(new double[] {145.0, 155.0, 155.0, 145.0}, new double[] {-5, -5, 5, 5});
+        TargetRegion green =
+                TargetRegion.polygon(new double[] {145.0, 155.0, 155.0, 145.0}, new double[] {-5, -5, 5, 5});
         HoldProbability.Result r = HoldProbability.withDefaults().withDraws(299).estimate(green, carry, side);
         // P(|Z| < 5/6) P(|Z| < 5/4), from the normal table: 0.59534 times 0.78870.
         assertEquals(0.59534 * 0.78870, r.probability().orElseThrow().value(), 0.03);
@@ -233,7 +242,8 @@ public class PatternReferenceTest {
         double[] carry = {150.0, 152.0, 149.0, 155.0, 147.0, 151.0, 150.5, 148.0, 153.0, 149.5};
         double[] side = {1.0, -2.0, 3.0, 0.5, -1.0, 2.0, -3.0, 0.0, 1.5, -0.5};
         TargetRegion circle = TargetRegion.circle(150.0, 0.0, 3.0);
-        HoldProbability p = HoldProbability.withDefaults().withLevel(0.9).withSeed(2L).withDraws(499);
+        HoldProbability p =
+                HoldProbability.withDefaults().withLevel(0.9).withSeed(2L).withDraws(499);
         HoldProbability.Result r = p.estimate(circle, carry, side);
         assertTrue(r.probability().orElseThrow().value() < r.plugIn().orElseThrow());
         assertTrue(r.probability().orElseThrow().interval().width() > 0.2);
@@ -241,7 +251,10 @@ public class PatternReferenceTest {
         // The Wilson interval of 7 of 10 at 95 % is 0.397 to 0.892 (Hipparchus, R).
         HoldProbability.Result seven = HoldProbability.withDefaults()
                 .withDraws(99)
-                .estimate(TargetRegion.circle(0.0, 0.0, 1.0), new double[] {0, .1, .2, .3, .4, .5, .6, 9, 8, 7}, side01());
+                .estimate(
+                        TargetRegion.circle(0.0, 0.0, 1.0),
+                        new double[] {0, .1, .2, .3, .4, .5, .6, 9, 8, 7},
+                        side01());
         assertEquals(7, seven.count());
         assertEquals(0.397, seven.share().interval().lower(), 5e-4);
         assertEquals(0.892, seven.share().interval().upper(), 5e-4);
@@ -289,7 +302,8 @@ public class PatternReferenceTest {
         assertThrows(IllegalArgumentException.class, () -> nine.ellipse(3, 999, 1L));
         assertThrows(IllegalArgumentException.class, () -> nine.ellipse(10, 10, 1L));
         assertThrows(IllegalArgumentException.class, () -> nine.oneSided(1));
-        assertThrows(IllegalArgumentException.class, () -> Tolerance.of(0.9, 0.99).oneSidedByNatrella(3));
+        assertThrows(
+                IllegalArgumentException.class, () -> Tolerance.of(0.9, 0.99).oneSidedByNatrella(3));
         assertThrows(IllegalArgumentException.class, () -> Tolerance.of(1.0, 0.9));
     }
 }
