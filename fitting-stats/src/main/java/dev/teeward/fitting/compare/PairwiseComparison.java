@@ -28,8 +28,8 @@ import java.util.OptionalDouble;
  *
  * <pre>{@code
  * PairwiseComparison.Result r = PairwiseComparison.withDefaults().test(alder, rowan, hazel);
- * r.pair(0, 2).difference(); // mean of the third minus that of the first
- * r.pair(0, 2).pValue();
+ * r.pair(2, 0).difference(); // mean of the third minus that of the first
+ * r.pair(2, 0).pValue();
  * }</pre>
  *
  * <p>Immutable and thread-safe.
@@ -65,9 +65,9 @@ public final class PairwiseComparison {
     /**
      * One pair.
      *
-     * @param first the index of the club that is taken away
-     * @param second the index of the club it is taken from
-     * @param difference mean of the second minus mean of the first, with an interval that holds for all pairs together
+     * @param first the index of one club, the larger one
+     * @param second the index of the other club; 0 with Dunnett's method
+     * @param difference mean of the first minus mean of the second, with an interval that holds for all pairs together
      * @param t the difference over its error, or empty if the data do not define it
      * @param degreesOfFreedom those of t; 0 if the data do not define them
      * @param pValue adjusted for looking at all pairs, in [0, 1]
@@ -92,8 +92,8 @@ public final class PairwiseComparison {
         /**
          * One pair.
          *
-         * @param first the smaller index
-         * @param second the larger index
+         * @param first the larger index
+         * @param second the smaller index
          * @return the comparison of the two
          * @throws IllegalArgumentException if they were not compared
          */
@@ -190,16 +190,16 @@ public final class PairwiseComparison {
         List<Warning> warnings = new ArrayList<>();
         for (int a = 0; a < (dunnett ? 1 : k); a++) {
             for (int b = a + 1; b < k; b++) {
-                Moments first = Moments.of(samples.get(a));
-                Moments second = Moments.of(samples.get(b));
+                Moments first = Moments.of(samples.get(b));
+                Moments second = Moments.of(samples.get(a));
                 Moments.Pivot pivot = method == Method.GAMES_HOWELL
-                        ? Moments.Pivot.welch(second, first)
+                        ? Moments.Pivot.welch(first, second)
                         : new Moments.Pivot(
-                                second.mean() - first.mean(),
+                                first.mean() - second.mean(),
                                 Math.sqrt(common * (1.0 / first.size() + 1.0 / second.size())),
                                 df);
                 boolean few = method == Method.GAMES_HOWELL ? Math.min(first.size(), second.size()) < 2 : df < 1.0;
-                pairs.add(pair(a, b, pivot, few, critical, k, many, warnings));
+                pairs.add(pair(b, a, pivot, few, critical, k, many, warnings));
             }
         }
         return new Result(words(), pairs, warnings);
@@ -214,8 +214,8 @@ public final class PairwiseComparison {
     }
 
     private Pair pair(
-            int a,
-            int b,
+            int first,
+            int second,
             Moments.Pivot pivot,
             boolean few,
             double critical,
@@ -225,10 +225,10 @@ public final class PairwiseComparison {
         if (few || !pivot.defined()) {
             warnings.add(Warning.of(
                     few ? "too-few-shots" : "no-spread",
-                    "clubs " + (a + 1) + " and " + (b + 1)
+                    "clubs " + (first + 1) + " and " + (second + 1)
                             + " show no measure of error, so nothing is said about them"));
             Estimate open = Estimate.of(pivot.estimate() + 0.0, Interval.unbounded(level), unit);
-            return new Pair(a, b, open, OptionalDouble.empty(), 0.0, 1.0);
+            return new Pair(first, second, open, OptionalDouble.empty(), 0.0, 1.0);
         }
         double t = pivot.t(0.0);
         double df = pivot.degreesOfFreedom();
@@ -244,7 +244,8 @@ public final class PairwiseComparison {
         double reach = c * pivot.standardError();
         Interval interval =
                 new Options(level, alternative, 0.0, unit).interval(pivot.estimate() - reach, pivot.estimate() + reach);
-        return new Pair(a, b, Estimate.of(pivot.estimate() + 0.0, interval, unit), OptionalDouble.of(t), df, p);
+        return new Pair(
+                first, second, Estimate.of(pivot.estimate() + 0.0, interval, unit), OptionalDouble.of(t), df, p);
     }
 
     /**

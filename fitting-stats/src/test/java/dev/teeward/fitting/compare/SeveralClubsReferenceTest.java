@@ -175,7 +175,7 @@ public class SeveralClubsReferenceTest {
                 .test(PLANTS);
         int[][] order = {{0, 1}, {0, 2}, {1, 2}};
         for (int i = 0; i < 3; i++) {
-            PairwiseComparison.Pair p = tukey.pair(order[i][0], order[i][1]);
+            PairwiseComparison.Pair p = tukey.pair(order[i][1], order[i][0]);
             map.put(
                     "TUKEY-plant/" + (i + 1),
                     p.difference().value(),
@@ -184,8 +184,8 @@ public class SeveralClubsReferenceTest {
                     p.pValue());
         }
         PairwiseComparison.Result games = PairwiseComparison.withDefaults().test(PLANTS);
-        map.put("GH-plant/1", pair(games.pair(1, 2)));
-        map.put("GH-plant/2", pair(games.pair(0, 2)));
+        map.put("GH-plant/1", pair(games.pair(2, 1)));
+        map.put("GH-plant/2", pair(games.pair(2, 0)));
         PairwiseComparison dunnett = PairwiseComparison.withDefaults().withMethod(PairwiseComparison.Method.DUNNETT);
         PairwiseComparison above = dunnett.withAlternative(Alternative.GREATER);
         for (int i = 1; i <= 4; i++) {
@@ -199,7 +199,7 @@ public class SeveralClubsReferenceTest {
         }
         PairwiseComparison.Result plants = dunnett.test(PLANTS);
         for (int i = 1; i <= 2; i++) {
-            PairwiseComparison.Pair p = plants.pair(0, i);
+            PairwiseComparison.Pair p = plants.pair(i, 0);
             map.put("DUNNETT/" + (4 + i), p.t().orElseThrow(), p.pValue());
         }
     }

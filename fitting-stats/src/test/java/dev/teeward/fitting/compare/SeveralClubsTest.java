@@ -135,7 +135,7 @@ class SeveralClubsTest {
         PairwiseComparison games =
                 PairwiseComparison.withDefaults().withLevel(0.9).withUnit(LengthUnit.YARD);
         TestResult welch = WelchTTest.withDefaults().withLevel(0.9).test(B, A);
-        PairwiseComparison.Pair pair = games.test(A, B).pair(0, 1);
+        PairwiseComparison.Pair pair = games.test(A, B).pair(1, 0);
         assertEquals(welch.pValue(), pair.pValue(), 1e-10);
         assertEquals(
                 welch.estimate().interval().lower(),
@@ -144,7 +144,7 @@ class SeveralClubsTest {
         double pooled = StudentTTest.withDefaults().test(B, A).pValue();
         for (PairwiseComparison.Method m :
                 List.of(PairwiseComparison.Method.TUKEY_KRAMER, PairwiseComparison.Method.DUNNETT)) {
-            assertEquals(pooled, games.withMethod(m).test(A, B).pair(0, 1).pValue(), 1e-10);
+            assertEquals(pooled, games.withMethod(m).test(A, B).pair(1, 0).pValue(), 1e-10);
         }
         PairwiseComparison less =
                 games.withMethod(PairwiseComparison.Method.DUNNETT).withAlternative(Alternative.LESS);
@@ -153,12 +153,12 @@ class SeveralClubsTest {
                         .withAlternative(Alternative.LESS)
                         .test(B, A)
                         .pValue(),
-                less.test(A, B).pair(0, 1).pValue(),
+                less.test(A, B).pair(1, 0).pValue(),
                 1e-10);
         assertThrows(
                 IllegalArgumentException.class,
                 () -> games.withAlternative(Alternative.LESS).test(A, B));
-        assertThrows(IllegalArgumentException.class, () -> games.test(A, B).pair(1, 0));
+        assertThrows(IllegalArgumentException.class, () -> games.test(A, B).pair(0, 1));
         assertThrows(IllegalArgumentException.class, () -> games.test(A));
         assertThrows(IllegalArgumentException.class, () -> games.dunnettCritical(0, 9.0));
     }
@@ -168,8 +168,8 @@ class SeveralClubsTest {
         PairwiseComparison games = PairwiseComparison.withDefaults();
         PairwiseComparison.Result r = games.test(A, ONE, FLAT, FLAT);
         assertTrue(warns(r.warnings(), "too-few-shots") && warns(r.warnings(), "no-spread"));
-        assertEquals(1.0, r.pair(2, 3).pValue());
-        assertFalse(r.pair(0, 1).difference().interval().bounded());
+        assertEquals(1.0, r.pair(3, 2).pValue());
+        assertFalse(r.pair(1, 0).difference().interval().bounded());
         PairwiseComparison.Result tukey =
                 games.withMethod(PairwiseComparison.Method.TUKEY_KRAMER).test(ONE, ONE);
         assertTrue(warns(tukey.warnings(), "too-few-shots"));
