@@ -56,7 +56,14 @@ public final class BayesianComparison {
      * @param warnings what to know before using this
      */
     public record Result(String method, Estimate difference, Optional<Posterior> posterior, List<Warning> warnings) {
-        /** Copies the warnings. */
+        /**
+         * Copies the warnings.
+         *
+         * @param method the model, in words
+         * @param difference first mean minus second, with the interval that holds it with the level's probability, equal tails
+         * @param posterior the probabilities, or empty if the data say nothing about their error
+         * @param warnings what to know before using this
+         */
         public Result {
             warnings = List.copyOf(warnings);
         }

@@ -37,7 +37,20 @@ public record Estimation(
         List<Double> probabilities,
         int resamples,
         List<Warning> warnings) {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param method the method actually used, in words
+     * @param estimate the statistic on the data, with its interval
+     * @param standardError the standard deviation of the resampled statistics, divisor B
+     * @param bias the mean of the resampled statistics minus the estimate
+     * @param biasCorrection z0 of BCa, or empty
+     * @param acceleration a of BCa, or empty
+     * @param probabilities the probabilities of the quantiles that the limits were taken at: lower, upper; none if there are no
+     *     limits
+     * @param resamples how many resamples gave a finite statistic
+     * @param warnings what to know before using this
+     */
     public Estimation {
         probabilities = List.copyOf(probabilities);
         warnings = List.copyOf(warnings);

@@ -77,7 +77,19 @@ public final class HotellingTest {
             double pValue,
             List<Integer> sampleSizes,
             List<Warning> warnings) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param method the method actually used, in words
+         * @param differences the mean differences, first minus second, with intervals that hold together
+         * @param t2 Hotelling's T2, or empty if the data do not define it
+         * @param f the F ratio, or empty
+         * @param degreesOfFreedom those of F, two numbers, or none
+         * @param criticalT2 the T2 that is just significant at the level by F, or empty
+         * @param pValue in [0, 1]; 1 if the data cannot answer
+         * @param sampleSizes how many shots or pairs were used
+         * @param warnings what to know before using this
+         */
         public Result {
             differences = List.copyOf(differences);
             degreesOfFreedom = List.copyOf(degreesOfFreedom);

@@ -69,7 +69,14 @@ public final class MaxTTest {
      * @param warnings what to know before using this
      */
     public record Result(String method, List<MetricResult> metrics, int pairs, List<Warning> warnings) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param method the method actually used, in words
+         * @param metrics one for each metric, in their order
+         * @param pairs the number of pairs
+         * @param warnings what to know before using this
+         */
         public Result {
             metrics = List.copyOf(metrics);
             warnings = List.copyOf(warnings);

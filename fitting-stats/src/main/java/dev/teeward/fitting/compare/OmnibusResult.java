@@ -33,7 +33,17 @@ public record OmnibusResult(
         double pValue,
         List<Integer> sampleSizes,
         List<Warning> warnings) {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param method the method actually used, in words
+     * @param statisticName the usual name of the statistic
+     * @param statistic its value, or empty if the data do not define it
+     * @param degreesOfFreedom none, one or two numbers
+     * @param pValue in [0, 1]
+     * @param sampleSizes the number of shots of each club
+     * @param warnings what to know before using this
+     */
     public OmnibusResult {
         degreesOfFreedom = List.copyOf(degreesOfFreedom);
         sampleSizes = List.copyOf(sampleSizes);

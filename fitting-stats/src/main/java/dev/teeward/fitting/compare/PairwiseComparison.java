@@ -83,7 +83,13 @@ public final class PairwiseComparison {
      * @param warnings what to know before using this
      */
     public record Result(String method, List<Pair> pairs, List<Warning> warnings) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param method the method actually used, in words
+         * @param pairs all pairs, or those with the first club
+         * @param warnings what to know before using this
+         */
         public Result {
             pairs = List.copyOf(pairs);
             warnings = List.copyOf(warnings);

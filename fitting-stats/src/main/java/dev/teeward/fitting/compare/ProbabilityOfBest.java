@@ -56,7 +56,13 @@ public final class ProbabilityOfBest {
      * @param warnings what to know before using this
      */
     public record Result(String method, List<ClubChance> clubs, List<Warning> warnings) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param method the model, in words
+         * @param clubs one for each club, in their order; none if a club says nothing about its error
+         * @param warnings what to know before using this
+         */
         public Result {
             clubs = List.copyOf(clubs);
             warnings = List.copyOf(warnings);

@@ -60,7 +60,19 @@ public final class RunsTest {
             OptionalDouble z,
             double pValue,
             List<Warning> warnings) {
-        /** Copies the warnings. */
+        /**
+         * Copies the warnings.
+         *
+         * @param method the method actually used, in words
+         * @param runs the number of runs
+         * @param above how many shots lie above the median
+         * @param notAbove how many do not
+         * @param expected the mean number of runs without dependence
+         * @param deviation its standard deviation
+         * @param z the normal statistic, or empty if all shots lie on one side
+         * @param pValue in [0, 1]
+         * @param warnings what to know before using this
+         */
         public Result {
             warnings = List.copyOf(warnings);
         }

@@ -67,7 +67,16 @@ public final class SequentialTTest {
             double pValue,
             int pairs,
             List<Warning> warnings) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param method the method, in words
+         * @param difference the mean difference, first minus second, with the interval that holds at every look
+         * @param evidence e after each pair from the second on
+         * @param pValue 1 over the largest e so far, at most 1
+         * @param pairs the number of pairs
+         * @param warnings what to know before using this
+         */
         public Result {
             evidence = List.copyOf(evidence);
             warnings = List.copyOf(warnings);

@@ -49,7 +49,17 @@ public final class SerialDependenceTest {
             double vonNeumannP,
             int n,
             List<Warning> warnings) {
-        /** Copies the warnings. */
+        /**
+         * Copies the warnings.
+         *
+         * @param lagOne the autocorrelation at lag one, or empty if nothing varies
+         * @param ljungBox Q, or empty
+         * @param ljungBoxP its p, in [0, 1]
+         * @param vonNeumann the ratio, or empty
+         * @param vonNeumannP its p, in [0, 1]
+         * @param n the number of shots
+         * @param warnings what to know before using this
+         */
         public Result {
             warnings = List.copyOf(warnings);
         }

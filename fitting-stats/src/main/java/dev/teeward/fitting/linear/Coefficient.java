@@ -39,12 +39,12 @@ public final class Coefficient {
 
     /** From an error; 0 or not a number stands for no known error. */
     static Coefficient of(String name, double value, double error, double df, double level, Unit unit) {
-        if (!(error > 0.0) || !(df > 0.0) || !Double.isFinite(error)) {
+        if (!(error > 0.0) || !(df > 0.0) || !Double.isFinite(error) || Double.isInfinite(df)) {
             return new Coefficient(
                     name,
                     Estimate.of(value + 0.0, Interval.unbounded(level), unit),
                     OptionalDouble.empty(),
-                    Math.max(0.0, df),
+                    df > 0.0 && !Double.isInfinite(df) ? df : 0.0,
                     1.0);
         }
         double reach = Distributions.tQuantile(0.5 + 0.5 * level, df) * error;

@@ -70,7 +70,17 @@ public final class MeanDecomposition {
             Map<String, Double> shapley,
             LinearFit fit,
             List<Warning> warnings) {
-        /** Copies the maps, in their order. */
+        /**
+         * Copies the maps, in their order.
+         *
+         * @param difference the difference of the means, whose parts follow
+         * @param direct the part of the club at the same swing: the coefficient of the club
+         * @param explained the part of each covariate; with the direct part they add up to the difference
+         * @param threefold the split with slopes of each club's own, or empty if a club has too few shots for them
+         * @param shapley each covariate's part averaged over all orders of entry
+         * @param fit the model behind the direct part
+         * @param warnings what to know before using this
+         */
         public Result {
             explained = Collections.unmodifiableMap(new LinkedHashMap<>(explained));
             shapley = Collections.unmodifiableMap(new LinkedHashMap<>(shapley));
@@ -86,7 +96,13 @@ public final class MeanDecomposition {
      * @param interaction the rest
      */
     public record Threefold(Map<String, Double> endowments, double coefficients, double interaction) {
-        /** Copies the map, in its order. */
+        /**
+         * Copies the map, in its order.
+         *
+         * @param endowments the difference of the covariate means at the reference's slopes, for each covariate
+         * @param coefficients the difference of slopes and intercepts at the reference's means
+         * @param interaction the rest
+         */
         public Threefold {
             endowments = Collections.unmodifiableMap(new LinkedHashMap<>(endowments));
         }

@@ -53,7 +53,18 @@ public final class OneWayAnova {
             double withinSquares,
             double pValue,
             List<Warning> warnings) {
-        /** Copies the warnings. */
+        /**
+         * Copies the warnings.
+         *
+         * @param method which analysis it was
+         * @param f the F ratio, or empty if the data do not define it
+         * @param betweenDegreesOfFreedom clubs minus 1
+         * @param withinDegreesOfFreedom n - k, or Welch's broken number; 0 if the data do not define it
+         * @param betweenSquares the sum of squares between clubs, squared unit of the data
+         * @param withinSquares the sum of squares within clubs
+         * @param pValue the upper tail of F, in [0, 1]; 1 if the data cannot answer
+         * @param warnings what to know before using this
+         */
         public Result {
             warnings = List.copyOf(warnings);
         }

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalDouble;
 
 /**
  * A linear model with one random intercept: several golfers, or blocks of shots that are not complete.
@@ -49,7 +50,7 @@ public final class RandomInterceptModel {
      * @param coefficients one for each column of the design, in its order
      * @param groupVariance the variance between groups, squared unit of the response
      * @param residualVariance the variance within groups
-     * @param criterion minus twice the restricted log likelihood
+     * @param criterion minus twice the restricted log likelihood, or empty if the data leave nothing to chance
      * @param groups the number of groups
      * @param warnings what to know before using this
      */
@@ -57,10 +58,19 @@ public final class RandomInterceptModel {
             List<Coefficient> coefficients,
             double groupVariance,
             double residualVariance,
-            double criterion,
+            OptionalDouble criterion,
             int groups,
             List<Warning> warnings) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param coefficients one for each column of the design, in its order
+         * @param groupVariance the variance between groups, squared unit of the response
+         * @param residualVariance the variance within groups
+         * @param criterion minus twice the restricted log likelihood, or empty if the data leave nothing to chance
+         * @param groups the number of groups
+         * @param warnings what to know before using this
+         */
         public Result {
             coefficients = List.copyOf(coefficients);
             warnings = List.copyOf(warnings);
@@ -144,17 +154,18 @@ public final class RandomInterceptModel {
         }
         Profile profile = new Profile(design.columns(), y, of, sizes);
         List<Warning> warnings = new ArrayList<>();
-        if (profile.flat()) {
-            warnings.add(
-                    Warning.of("no-spread", "the columns fit every shot exactly, so there is no measure of error"));
+        OptionalDouble best = profile.flat() ? OptionalDouble.empty() : profile.bestRatio();
+        if (best.isEmpty()) {
+            warnings.add(Warning.of(
+                    "no-spread", "columns and groups fit every shot exactly, so there is no measure of error"));
             double[] beta = LeastSquares.of(design.columns()).solve(y);
             List<Coefficient> bare = new ArrayList<>();
             for (int j = 0; j < k; j++) {
                 bare.add(Coefficient.of(design.names().get(j), beta[j], 0.0, 0.0, level, unit));
             }
-            return new Result(bare, 0.0, 0.0, 0.0, sizes.length, warnings);
+            return new Result(bare, 0.0, 0.0, OptionalDouble.empty(), sizes.length, warnings);
         }
-        double ratio = profile.bestRatio();
+        double ratio = best.getAsDouble();
         if (ratio == 0.0) {
             warnings.add(Warning.of(
                     "no-group-variance", "the groups do not differ more than chance, so their variance is taken as 0"));
@@ -175,7 +186,8 @@ public final class RandomInterceptModel {
             coefficients.add(Coefficient.of(
                     design.names().get(j), at.beta[j], Math.sqrt(Math.max(0.0, adjusted[j][j])), df, level, unit));
         }
-        return new Result(coefficients, ratio * residual, residual, at.criterion, sizes.length, warnings);
+        return new Result(
+                coefficients, ratio * residual, residual, OptionalDouble.of(at.criterion), sizes.length, warnings);
     }
 
     /** The restricted likelihood, profiled over everything but the ratio of the variances. */
@@ -270,8 +282,11 @@ public final class RandomInterceptModel {
             return new Point(beta, variance, gram, criterion, slope);
         }
 
-        /** The ratio of least criterion: 0, or where its derivative turns from falling to rising. */
-        double bestRatio() {
+        /**
+         * The ratio of least criterion: 0, or where its derivative turns from falling to rising. Empty if it falls for ever,
+         * because the groups leave no residual.
+         */
+        OptionalDouble bestRatio() {
             double best = 0.0;
             double least = at(0.0).criterion;
             double low = 0.0;
@@ -289,7 +304,7 @@ public final class RandomInterceptModel {
                 low = high;
                 slope = next;
             }
-            return best;
+            return slope < 0.0 ? OptionalDouble.empty() : OptionalDouble.of(best);
         }
     }
 }

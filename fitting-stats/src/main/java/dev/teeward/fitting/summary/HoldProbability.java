@@ -71,7 +71,17 @@ public final class HoldProbability {
             Estimate share,
             int n,
             List<Warning> warnings) {
-        /** Copies the warnings. */
+        /**
+         * Copies the warnings.
+         *
+         * @param method how, in words
+         * @param probability the predictive probability with the interval of the true one, or empty if the shots lie on a line
+         * @param plugIn the normal probability with the sample's mean and covariance, or empty
+         * @param count how many of the shots landed there
+         * @param share the share of the shots that did, with its Wilson interval
+         * @param n the number of shots
+         * @param warnings what to know before using this
+         */
         public Result {
             warnings = List.copyOf(warnings);
         }

@@ -126,6 +126,16 @@ class LinearModelTest {
         RandomInterceptModel.Result none = RandomInterceptModel.withDefaults().fit(design, golfer, flat);
         assertTrue(warns(none.warnings(), "no-spread"));
         assertEquals(1.0, none.coefficient("club=Rowan").pValue());
+        // Every golfer hits the same with either club, up to a constant: nothing is left to chance within golfers.
+        double[] steady = {1.0, 6.0, 4.0, 7.0, 9.0, 2.0, 5.0, 3.0};
+        String[] pairs = {"a", "b", "c", "d", "b", "a", "d", "c"};
+        double[] exact = new double[8];
+        for (int i = 0; i < 8; i++) {
+            exact[i] = steady[pairs[i].charAt(0) - 'a'] + (CLUB[i].equals("Rowan") ? 0.5 : 0.0);
+        }
+        RandomInterceptModel.Result certain =
+                RandomInterceptModel.withDefaults().fit(design, pairs, exact);
+        assertTrue(warns(certain.warnings(), "no-spread") || certain.residualVariance() < 1e-9);
     }
 
     /** With slopes of their own, the marginal means at the mean covariate are those of one line for each club. */

@@ -205,7 +205,7 @@ public class LinearReferenceTest {
         map.put("LMM-sleep/1", row -> switch (row.quantity()) {
             case "var_ID" -> drug.groupVariance();
             case "var_resid" -> drug.residualVariance();
-            case "reml_criterion" -> drug.criterion();
+            case "reml_criterion" -> drug.criterion().orElseThrow();
             default -> value(row, drug.coefficient("group=2"));
         });
     }
