@@ -166,7 +166,7 @@ class SeveralClubsSweepTest {
         within("mixed", mixed, 0.04, 0.06, FEWER);
     }
 
-    /** The interval of the probability to hold a circle, ten shots, true probability 0.393: near 95 %. */
+    /** The interval of the probability to hold a circle, ten shots, true probability 0.393: 93 to 97 %. */
     @Test
     void holdProbabilityIntervalsHold() {
         TargetRegion circle = TargetRegion.circle(0.0, 0.0, 1.0);
@@ -181,7 +181,7 @@ class SeveralClubsSweepTest {
                         .orElseThrow()
                         .interval()
                         .contains(truth));
-        within("hold", missed, 0.03, 0.08, 1_000);
+        within("hold", missed, 0.03, 0.07, 1_000);
     }
 
     /** BCa of a mean at ten shots is known to be too narrow: 89.8 % (simulated elsewhere, from memory), never 95 %. */
