@@ -51,6 +51,7 @@ class ArchitectureTest {
             new Layer("complete", "dev.teeward.fitting.complete"),
             new Layer("screen", "dev.teeward.fitting.screen"),
             new Layer("summary", "dev.teeward.fitting.summary"),
+            new Layer("linear", "dev.teeward.fitting.linear"),
             new Layer("compare", "dev.teeward.fitting.compare"),
             new Layer("plan", "dev.teeward.fitting.plan"),
             new Layer("gapping", "dev.teeward.fitting.gapping"),
@@ -73,6 +74,7 @@ class ArchitectureTest {
             "complete",
             "screen",
             "summary",
+            "linear",
             "compare",
             "plan",
             "gapping",
@@ -92,19 +94,46 @@ class ArchitectureTest {
                 .mayOnlyBeAccessedByLayers(overFlight)
                 .whereLayer("impact")
                 .mayOnlyBeAccessedByLayers(
-                        "study", "complete", "screen", "summary", "compare", "plan", "gapping", "explain", "report")
+                        "study",
+                        "complete",
+                        "screen",
+                        "summary",
+                        "linear",
+                        "compare",
+                        "plan",
+                        "gapping",
+                        "explain",
+                        "report")
                 .whereLayer("batch")
                 .mayOnlyBeAccessedByLayers(
-                        "study", "complete", "screen", "summary", "compare", "plan", "gapping", "explain", "report")
+                        "study",
+                        "complete",
+                        "screen",
+                        "summary",
+                        "linear",
+                        "compare",
+                        "plan",
+                        "gapping",
+                        "explain",
+                        "report")
                 .whereLayer("study")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "compare", "plan", "gapping", "explain", "report")
+                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "report")
                 .whereLayer("fitting")
                 .mayOnlyBeAccessedByLayers(
-                        "io", "complete", "screen", "summary", "compare", "plan", "gapping", "explain", "report")
+                        "io",
+                        "complete",
+                        "screen",
+                        "summary",
+                        "linear",
+                        "compare",
+                        "plan",
+                        "gapping",
+                        "explain",
+                        "report")
                 .whereLayer("fittingInternal")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "compare", "plan", "gapping", "explain", "report")
+                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "report")
                 .whereLayer("io")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("complete")
@@ -113,6 +142,8 @@ class ArchitectureTest {
                 .mayOnlyBeAccessedByLayers(sides)
                 .whereLayer("summary")
                 .mayOnlyBeAccessedByLayers(sides)
+                .whereLayer("linear")
+                .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "report")
                 .whereLayer("compare")
                 .mayOnlyBeAccessedByLayers("explain", "report")
                 .whereLayer("plan")

@@ -28,12 +28,33 @@
  * ThreeWayVerdict verdict = ThreeWayVerdict.of(difference, equivalence);
  * }</pre>
  *
+ * <p>Beside them, each for a question of its own:
+ *
+ * <ul>
+ *   <li>several metrics of the same pairs: {@link dev.teeward.fitting.compare.HotellingTest},
+ *       {@link dev.teeward.fitting.compare.MaxTTest}, {@link dev.teeward.fitting.compare.PValueAdjustment};
+ *   <li>several clubs: {@link dev.teeward.fitting.compare.PairwiseComparison},
+ *       {@link dev.teeward.fitting.compare.FriedmanTest}, {@link dev.teeward.fitting.compare.KruskalWallisTest},
+ *       {@link dev.teeward.fitting.compare.ProbabilityOfBest};
+ *   <li>spread: {@link dev.teeward.fitting.compare.SpreadRatio}, {@link dev.teeward.fitting.compare.BrownForsytheTest},
+ *       {@link dev.teeward.fitting.compare.PermutationDispersionTest},
+ *       {@link dev.teeward.fitting.compare.FlignerKilleenTest};
+ *   <li>mishits among the shots: {@link dev.teeward.fitting.compare.YuenTest},
+ *       {@link dev.teeward.fitting.compare.HodgesLehmannEstimator};
+ *   <li>any statistic at all: {@link dev.teeward.fitting.compare.Bootstrap};
+ *   <li>probabilities instead of p: {@link dev.teeward.fitting.compare.BayesianComparison};
+ *   <li>order and looks: {@link dev.teeward.fitting.compare.Drift}, {@link dev.teeward.fitting.compare.MannKendallTest},
+ *       {@link dev.teeward.fitting.compare.RunsTest}, {@link dev.teeward.fitting.compare.SerialDependenceTest},
+ *       {@link dev.teeward.fitting.compare.SequentialTTest}.
+ * </ul>
+ *
  * <p>Differences are always first minus second and ratios first over second. Numbers are taken as they come, all in one
- * unit, which {@code withUnit} names; nothing is converted. Estimate and interval come first, p second. Every result is a
- * {@link dev.teeward.fitting.compare.TestResult}, which says what method was really used: an exact method is never
+ * unit, which {@code withUnit} names; nothing is converted. Estimate and interval come first, p second. A test of two clubs
+ * gives a {@link dev.teeward.fitting.compare.TestResult}; every result says what method was really used: an exact method is never
  * exchanged for an approximation without saying so, and no result is ever not-a-number. An empty sample and a number that
  * is not finite are refused; one shot, or shots without spread, are answered with an unbounded interval, p = 1 and a
- * warning. Nothing here is quadratic in the number of shots.
+ * warning. Nothing but the Theil-Sen slope is quadratic in the number of
+ * shots.
  */
 @NullMarked
 package dev.teeward.fitting.compare;

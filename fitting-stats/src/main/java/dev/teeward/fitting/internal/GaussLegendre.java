@@ -69,4 +69,34 @@ public final class GaussLegendre {
         }
         return sum * half;
     }
+
+    /** What to do with a node. */
+    @FunctionalInterface
+    public interface Visitor {
+        /**
+         * Sees one node.
+         *
+         * @param node where
+         * @param weight its weight, scaled to the range
+         */
+        void visit(double node, double weight);
+    }
+
+    /**
+     * The nodes and weights themselves, for integrals of integrals.
+     *
+     * @param from the lower end, finite
+     * @param to the upper end, finite
+     * @param panels the number of equal panels, at least 1
+     * @param visitor what to do
+     */
+    public void visit(double from, double to, int panels, Visitor visitor) {
+        double half = 0.5 * (to - from) / panels;
+        for (int p = 0; p < panels; p++) {
+            double centre = from + (2 * p + 1) * half;
+            for (int i = 0; i < nodes.length; i++) {
+                visitor.visit(centre + half * nodes[i], half * weights[i]);
+            }
+        }
+    }
 }

@@ -1,5 +1,5 @@
 /**
- * How many shots: sample size by power and by precision, for pairs and for two samples.
+ * How many shots, in which order, and when to look: sample size by power and by precision, for pairs and for two samples.
  *
  * <p>Start with {@link dev.teeward.fitting.plan.PairsNeeded}:
  *
@@ -8,6 +8,9 @@
  * int pairs = plan.forDifference(5.0, 6.0).shots();         // 14 pairs: 5 yd when the differences spread by 6 yd
  * int precise = plan.forHalfWidth(4.0, 6.0).shots();        // 12 pairs: the 95 % interval is within +-4 yd
  * }</pre>
+ *
+ * <p>{@link dev.teeward.fitting.plan.ShootingOrder} gives orders that drift cannot pass for a difference in, and
+ * {@link dev.teeward.fitting.plan.GroupSequentialPlan} two or three looks on the way with one false-alarm rate.
  *
  * <p>Plans are made before the shots, from a difference that would matter. Power computed from an observed difference says
  * nothing that its p does not say, and is not offered.

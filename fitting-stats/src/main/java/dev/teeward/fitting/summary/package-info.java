@@ -11,9 +11,14 @@
  * }</pre>
  *
  * <p>Two things are kept apart everywhere: <em>about the own centre</em> (precision) and <em>about the target</em> (accuracy,
- * which contains the bias); and three ellipses that look alike: content, prediction and mean confidence. The range from the
- * first to the last shot, the smallest circle around all shots and the area of their hull are left out: they grow with the
- * number of shots and hang on one of them.
+ * which contains the bias); and three ellipses that look alike: content, prediction and mean confidence. The largest
+ * distance between shots, the smallest circle around them and the area of their hull stay apart, in
+ * {@link dev.teeward.fitting.summary.PatternExtent}: they grow with the number of shots and hang on one of them.
+ *
+ * <p>Will the next ball hold the green? {@link dev.teeward.fitting.summary.HoldProbability} answers for a
+ * {@link dev.teeward.fitting.summary.TargetRegion} of any outline. Centres and spreads that mishits hardly move:
+ * {@link dev.teeward.fitting.summary.GeometricMedian}, {@link dev.teeward.fitting.summary.RobustSpread}. Regions that hold a
+ * share of all future shots with confidence: {@link dev.teeward.fitting.summary.Tolerance}.
  *
  * <p>Data are plain doubles in SI unless a unit is given, and finite; a metric that was not measured is left out. Right of
  * the target is positive.

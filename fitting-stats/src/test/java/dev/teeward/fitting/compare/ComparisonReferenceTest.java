@@ -19,9 +19,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -29,7 +31,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /** Tests, intervals, effect sizes and sample sizes against R, SciPy, mpmath, NIST and printed examples. */
-class ComparisonReferenceTest {
+public class ComparisonReferenceTest {
     private static final double[] SLEEP_1 = ReferenceTable.column("r_sleep", "extra", "group", "1");
     private static final double[] SLEEP_2 = ReferenceTable.column("r_sleep", "extra", "group", "2");
     private static final double[] CTRL = plant("ctrl");
@@ -497,6 +499,13 @@ class ComparisonReferenceTest {
 
     private static Collection<Row> covered() {
         return ReferenceTable.rows(EVALUATORS::containsKey);
+    }
+
+    /** The rows checked here, and the misprinted one. */
+    public static Set<String> coveredKeys() {
+        return ReferenceTable.rows(id -> EVALUATORS.containsKey(id) || id.equals(MISPRINT)).stream()
+                .map(Row::key)
+                .collect(Collectors.toSet());
     }
 
     @TestFactory

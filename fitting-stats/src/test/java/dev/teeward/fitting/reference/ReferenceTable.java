@@ -89,6 +89,13 @@ public final class ReferenceTable {
                 .toArray();
     }
 
+    /** One column of a data set, as it is written. */
+    public static String[] labels(String dataset, String column) {
+        return read("data/" + dataset + ".csv").stream()
+                .map(r -> r.getField(column))
+                .toArray(String[]::new);
+    }
+
     private static List<NamedCsvRecord> read(String name) {
         InputStream stream = Objects.requireNonNull(ReferenceTable.class.getResourceAsStream(FOLDER + name), name);
         try (CsvReader<NamedCsvRecord> reader =
