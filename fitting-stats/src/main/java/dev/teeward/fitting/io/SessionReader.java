@@ -249,6 +249,7 @@ public final class SessionReader {
     private static final class Consistency {
         private final ColumnTable table;
         private final Map<String, String> clubs = new HashMap<>();
+        private final Set<String> seen = new HashSet<>();
         private final Set<List<String>> pairs = new HashSet<>();
 
         Consistency(ColumnTable table) {
@@ -256,7 +257,7 @@ public final class SessionReader {
         }
 
         void check(Shot shot, int row) {
-            String before = clubs.putIfAbsent(VisibleText.key(shot.club()), shot.club());
+            String before = seen.add(shot.club()) ? clubs.putIfAbsent(VisibleText.key(shot.club()), shot.club()) : null;
             if (before != null && !before.equals(shot.club())) {
                 throw InputException.atCell(
                         table.file(),
