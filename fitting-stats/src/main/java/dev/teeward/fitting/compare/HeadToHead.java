@@ -247,8 +247,7 @@ public final class HeadToHead {
         ShotPairing pairs = pairing
                 ? ShotPairing.of(session.shots(), first.name(), second.name())
                 : ShotPairing.none(session.shots(), first.name(), second.name());
-        List<MetricComparison> metrics =
-                metrics(new UsedShots(session.shots(), first, second, pairs), first, second);
+        List<MetricComparison> metrics = metrics(new UsedShots(session.shots(), first, second, pairs), first, second);
         List<BuildDifference> builds = first.build().isPresent()
                         && second.build().isPresent()
                 ? BuildDifference.between(first.build().get(), second.build().get())

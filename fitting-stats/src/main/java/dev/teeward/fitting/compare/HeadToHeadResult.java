@@ -72,16 +72,7 @@ public final class HeadToHeadResult {
             List<Warning> more = new ArrayList<>(warnings);
             more.add(warning);
             return new Parts(
-                    session,
-                    first,
-                    second,
-                    pairing,
-                    metrics,
-                    primaryDeclared,
-                    level,
-                    buildDifferences,
-                    patterns,
-                    more);
+                    session, first, second, pairing, metrics, primaryDeclared, level, buildDifferences, patterns, more);
         }
     }
 

@@ -57,10 +57,7 @@ record MetricTests(
                 margin.isEmpty()
                         ? Optional.empty()
                         : Optional.of(tost(margin.getAsDouble(), level, unit, paired, x, y)),
-                Drift.withDefaults()
-                        .withLevel(level)
-                        .withUnit(unit)
-                        .test(samples.orderedValues(), samples.order()));
+                Drift.withDefaults().withLevel(level).withUnit(unit).test(samples.orderedValues(), samples.order()));
     }
 
     /** Marks an equivalence test against a margin that nobody set. */

@@ -13,9 +13,7 @@ public record OriginCounts(int measured, int derived, int computed) {
     /** Counts by the ordinal of the origin. */
     static OriginCounts of(int[] counts) {
         return new OriginCounts(
-                counts[Origin.MEASURED.ordinal()],
-                counts[Origin.DERIVED.ordinal()],
-                counts[Origin.COMPUTED.ordinal()]);
+                counts[Origin.MEASURED.ordinal()], counts[Origin.DERIVED.ordinal()], counts[Origin.COMPUTED.ordinal()]);
     }
 
     /**

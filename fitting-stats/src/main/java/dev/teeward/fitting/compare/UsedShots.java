@@ -25,8 +25,8 @@ final class UsedShots {
     private final Map<String, Integer> excluded;
 
     UsedShots(ShotSet session, ClubShots first, ClubShots second, ShotPairing pairing) {
-        this.shots = session.filter(shot -> shot.used()
-                && (shot.club().equals(first.name()) || shot.club().equals(second.name())));
+        this.shots = session.filter(shot ->
+                shot.used() && (shot.club().equals(first.name()) || shot.club().equals(second.name())));
         this.clubs = new int[shots.size()];
         int ofFirst = 0;
         for (int i = 0; i < clubs.length; i++) {
@@ -111,8 +111,8 @@ final class UsedShots {
         }
         int alone = pairs == 0 ? 0 : measured - 2 * pairs;
         if (alone > 0) {
-            exclusions.add(new Exclusion(
-                    alone, "shot whose partner is missing, excluded or without " + metric.label()));
+            exclusions.add(
+                    new Exclusion(alone, "shot whose partner is missing, excluded or without " + metric.label()));
         }
         return exclusions;
     }
