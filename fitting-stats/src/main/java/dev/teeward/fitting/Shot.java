@@ -1,8 +1,10 @@
 package dev.teeward.fitting;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.NoSuchElementException;
@@ -24,6 +26,8 @@ import org.jspecify.annotations.Nullable;
  * <p>Numbers are in the SI unit of their metric. Immutable and thread-safe; the builder is neither.
  */
 public final class Shot {
+    private static final Metric[] METRICS = Metric.values();
+
     private final String club;
     private final int number;
     private final @Nullable String pair;
@@ -33,7 +37,7 @@ public final class Shot {
     private final int row;
     private final @Nullable LocalDate day;
     private final Map<Rating, Integer> ratings;
-    private final EnumMap<Metric, Reading> readings; // never handed out, never changed
+    private final @Nullable Reading[] readings; // by the ordinal of the metric; never handed out, never changed
     private final Map<String, String> other;
 
     private Shot(Builder from) {
@@ -45,9 +49,9 @@ public final class Shot {
         file = from.file;
         row = from.row;
         day = from.day;
-        ratings = Collections.unmodifiableMap(new EnumMap<>(from.ratings));
-        readings = new EnumMap<>(from.readings);
-        other = Collections.unmodifiableMap(new LinkedHashMap<>(from.other));
+        ratings = from.ratings;
+        readings = from.readings;
+        other = from.other;
     }
 
     /**
@@ -58,7 +62,7 @@ public final class Shot {
      * @throws IllegalArgumentException if the name is blank or more than one line
      */
     public static Builder builder(String club) {
-        return new Builder(PlainText.line("club", club));
+        return new Builder(PlainText.line("club", club), new Reading[METRICS.length]);
     }
 
     /**
@@ -67,7 +71,7 @@ public final class Shot {
      * @return a full builder
      */
     public Builder toBuilder() {
-        Builder builder = new Builder(club);
+        Builder builder = new Builder(club, readings);
         builder.number = number;
         builder.pair = pair;
         builder.exclusion = exclusion;
@@ -75,9 +79,8 @@ public final class Shot {
         builder.file = file;
         builder.row = row;
         builder.day = day;
-        builder.ratings.putAll(ratings);
-        builder.readings.putAll(readings);
-        builder.other.putAll(other);
+        builder.ratings = ratings;
+        builder.other = other;
         return builder;
     }
 
@@ -180,7 +183,7 @@ public final class Shot {
      * @return true if there is
      */
     public boolean has(Metric metric) {
-        return readings.containsKey(metric);
+        return readings[metric.ordinal()] != null;
     }
 
     /**
@@ -191,7 +194,7 @@ public final class Shot {
      * @throws NoSuchElementException if there is none; ask {@link #has} first
      */
     public double value(Metric metric) {
-        Reading reading = readings.get(metric);
+        Reading reading = readings[metric.ordinal()];
         if (reading == null) {
             throw new NoSuchElementException("shot " + number + " with " + club + " has no " + metric.label());
         }
@@ -205,7 +208,7 @@ public final class Shot {
      * @return the reading, or empty
      */
     public Optional<Reading> reading(Metric metric) {
-        return Optional.ofNullable(readings.get(metric));
+        return Optional.ofNullable(readings[metric.ordinal()]);
     }
 
     /**
@@ -214,7 +217,13 @@ public final class Shot {
      * @return the metrics in their own order, unmodifiable
      */
     public Set<Metric> metrics() {
-        return Collections.unmodifiableSet(readings.keySet());
+        Set<Metric> metrics = EnumSet.noneOf(Metric.class);
+        for (Metric metric : METRICS) {
+            if (has(metric)) {
+                metrics.add(metric);
+            }
+        }
+        return Collections.unmodifiableSet(metrics);
     }
 
     /**
@@ -268,7 +277,7 @@ public final class Shot {
      */
     public Shot without(Metric metric) {
         Builder builder = toBuilder();
-        builder.readings.remove(metric);
+        builder.set(metric, null);
         return builder.build();
     }
 
@@ -284,19 +293,22 @@ public final class Shot {
                 && Objects.equals(file, that.file)
                 && Objects.equals(day, that.day)
                 && ratings.equals(that.ratings)
-                && readings.equals(that.readings)
+                && Arrays.equals(readings, that.readings)
                 && other.equals(that.other);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(club, number, row, pair, exclusion, note, file, day, ratings, readings, other);
+        return Objects.hash(
+                club, number, row, pair, exclusion, note, file, day, ratings, Arrays.hashCode(readings), other);
     }
 
     @Override
     public String toString() {
+        Map<Metric, Reading> present = new EnumMap<>(Metric.class);
+        metrics().forEach(metric -> reading(metric).ifPresent(reading -> present.put(metric, reading)));
         return "shot " + number + " with " + club + (exclusion == null ? "" : ", excluded: " + exclusion) + " "
-                + readings;
+                + present;
     }
 
     /** Collects a shot; each setter checks its own argument. */
@@ -309,12 +321,22 @@ public final class Shot {
         private @Nullable String file;
         private int row;
         private @Nullable LocalDate day;
-        private final Map<Rating, Integer> ratings = new EnumMap<>(Rating.class);
-        private final EnumMap<Metric, Reading> readings = new EnumMap<>(Metric.class);
-        private final Map<String, String> other = new LinkedHashMap<>();
+        private Map<Rating, Integer> ratings = Map.of(); // replaced whole, so that shots can share it
+        private @Nullable Reading[] readings;
+        private boolean own; // whether no shot has the array
+        private Map<String, String> other = Map.of(); // replaced whole
 
-        private Builder(String club) {
+        private Builder(String club, @Nullable Reading[] readings) {
             this.club = club;
+            this.readings = readings;
+        }
+
+        private void set(Metric metric, @Nullable Reading reading) {
+            if (!own) {
+                readings = readings.clone();
+                own = true;
+            }
+            readings[metric.ordinal()] = reading;
         }
 
         /**
@@ -411,7 +433,10 @@ public final class Shot {
             if (value < 1 || value > 5) {
                 throw new IllegalArgumentException("a rating must be in [1, 5], but was " + value);
             }
-            ratings.put(rating, value);
+            Map<Rating, Integer> more = new EnumMap<>(Rating.class);
+            more.putAll(ratings);
+            more.put(rating, value);
+            ratings = Collections.unmodifiableMap(more);
             return this;
         }
 
@@ -442,7 +467,7 @@ public final class Shot {
                         + metric.siUnit().symbol() + ", but was "
                         + reading.value());
             }
-            readings.put(metric, reading);
+            set(metric, reading);
             return this;
         }
 
@@ -455,7 +480,9 @@ public final class Shot {
          * @throws IllegalArgumentException if either holds control characters other than tabs and line breaks
          */
         public Builder other(String column, String text) {
-            other.put(PlainText.line("column name", column), PlainText.cell(column, text));
+            Map<String, String> more = new LinkedHashMap<>(other);
+            more.put(PlainText.line("column name", column), PlainText.cell(column, text));
+            other = Collections.unmodifiableMap(more);
             return this;
         }
 
@@ -465,6 +492,7 @@ public final class Shot {
          * @return the shot
          */
         public Shot build() {
+            own = false;
             return new Shot(this);
         }
     }

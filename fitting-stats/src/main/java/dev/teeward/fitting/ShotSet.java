@@ -179,7 +179,14 @@ public final class ShotSet implements Iterable<Shot> {
      */
     public Set<Metric> metrics() {
         Set<Metric> all = EnumSet.noneOf(Metric.class);
-        shots.forEach(shot -> all.addAll(shot.metrics()));
+        for (Metric metric : Metric.values()) {
+            for (Shot shot : shots) {
+                if (shot.has(metric)) {
+                    all.add(metric);
+                    break;
+                }
+            }
+        }
         return Collections.unmodifiableSet(all);
     }
 

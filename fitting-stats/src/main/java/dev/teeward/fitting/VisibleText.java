@@ -38,13 +38,15 @@ public final class VisibleText {
      */
     public static String line(String text) {
         StringBuilder line = new StringBuilder(text.length());
-        text.codePoints().forEach(c -> {
+        for (int i = 0; i < text.length(); ) {
+            int c = text.codePointAt(i);
+            i += Character.charCount(c);
             if (space(c)) {
                 line.append(' ');
             } else if (!hidden(c)) {
                 line.appendCodePoint(c);
             }
-        });
+        }
         String plain = line.toString().strip().replaceAll(" {2,}", " ");
         return plain.isEmpty() ? "?" : plain;
     }
@@ -56,7 +58,14 @@ public final class VisibleText {
      * @return true if it holds characters that do not show
      */
     public static boolean hides(String text) {
-        return text.codePoints().anyMatch(c -> hidden(c) && c != '\n' && c != '\r' && c != '\t');
+        for (int i = 0; i < text.length(); ) {
+            int c = text.codePointAt(i);
+            i += Character.charCount(c);
+            if (hidden(c) && c != '\n' && c != '\r' && c != '\t') {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**
@@ -106,6 +115,9 @@ public final class VisibleText {
      * @return true for those of the class text, line breaks and tabs among them; false for spaces and all that shows
      */
     public static boolean hidden(int character) {
+        if (character >= ' ' && character <= '~') {
+            return false; // most characters
+        }
         return switch (Character.getType(character)) {
             case Character.CONTROL,
                     Character.LINE_SEPARATOR,

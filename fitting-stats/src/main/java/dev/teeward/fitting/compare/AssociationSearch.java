@@ -2,6 +2,8 @@ package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Origin;
+import dev.teeward.fitting.Reading;
+import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotPair;
 import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.internal.Distributions;
@@ -16,6 +18,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Looks for what goes with the differences of two clubs, one candidate at a time, at most eight for an outcome. */
 final class AssociationSearch {
@@ -29,6 +32,9 @@ final class AssociationSearch {
 
     /** Of the pairs with both metrics: mostly all, whose numbers and differences serve every candidate. */
     private final Map<Metric, Pairs> ofAllPairs = new EnumMap<>(Metric.class);
+
+    /** Which metrics all used shots of both clubs have, and so all pairs. */
+    private final Map<Metric, Boolean> everywhere = new EnumMap<>(Metric.class);
 
     private static final class Pairs {
         private final double[] first;
@@ -97,8 +103,8 @@ final class AssociationSearch {
         CANDIDATES.forEach((outcome, candidates) -> {
             List<Association> found = new ArrayList<>();
             for (Metric candidate : candidates) {
-                ShotSet x = first.used().with(outcome).with(candidate);
-                ShotSet y = second.used().with(outcome).with(candidate);
+                ShotSet x = with(first.used(), outcome, candidate);
+                ShotSet y = with(second.used(), outcome, candidate);
                 if (x.size() >= 2 && y.size() >= 2) {
                     found.add(associate(outcome, candidate, x, y));
                 }
@@ -116,12 +122,7 @@ final class AssociationSearch {
     }
 
     private Association associate(Metric outcome, Metric candidate, ShotSet x, ShotSet y) {
-        List<ShotPair> pairs = pairing.pairs().stream()
-                .filter(pair -> pair.first().has(outcome)
-                        && pair.first().has(candidate)
-                        && pair.second().has(outcome)
-                        && pair.second().has(candidate))
-                .toList();
+        List<ShotPair> pairs = pairs(outcome, candidate);
         boolean paired = pairing.enough() && pairs.size() >= 2 && 2 * pairs.size() >= Math.min(x.size(), y.size());
         TestResult slope;
         TestResult moved;
@@ -156,11 +157,44 @@ final class AssociationSearch {
                 warnings);
     }
 
+    private boolean everywhere(Metric metric) {
+        return everywhere.computeIfAbsent(
+                metric,
+                m -> first.used().with(m).size() == first.used().size()
+                        && second.used().with(m).size() == second.used().size());
+    }
+
+    private ShotSet with(ShotSet shots, Metric outcome, Metric candidate) {
+        return everywhere(outcome) && everywhere(candidate)
+                ? shots
+                : shots.filter(shot -> shot.has(outcome) && shot.has(candidate));
+    }
+
+    /** The pairs that have both metrics with both clubs. */
+    private List<ShotPair> pairs(Metric outcome, Metric candidate) {
+        if (everywhere(outcome) && everywhere(candidate)) {
+            return pairing.pairs();
+        }
+        List<ShotPair> pairs = new ArrayList<>();
+        for (ShotPair pair : pairing.pairs()) {
+            if (pair.first().has(outcome)
+                    && pair.first().has(candidate)
+                    && pair.second().has(outcome)
+                    && pair.second().has(candidate)) {
+                pairs.add(pair);
+            }
+        }
+        return pairs;
+    }
+
     private static boolean computed(ShotSet shots, Metric metric) {
-        return shots.stream()
-                .anyMatch(shot -> shot.reading(metric)
-                        .filter(r -> r.origin() == Origin.COMPUTED)
-                        .isPresent());
+        for (Shot shot : shots) {
+            Optional<Reading> reading = shot.reading(metric);
+            if (reading.isPresent() && reading.get().origin() == Origin.COMPUTED) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private Pairs pairs(List<ShotPair> pairs, Metric metric) {

@@ -11,10 +11,12 @@ import dev.teeward.fitting.summary.SampleSummary;
 import dev.teeward.fitting.summary.ShotShapes;
 import dev.teeward.fitting.summary.StrikePattern;
 import dev.teeward.quantity.Length;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -160,9 +162,15 @@ public final class ClubShots {
      * @return the ratings of the used shots summarized, 1 to 5, or empty if there is none
      */
     public Optional<SampleSummary.Result> rating(Rating rating) {
-        double[] values = used.stream()
-                .flatMapToDouble(shot -> shot.rating(rating).stream().asDoubleStream())
-                .toArray();
+        double[] all = new double[used.size()];
+        int count = 0;
+        for (Shot shot : used) {
+            OptionalInt said = shot.rating(rating);
+            if (said.isPresent()) {
+                all[count++] = said.getAsInt();
+            }
+        }
+        double[] values = Arrays.copyOf(all, count);
         return values.length == 0
                 ? Optional.empty()
                 : Optional.of(SampleSummary.withDefaults().withLevel(level).summarize(values));

@@ -2,6 +2,7 @@ package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
+import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.compare.ComparisonException.Reason;
 import dev.teeward.fitting.complete.Completion;
@@ -11,6 +12,7 @@ import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -245,7 +247,7 @@ public final class HeadToHead {
         ShotPairing pairs = pairing
                 ? ShotPairing.of(session.shots(), first.name(), second.name())
                 : ShotPairing.none(session.shots(), first.name(), second.name());
-        List<MetricComparison> metrics = metrics(session, first, second, pairs);
+        List<MetricComparison> metrics = metrics(new UsedShots(session.shots(), first, second, pairs), first, second);
         List<BuildDifference> builds = first.build().isPresent()
                         && second.build().isPresent()
                 ? BuildDifference.between(first.build().get(), second.build().get())
@@ -260,7 +262,6 @@ public final class HeadToHead {
                 level,
                 builds,
                 PatternSpread.compare(first, second, pairs, level),
-                new AssociationSearch(first, second, pairs, level).find(),
                 warnings(session.shots(), first, second, pairs, metrics, builds));
     }
 
@@ -279,13 +280,10 @@ public final class HeadToHead {
         }
     }
 
-    private List<MetricComparison> metrics(Session session, ClubShots first, ClubShots second, ShotPairing pairs) {
-        ShotSet used = session.shots()
-                .used()
-                .filter(shot -> shot.club().equals(first.name()) || shot.club().equals(second.name()));
+    private List<MetricComparison> metrics(UsedShots used, ClubShots first, ClubShots second) {
         List<MetricSamples> samples = used.metrics().stream()
                 .sorted(Comparator.comparing(Metric::group).thenComparing(Comparator.naturalOrder()))
-                .map(metric -> MetricSamples.of(metric, first, second, used, pairs))
+                .map(used::samples)
                 .filter(MetricSamples::comparable)
                 .toList();
         if (samples.isEmpty()) {
@@ -296,7 +294,7 @@ public final class HeadToHead {
         Metric decides = decides(samples, first, second);
         // Each metric is a pure function of its own numbers, so the number of threads does not change a bit.
         List<MetricTests> tests = (used.size() > MANY ? samples.parallelStream() : samples.stream())
-                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides, first.name())
+                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides)
                         .withMarginDeclared(margins.declared(s.metric()), s.metric()))
                 .toList();
         List<Integer> others = new ArrayList<>();
@@ -389,12 +387,15 @@ public final class HeadToHead {
         }
         // The order of the shots that decide: those of the pairs, or all used ones.
         ShotSet judged = decides.paired() ? ShotSet.of(pairs.paired()) : shots.used();
-        warnings.addAll(ShotOrder.of(judged.stream()
-                        .map(shot -> shot.club())
-                        .filter(club -> club.equals(first.name()) || club.equals(second.name()))
-                        .mapToInt(club -> club.equals(first.name()) ? 0 : 1)
-                        .toArray())
-                .warnings());
+        int[] order = new int[judged.size()];
+        int count = 0;
+        for (Shot shot : judged) {
+            boolean ofFirst = shot.club().equals(first.name());
+            if (ofFirst || shot.club().equals(second.name())) {
+                order[count++] = ofFirst ? 0 : 1;
+            }
+        }
+        warnings.addAll(ShotOrder.of(Arrays.copyOf(order, count)).warnings());
         warnings.addAll(pairing ? warnings(pairs) : List.of());
         for (BuildDifference build : builds) {
             warnings.add(Warning.of(

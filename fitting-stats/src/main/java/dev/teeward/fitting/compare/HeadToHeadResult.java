@@ -35,7 +35,7 @@ public final class HeadToHeadResult {
     private final double level;
     private final List<BuildDifference> buildDifferences;
     private final Optional<PatternComparison> patterns;
-    private final List<Association> associations;
+    private volatile @Nullable List<Association> associations; // looked for when first asked for
     private final List<Warning> warnings;
     private final @Nullable HeadToHeadResult withoutFlagged;
 
@@ -52,7 +52,6 @@ public final class HeadToHeadResult {
         this.level = parts.level;
         this.buildDifferences = parts.buildDifferences;
         this.patterns = parts.patterns;
-        this.associations = List.copyOf(parts.associations);
         this.warnings = List.copyOf(parts.warnings);
         this.withoutFlagged = withoutFlagged;
     }
@@ -68,23 +67,12 @@ public final class HeadToHeadResult {
             double level,
             List<BuildDifference> buildDifferences,
             Optional<PatternComparison> patterns,
-            List<Association> associations,
             List<Warning> warnings) {
         Parts with(Warning warning) {
             List<Warning> more = new ArrayList<>(warnings);
             more.add(warning);
             return new Parts(
-                    session,
-                    first,
-                    second,
-                    pairing,
-                    metrics,
-                    primaryDeclared,
-                    level,
-                    buildDifferences,
-                    patterns,
-                    associations,
-                    more);
+                    session, first, second, pairing, metrics, primaryDeclared, level, buildDifferences, patterns, more);
         }
     }
 
@@ -230,7 +218,12 @@ public final class HeadToHeadResult {
      * @return the associations, by outcome and within an outcome by the size of their part, the largest first
      */
     public List<Association> associations() {
-        return associations;
+        List<Association> found = associations;
+        if (found == null) {
+            found = List.copyOf(new AssociationSearch(first, second, pairing, level).find());
+            associations = found;
+        }
+        return found;
     }
 
     /**

@@ -60,8 +60,8 @@ public final class MetricComparison {
                 .withUnit(samples.metric().siUnit());
         this.first = summary.summarize(samples.firstValues());
         this.second = summary.summarize(samples.secondValues());
-        this.firstOrigins = OriginCounts.of(samples.first(), samples.metric());
-        this.secondOrigins = OriginCounts.of(samples.second(), samples.metric());
+        this.firstOrigins = samples.firstOrigins();
+        this.secondOrigins = samples.secondOrigins();
     }
 
     /**
@@ -97,7 +97,7 @@ public final class MetricComparison {
      * @return the number, whether or not pairs were compared
      */
     public int pairs() {
-        return samples.pairs().size();
+        return samples.pairedFirst().length;
     }
 
     /**
@@ -142,7 +142,7 @@ public final class MetricComparison {
      * @return a new array [SI]
      */
     public double[] firstValues() {
-        return samples.firstValues();
+        return samples.firstValues().clone();
     }
 
     /**
@@ -151,7 +151,7 @@ public final class MetricComparison {
      * @return a new array [SI]
      */
     public double[] secondValues() {
-        return samples.secondValues();
+        return samples.secondValues().clone();
     }
 
     /**
@@ -160,7 +160,7 @@ public final class MetricComparison {
      * @return a new array, as long as {@link #pairs()} [SI]
      */
     public double[] pairedFirst() {
-        return samples.pairedFirst();
+        return samples.pairedFirst().clone();
     }
 
     /**
@@ -169,7 +169,7 @@ public final class MetricComparison {
      * @return a new array, as long as {@link #pairs()} [SI]
      */
     public double[] pairedSecond() {
-        return samples.pairedSecond();
+        return samples.pairedSecond().clone();
     }
 
     /**

@@ -1,78 +1,105 @@
 package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.Metric;
-import dev.teeward.fitting.Shot;
-import dev.teeward.fitting.ShotPair;
-import dev.teeward.fitting.ShotSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
-/** The used numbers of one metric: of each club, of the pairs, and in the order of hitting. */
-record MetricSamples(
-        Metric metric,
-        ShotSet first,
-        ShotSet second,
-        ShotSet inOrder,
-        List<ShotPair> pairs,
-        boolean paired,
-        boolean pairsPassedOver,
-        List<Exclusion> exclusions) {
-    static MetricSamples of(Metric metric, ClubShots first, ClubShots second, ShotSet used, ShotPairing pairing) {
-        ShotSet x = first.used().with(metric);
-        ShotSet y = second.used().with(metric);
-        List<ShotPair> pairs = pairing.pairs().stream()
-                .filter(pair -> pair.first().has(metric) && pair.second().has(metric))
-                .toList();
-        boolean paired = pairing.enough() && pairs.size() >= 2 && 2 * pairs.size() >= Math.min(x.size(), y.size());
-        Map<String, Integer> left = new LinkedHashMap<>();
-        first.excluded()
-                .forEach(shot -> left.merge("shot excluded: " + shot.exclusion().orElse(""), 1, Integer::sum));
-        second.excluded()
-                .forEach(shot -> left.merge("shot excluded: " + shot.exclusion().orElse(""), 1, Integer::sum));
-        int absent = first.used().size() - x.size() + second.used().size() - y.size();
-        if (absent > 0) {
-            left.put("shot without " + metric.label(), absent);
-        }
-        int alone = x.size() + y.size() - 2 * pairs.size();
-        if (paired && alone > 0) {
-            left.put("shot whose partner is missing, excluded or without " + metric.label(), alone);
-        }
-        List<Exclusion> exclusions = left.entrySet().stream()
-                .map(entry -> new Exclusion(entry.getValue(), entry.getKey()))
-                .toList();
-        return new MetricSamples(
-                metric, x, y, used.with(metric), pairs, paired, pairing.enough() && !paired, exclusions);
+/** The used numbers of one metric: of each club, of the pairs, and in the order of hitting. Its arrays are never changed. */
+final class MetricSamples {
+    private final Metric metric;
+    private final double[] first;
+    private final double[] second;
+    private final double[] ordered;
+    private final int[] clubs;
+    private final @Nullable ShotOrder order;
+    private final double[] pairedFirst;
+    private final double[] pairedSecond;
+    private final OriginCounts firstOrigins;
+    private final OriginCounts secondOrigins;
+    private final boolean paired;
+    private final boolean pairsPassedOver;
+    private final List<Exclusion> exclusions;
+
+    MetricSamples(
+            Metric metric,
+            double[] first,
+            double[] second,
+            double[] ordered,
+            int[] clubs,
+            @Nullable ShotOrder order,
+            double[] pairedFirst,
+            double[] pairedSecond,
+            OriginCounts firstOrigins,
+            OriginCounts secondOrigins,
+            boolean paired,
+            boolean pairsPassedOver,
+            List<Exclusion> exclusions) {
+        this.metric = metric;
+        this.first = first;
+        this.second = second;
+        this.ordered = ordered;
+        this.clubs = clubs;
+        this.order = order;
+        this.pairedFirst = pairedFirst;
+        this.pairedSecond = pairedSecond;
+        this.firstOrigins = firstOrigins;
+        this.secondOrigins = secondOrigins;
+        this.paired = paired;
+        this.pairsPassedOver = pairsPassedOver;
+        this.exclusions = List.copyOf(exclusions);
+    }
+
+    Metric metric() {
+        return metric;
     }
 
     boolean comparable() {
-        return first.size() >= 2 && second.size() >= 2;
+        return first.length >= 2 && second.length >= 2;
     }
 
     double[] firstValues() {
-        return first.values(metric);
+        return first;
     }
 
     double[] secondValues() {
-        return second.values(metric);
+        return second;
     }
 
+    /** The first of each pair with the metric. */
     double[] pairedFirst() {
-        return pairs.stream().mapToDouble(pair -> pair.first().value(metric)).toArray();
+        return pairedFirst;
     }
 
     double[] pairedSecond() {
-        return pairs.stream().mapToDouble(pair -> pair.second().value(metric)).toArray();
+        return pairedSecond;
     }
 
     double[] orderedValues() {
-        return inOrder.values(metric);
+        return ordered;
     }
 
-    ShotOrder order(String firstClub) {
-        return ShotOrder.of(inOrder.stream()
-                .map(Shot::club)
-                .mapToInt(club -> club.equals(firstClub) ? 0 : 1)
-                .toArray());
+    /** The order of the clubs, the first one 0. */
+    ShotOrder order() {
+        return order == null ? ShotOrder.of(clubs) : order;
+    }
+
+    OriginCounts firstOrigins() {
+        return firstOrigins;
+    }
+
+    OriginCounts secondOrigins() {
+        return secondOrigins;
+    }
+
+    boolean paired() {
+        return paired;
+    }
+
+    boolean pairsPassedOver() {
+        return pairsPassedOver;
+    }
+
+    List<Exclusion> exclusions() {
+        return exclusions;
     }
 }

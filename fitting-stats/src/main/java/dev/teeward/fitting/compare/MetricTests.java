@@ -25,8 +25,7 @@ record MetricTests(
     /** For each of the metrics that do not decide, all arrangements of 10 + 10 shots or 17 pairs, and not more. */
     private static final long SIDE_ENUMERATION = 200_000L;
 
-    static MetricTests of(
-            MetricSamples samples, double level, OptionalDouble margin, boolean primary, String firstClub) {
+    static MetricTests of(MetricSamples samples, double level, OptionalDouble margin, boolean primary) {
         Unit unit = samples.metric().siUnit();
         double[] all1 = samples.firstValues();
         double[] all2 = samples.secondValues();
@@ -36,9 +35,7 @@ record MetricTests(
         TestResult difference = paired
                 ? PairedTTest.withDefaults().withLevel(level).withUnit(unit).test(x, y)
                 : WelchTTest.withDefaults().withLevel(level).withUnit(unit).test(x, y);
-        for (Exclusion exclusion : samples.exclusions()) {
-            difference = difference.withExclusion(exclusion);
-        }
+        difference = difference.withExclusions(samples.exclusions());
         HodgesLehmannEstimator shift =
                 HodgesLehmannEstimator.withDefaults().withLevel(level).withUnit(unit);
         HedgesG effect = HedgesG.withDefaults().withLevel(level);
@@ -60,10 +57,7 @@ record MetricTests(
                 margin.isEmpty()
                         ? Optional.empty()
                         : Optional.of(tost(margin.getAsDouble(), level, unit, paired, x, y)),
-                Drift.withDefaults()
-                        .withLevel(level)
-                        .withUnit(unit)
-                        .test(samples.orderedValues(), samples.order(firstClub)));
+                Drift.withDefaults().withLevel(level).withUnit(unit).test(samples.orderedValues(), samples.order()));
     }
 
     /** Marks an equivalence test against a margin that nobody set. */

@@ -7,7 +7,6 @@ import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What a test found: estimate with interval, statistic, degrees of freedom, p, the method actually used, how many values
@@ -177,7 +176,7 @@ public final class TestResult {
      * @return a changed copy
      */
     public TestResult withWarning(Warning warning) {
-        return with(null, warning);
+        return with(List.of(), List.of(warning));
     }
 
     /**
@@ -187,10 +186,14 @@ public final class TestResult {
      * @return a changed copy
      */
     public TestResult withExclusion(Exclusion exclusion) {
-        return with(exclusion, null);
+        return withExclusions(List.of(exclusion));
     }
 
-    private TestResult with(@Nullable Exclusion exclusion, @Nullable Warning warning) {
+    TestResult withExclusions(List<Exclusion> more) {
+        return more.isEmpty() ? this : with(more, List.of());
+    }
+
+    private TestResult with(List<Exclusion> moreExclusions, List<Warning> moreWarnings) {
         Draft draft = new Draft(
                 method,
                 statisticName,
@@ -201,12 +204,8 @@ public final class TestResult {
         draft.sampleSizes.addAll(sampleSizes);
         draft.exclusions.addAll(exclusions);
         draft.warnings.addAll(warnings);
-        if (exclusion != null) {
-            draft.exclusions.add(exclusion);
-        }
-        if (warning != null) {
-            draft.warnings.add(warning);
-        }
+        draft.exclusions.addAll(moreExclusions);
+        draft.warnings.addAll(moreWarnings);
         return new TestResult(draft, estimate);
     }
 

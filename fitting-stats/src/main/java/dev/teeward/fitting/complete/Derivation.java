@@ -4,6 +4,7 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Origin;
 import dev.teeward.fitting.Reading;
 import dev.teeward.fitting.Shot;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** The metrics that follow from other readings of the same shot by definition. */
@@ -37,14 +38,15 @@ final class Derivation {
     }
 
     static Shot with(Shot shot, Metric... metrics) {
-        Shot result = shot;
+        Shot.Builder more = null;
         for (Metric metric : metrics) {
-            OptionalDouble value = derive(metric, shot);
-            if (!shot.has(metric) && value.isPresent() && metric.allows(value.getAsDouble())) {
-                result = result.with(metric, Reading.of(value.getAsDouble(), Origin.DERIVED));
+            OptionalDouble value = shot.has(metric) ? OptionalDouble.empty() : derive(metric, shot);
+            if (value.isPresent() && metric.allows(value.getAsDouble())) {
+                more = more == null ? shot.toBuilder() : more;
+                more.reading(metric, Reading.of(value.getAsDouble(), Origin.DERIVED));
             }
         }
-        return result;
+        return more == null ? shot : more.build();
     }
 
     /** The angle between two directions of elevations a and b whose azimuths differ, exact for small angles too. */
@@ -65,7 +67,8 @@ final class Derivation {
 
     private static boolean has(Shot shot, Metric... metrics) {
         for (Metric metric : metrics) {
-            if (shot.reading(metric).filter(r -> r.origin() != Origin.COMPUTED).isEmpty()) {
+            Optional<Reading> reading = shot.reading(metric);
+            if (reading.isEmpty() || reading.get().origin() == Origin.COMPUTED) {
                 return false;
             }
         }

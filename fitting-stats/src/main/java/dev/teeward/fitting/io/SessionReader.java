@@ -18,7 +18,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.regex.Pattern;
 
 /**
  * Reads sessions from files; the form of a file is described with the package.
@@ -39,7 +38,7 @@ public final class SessionReader {
     static final List<String> TEXT_COLUMNS =
             List.of("club", "shot", "pair", "exclude", "note", "feel", "sound", "look", "day");
 
-    private static final Pattern WHOLE = Pattern.compile("[0-9]{1,7}");
+    private static final int MOST_DIGITS = 7;
 
     private final ColumnMapping mapping;
 
@@ -231,10 +230,18 @@ public final class SessionReader {
     }
 
     private static int whole(String text, int most) {
-        if (!WHOLE.matcher(text).matches() || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
+        if (!wholeNumber(text) || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
             throw new IllegalArgumentException(InputException.quote(text) + " is not a whole number from 1 to " + most);
         }
         return Integer.parseInt(text);
+    }
+
+    private static boolean wholeNumber(String text) {
+        boolean digits = !text.isEmpty() && text.length() <= MOST_DIGITS;
+        for (int i = 0; digits && i < text.length(); i++) {
+            digits = text.charAt(i) >= '0' && text.charAt(i) <= '9';
+        }
+        return digits;
     }
 
     private static LocalDate day(String text) {
@@ -249,6 +256,7 @@ public final class SessionReader {
     private static final class Consistency {
         private final ColumnTable table;
         private final Map<String, String> clubs = new HashMap<>();
+        private final Set<String> seen = new HashSet<>();
         private final Set<List<String>> pairs = new HashSet<>();
 
         Consistency(ColumnTable table) {
@@ -256,7 +264,7 @@ public final class SessionReader {
         }
 
         void check(Shot shot, int row) {
-            String before = clubs.putIfAbsent(VisibleText.key(shot.club()), shot.club());
+            String before = seen.add(shot.club()) ? clubs.putIfAbsent(VisibleText.key(shot.club()), shot.club()) : null;
             if (before != null && !before.equals(shot.club())) {
                 throw InputException.atCell(
                         table.file(),

@@ -11,6 +11,9 @@ import java.util.Optional;
 
 /** The shots that stand out, and what the answer is without them. */
 final class FlagWords {
+    /** So many are told one by one; the data has them all. */
+    private static final int MOST = 20;
+
     private final Subject subject;
 
     FlagWords(Subject subject) {
@@ -42,7 +45,7 @@ final class FlagWords {
     }
 
     private boolean flag(List<?> flags, List<Sentence> sentences) {
-        for (int i = 0; i < flags.size(); i++) {
+        for (int i = 0; i < Math.min(flags.size(), MOST); i++) {
             Map<?, ?> flag = (Map<?, ?>) flags.get(i);
             if (flag == null) {
                 continue;
@@ -53,6 +56,13 @@ final class FlagWords {
                     .say(" with ")
                     .quote(String.valueOf(flag.get("club")))
                     .say(" may be a " + flag.get("kind") + ": it stands out in " + readings(flag) + ".")
+                    .sentence());
+        }
+        if (flags.size() > MOST) {
+            sentences.add(subject.words()
+                    .say("there are more shots that stand out, ")
+                    .count("/screening/flagged")
+                    .say(" in all.")
                     .sentence());
         }
         return !flags.isEmpty();
@@ -74,7 +84,7 @@ final class FlagWords {
     List<Sentence> reasons() {
         List<Sentence> sentences = new ArrayList<>();
         if (subject.data().value("/screening/flags") instanceof List<?> flags) {
-            for (int i = 0; i < flags.size(); i++) {
+            for (int i = 0; i < Math.min(flags.size(), MOST); i++) {
                 String place = "/screening/flags/" + i;
                 sentences.add(subject.words()
                         .say("shot ")

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A head-to-head result in words and tables.
@@ -34,6 +35,7 @@ public final class HeadToHeadReport {
     private final HeadToHeadResult result;
     private final UnitSystem units;
     private final ReportData data;
+    private volatile @Nullable List<Section> sections; // put together when first asked for
 
     /** A report whose numbers are ready. */
     private HeadToHeadReport(HeadToHeadResult result, UnitSystem units) {
@@ -97,6 +99,15 @@ public final class HeadToHeadReport {
      * @return the sections in the order of reading, each with at least one sentence, unmodifiable
      */
     public List<Section> sections() {
+        List<Section> known = sections;
+        if (known == null) {
+            known = together();
+            sections = known;
+        }
+        return known;
+    }
+
+    private List<Section> together() {
         Subject subject = subject();
         VerdictWords verdicts = new VerdictWords(subject);
         SwingWords swings = new SwingWords(subject);

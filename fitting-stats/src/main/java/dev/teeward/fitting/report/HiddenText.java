@@ -4,8 +4,9 @@ import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.VisibleText;
 import dev.teeward.quantity.Warning;
-import java.util.List;
+import java.util.HashSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** How much text of a session holds characters that do not show. */
@@ -28,16 +29,19 @@ final class HiddenText {
 
     /** The number of different texts that a page may print, with such characters. */
     private static int of(Session session) {
-        List<Shot> shots = session.shots().shots();
-        Stream<String> ofShots = shots.stream()
-                .flatMap(shot -> Stream.of(Optional.of(shot.club()), shot.pair(), shot.note(), shot.exclusion())
-                        .flatMap(Optional::stream));
+        Set<String> ofShots = new HashSet<>();
+        for (Shot shot : session.shots()) {
+            ofShots.add(shot.club());
+            shot.pair().ifPresent(ofShots::add);
+            shot.note().ifPresent(ofShots::add);
+            shot.exclusion().ifPresent(ofShots::add);
+        }
         Stream<String> ofClubs = session.clubs().values().stream()
                 .flatMap(club ->
                         Stream.of(Optional.of(club.name()), club.shaft()).flatMap(Optional::stream));
         Stream<String> ofSession = Stream.concat(
                 Stream.of(session.place(), session.ball()).flatMap(Optional::stream), session.remarks().stream());
-        return (int) Stream.of(ofShots, ofClubs, ofSession)
+        return (int) Stream.of(ofShots.stream(), ofClubs, ofSession)
                 .flatMap(texts -> texts)
                 .filter(VisibleText::hides)
                 .distinct()

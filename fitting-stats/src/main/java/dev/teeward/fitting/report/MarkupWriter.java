@@ -72,7 +72,9 @@ final class MarkupWriter {
     }
 
     private void escape(String text) {
-        text.codePoints().forEach(c -> {
+        for (int i = 0; i < text.length(); ) {
+            int c = text.codePointAt(i);
+            i += Character.charCount(c);
             switch (c) {
                 case '&' -> out.append("&amp;");
                 case '<' -> out.append("&lt;");
@@ -87,6 +89,6 @@ final class MarkupWriter {
                     }
                 }
             }
-        });
+        }
     }
 }

@@ -65,7 +65,19 @@ final class NumberText {
 
     /** Letters without their accents, and a question mark for what has no ASCII form. */
     static String ascii(String text) {
+        if (printable(text)) {
+            return text;
+        }
         String parts = Normalizer.normalize(text, Normalizer.Form.NFD).replaceAll("\\p{Mn}+", "");
         return parts.replaceAll("[^\\x20-\\x7e]", "?");
+    }
+
+    private static boolean printable(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) < ' ' || text.charAt(i) > '~') {
+                return false;
+            }
+        }
+        return true;
     }
 }

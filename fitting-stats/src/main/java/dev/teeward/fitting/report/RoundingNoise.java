@@ -31,7 +31,9 @@ final class RoundingNoise {
         Map<String, @Nullable Object> clean = new LinkedHashMap<>();
         tree.forEach((key, value) -> {
             String name = String.valueOf(key);
-            if (value instanceof Double number && isLevel(name)) {
+            if (name.equals("exclusions")) {
+                clean.put(name, value); // counts and words
+            } else if (value instanceof Double number && isLevel(name)) {
                 clean.put(name, rounded(number));
             } else if (value instanceof Map<?, ?> branch && DIFFERENCES.contains(name) && noise > 0.0) {
                 clean.put(name, difference(map(branch), noise));

@@ -5,6 +5,7 @@ import dev.teeward.fitting.Session;
 import dev.teeward.fitting.compare.BrokenPair;
 import dev.teeward.fitting.compare.BuildDifference;
 import dev.teeward.fitting.compare.ClubShots;
+import dev.teeward.fitting.compare.Exclusion;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.ShotPairing;
 import java.util.ArrayList;
@@ -58,14 +59,15 @@ final class TestedWords {
     }
 
     private void unused(ClubShots club, String place, List<Sentence> sentences) {
-        for (int i = 0; i < club.exclusions().size(); i++) {
+        List<Exclusion> exclusions = club.exclusions();
+        for (int i = 0; i < exclusions.size(); i++) {
             sentences.add(subject.words()
                     .say("not used with ")
                     .quote(club.name())
                     .say(": ")
                     .count(place + "/exclusions/" + i + "/count", "shot", "shots")
                     .say(" (")
-                    .quote(club.exclusions().get(i).reason())
+                    .quote(exclusions.get(i).reason())
                     .say(").")
                     .sentence());
         }

@@ -78,12 +78,15 @@ final class TextPage {
                 widths[i] = Math.max(widths[i], line.get(i).length());
             }
         }
+        boolean[] words = new boolean[widths.length];
+        for (int i = 0; i < widths.length; i++) {
+            words[i] = !isNumberColumn(lines, i);
+        }
         for (List<String> line : lines) {
             StringBuilder text = new StringBuilder();
             for (int i = 0; i < widths.length; i++) {
                 String pad = " ".repeat(widths[i] - line.get(i).length());
-                boolean words = !isNumberColumn(lines, i);
-                text.append(i == 0 ? "" : "  ").append(words ? line.get(i) + pad : pad + line.get(i));
+                text.append(i == 0 ? "" : "  ").append(words[i] ? line.get(i) + pad : pad + line.get(i));
             }
             page.append(cut(text.toString().stripTrailing(), WIDTH)).append('\n');
         }

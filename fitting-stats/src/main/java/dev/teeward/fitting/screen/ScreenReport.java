@@ -7,9 +7,10 @@ import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 
 /**
  * The shots of a session that stand out, and what the screen could and could not look at.
@@ -91,15 +92,13 @@ public final class ScreenReport {
      * @return a copy in which each flagged shot is excluded, with the reasons of its flags as the reason
      */
     public Session flaggedExcluded() {
-        Set<Integer> flagged = flagged();
-        if (flagged.isEmpty()) {
+        if (flags.isEmpty()) {
             return session;
         }
+        Map<Integer, String> reasons = new TreeMap<>();
+        flags.forEach(flag -> reasons.merge(flag.index(), flag.reason(), (one, next) -> one + "; " + next));
         List<Shot> shots = new ArrayList<>(session.shots().shots());
-        for (int index : flagged) {
-            String reasons = flags(index).stream().map(ShotFlag::reason).collect(Collectors.joining("; "));
-            shots.set(index, shots.get(index).withExclusion("flagged: " + reasons));
-        }
+        reasons.forEach((index, reason) -> shots.set(index, shots.get(index).withExclusion("flagged: " + reason)));
         return session.withShots(ShotSet.of(shots));
     }
 

@@ -11,11 +11,13 @@ import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** One run over a session: its used shots, and the flags and warnings found so far. Confined to one thread. */
@@ -114,20 +116,31 @@ final class Screening {
     }
 
     static boolean measured(Shot shot, Metric metric) {
-        return shot.reading(metric).filter(r -> r.origin() == Origin.MEASURED).isPresent();
+        Optional<Reading> reading = shot.reading(metric);
+        return reading.isPresent() && reading.get().origin() == Origin.MEASURED;
     }
 
     /** Those of the shots that have all the metrics. */
     List<Integer> with(List<Integer> indices, List<Metric> metrics) {
-        return indices.stream()
-                .filter(i -> metrics.stream().allMatch(m -> value(shot(i), m).isPresent()))
-                .toList();
+        List<Integer> complete = new ArrayList<>(indices.size());
+        for (Integer index : indices) {
+            boolean all = true;
+            for (Metric metric : metrics) {
+                all = all && value(shot(index), metric).isPresent();
+            }
+            if (all) {
+                complete.add(index);
+            }
+        }
+        return Collections.unmodifiableList(complete);
     }
 
     double[] values(List<Integer> indices, Metric metric) {
-        return indices.stream()
-                .mapToDouble(i -> value(shot(i), metric).orElseThrow())
-                .toArray();
+        double[] values = new double[indices.size()];
+        for (int k = 0; k < values.length; k++) {
+            values[k] = value(shot(indices.get(k)), metric).orElseThrow();
+        }
+        return values;
     }
 
     static double median(double[] values) {
@@ -140,8 +153,11 @@ final class Screening {
     /** The median absolute deviation, scaled to a standard deviation. */
     static double robustSd(double[] values) {
         double median = median(values);
-        return MAD_TO_SD
-                * median(Arrays.stream(values).map(v -> Math.abs(v - median)).toArray());
+        double[] apart = new double[values.length];
+        for (int i = 0; i < apart.length; i++) {
+            apart[i] = Math.abs(values[i] - median);
+        }
+        return MAD_TO_SD * median(apart);
     }
 
     /** A number with its unit, in both families of units where they differ. */

@@ -51,18 +51,19 @@ final class SpinRule {
                 return;
             }
             List<Usual> launch = Usual.of(screening, all);
+            String middle = Screening.words(Metric.SPIN_RATE, median);
             for (int index : shots) {
                 double ratio = screening.shot(index).value(Metric.SPIN_RATE) / median;
                 boolean half = ratio >= LOWER && ratio <= UPPER;
                 boolean twice = ratio >= 1.0 / UPPER && ratio <= 1.0 / LOWER;
                 if ((half || twice) && usual(launch, screening.shot(index))) {
-                    flag(screening, index, club, median, ratio, half);
+                    flag(screening, index, club, middle, ratio, half);
                 }
             }
         });
     }
 
-    private static void flag(Screening screening, int index, String club, double median, double ratio, boolean half) {
+    private static void flag(Screening screening, int index, String club, String median, double ratio, boolean half) {
         screening.rule(
                 index,
                 "spin that halves or doubles",
@@ -71,7 +72,7 @@ final class SpinRule {
                         "spin rate %s is %.2f times the median of %s with %s, near %s, while the launch is as usual",
                         Screening.words(Metric.SPIN_RATE, screening.shot(index).value(Metric.SPIN_RATE)),
                         ratio,
-                        Screening.words(Metric.SPIN_RATE, median),
+                        median,
                         club,
                         half ? "half" : "double"),
                 ratio,
@@ -108,7 +109,15 @@ final class SpinRule {
 
     /** Whether ball speed and launch angle are as usual; at least one must be there. */
     private static boolean usual(List<Usual> launch, Shot shot) {
-        List<Usual> known = launch.stream().filter(u -> u.knows(shot)).toList();
-        return !known.isEmpty() && known.stream().allMatch(u -> u.holds(shot));
+        int known = 0;
+        for (Usual usual : launch) {
+            if (usual.knows(shot)) {
+                if (!usual.holds(shot)) {
+                    return false;
+                }
+                known++;
+            }
+        }
+        return known > 0;
     }
 }
