@@ -27,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Shot {
     private static final Metric[] METRICS = Metric.values();
+    private static final int[] NO_RATINGS = new int[Rating.values().length];
 
     private final String club;
     private final int number;
@@ -36,7 +37,7 @@ public final class Shot {
     private final @Nullable String file;
     private final int row;
     private final @Nullable LocalDate day;
-    private final Map<Rating, Integer> ratings;
+    private final int[] ratings; // by the ordinal of the rating, 0 where nothing was said; never changed
     private final @Nullable Reading[] readings; // by the ordinal of the metric; never handed out, never changed
     private final Map<String, String> other;
 
@@ -172,8 +173,8 @@ public final class Shot {
      * @return 1 (poor) to 5 (excellent), or empty
      */
     public OptionalInt rating(Rating rating) {
-        Integer value = ratings.get(rating);
-        return value == null ? OptionalInt.empty() : OptionalInt.of(value);
+        int value = ratings[rating.ordinal()];
+        return value == 0 ? OptionalInt.empty() : OptionalInt.of(value);
     }
 
     /**
@@ -292,7 +293,7 @@ public final class Shot {
                 && Objects.equals(note, that.note)
                 && Objects.equals(file, that.file)
                 && Objects.equals(day, that.day)
-                && ratings.equals(that.ratings)
+                && Arrays.equals(ratings, that.ratings)
                 && Arrays.equals(readings, that.readings)
                 && other.equals(that.other);
     }
@@ -300,7 +301,17 @@ public final class Shot {
     @Override
     public int hashCode() {
         return Objects.hash(
-                club, number, row, pair, exclusion, note, file, day, ratings, Arrays.hashCode(readings), other);
+                club,
+                number,
+                row,
+                pair,
+                exclusion,
+                note,
+                file,
+                day,
+                Arrays.hashCode(ratings),
+                Arrays.hashCode(readings),
+                other);
     }
 
     @Override
@@ -321,7 +332,7 @@ public final class Shot {
         private @Nullable String file;
         private int row;
         private @Nullable LocalDate day;
-        private Map<Rating, Integer> ratings = Map.of(); // replaced whole, so that shots can share it
+        private int[] ratings = NO_RATINGS; // replaced whole, so that shots can share it
         private @Nullable Reading[] readings;
         private boolean own; // whether no shot has the array
         private Map<String, String> other = Map.of(); // replaced whole
@@ -433,10 +444,9 @@ public final class Shot {
             if (value < 1 || value > 5) {
                 throw new IllegalArgumentException("a rating must be in [1, 5], but was " + value);
             }
-            Map<Rating, Integer> more = new EnumMap<>(Rating.class);
-            more.putAll(ratings);
-            more.put(rating, value);
-            ratings = Collections.unmodifiableMap(more);
+            int[] more = ratings.clone();
+            more[rating.ordinal()] = value;
+            ratings = more;
             return this;
         }
 

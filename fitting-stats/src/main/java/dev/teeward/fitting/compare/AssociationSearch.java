@@ -16,9 +16,11 @@ import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 
 /** Looks for what goes with the differences of two clubs, one candidate at a time, at most eight for an outcome. */
 final class AssociationSearch {
@@ -47,6 +49,8 @@ final class AssociationSearch {
             this.difference = difference;
         }
     }
+
+    private final Map<Double, Double> reaches = new HashMap<>();
 
     AssociationSearch(ClubShots first, ClubShots second, ShotPairing pairing, double level) {
         this.first = first;
@@ -152,7 +156,7 @@ final class AssociationSearch {
                 slope,
                 moved,
                 differs,
-                part(slope, differs, outcome.siUnit(), level),
+                part(slope, differs, outcome.siUnit(), level, this::reach),
                 slope.pValue(),
                 warnings);
     }
@@ -285,24 +289,37 @@ final class AssociationSearch {
         return all;
     }
 
-    /** The product of two independent estimates; its variance is b^2 V(d) + d^2 V(b) + V(b) V(d). */
+    /** How many standard errors an interval reaches to each side; only a few degrees of freedom come up. */
+    private double reach(double df) {
+        return reaches.computeIfAbsent(df, d -> reach(d, level));
+    }
+
+    private static double reach(double df, double level) {
+        return Distributions.tQuantile(1.0 - 0.5 * (1.0 - level), df);
+    }
+
     static Estimate part(TestResult slope, TestResult difference, Unit unit, double level) {
+        return part(slope, difference, unit, level, df -> reach(df, level));
+    }
+
+    /** The product of two independent estimates; its variance is b^2 V(d) + d^2 V(b) + V(b) V(d). */
+    private static Estimate part(
+            TestResult slope, TestResult difference, Unit unit, double level, DoubleUnaryOperator reaches) {
         double b = slope.estimate().value();
         double d = difference.estimate().value();
         if (slope.statistic().isEmpty() || difference.statistic().isEmpty()) {
             return Estimate.of(b * d, Interval.unbounded(level), unit);
         }
-        double sb = error(slope, level);
-        double sd = error(difference, level);
+        double sb = error(slope, reaches);
+        double sd = error(difference, reaches);
         double df = Math.min(
                 slope.degreesOfFreedom().get(0), difference.degreesOfFreedom().get(0));
-        double reach = Distributions.tQuantile(1.0 - 0.5 * (1.0 - level), df)
-                * Math.sqrt(b * b * sd * sd + d * d * sb * sb + sb * sb * sd * sd);
+        double reach = reaches.applyAsDouble(df) * Math.sqrt(b * b * sd * sd + d * d * sb * sb + sb * sb * sd * sd);
         return Estimate.of(b * d, Interval.of(b * d - reach, b * d + reach, level), unit);
     }
 
-    private static double error(TestResult result, double level) {
+    private static double error(TestResult result, DoubleUnaryOperator reaches) {
         double df = result.degreesOfFreedom().get(0);
-        return result.estimate().interval().halfWidth() / Distributions.tQuantile(1.0 - 0.5 * (1.0 - level), df);
+        return result.estimate().interval().halfWidth() / reaches.applyAsDouble(df);
     }
 }

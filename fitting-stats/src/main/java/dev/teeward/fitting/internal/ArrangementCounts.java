@@ -1,6 +1,7 @@
 package dev.teeward.fitting.internal;
 
 import java.util.Arrays;
+import org.apache.commons.numbers.arrays.Selection;
 
 /**
  * What a run over arrangements found: how many were at least as extreme as the observed one, and for each other
@@ -39,10 +40,6 @@ public final class ArrangementCounts {
 
     void threshold(double value) {
         thresholds[thresholdCount++] = value;
-    }
-
-    void finish() {
-        Arrays.sort(thresholds, 0, thresholdCount);
     }
 
     /**
@@ -102,7 +99,7 @@ public final class ArrangementCounts {
      */
     public double lowerLimit(double tail) {
         long k = rank(tail);
-        return k < 1 ? Double.NEGATIVE_INFINITY : thresholds[(int) Math.min(k, thresholdCount) - 1];
+        return k < 1 ? Double.NEGATIVE_INFINITY : ordered((int) Math.min(k, thresholdCount) - 1);
     }
 
     /**
@@ -113,7 +110,14 @@ public final class ArrangementCounts {
      */
     public double upperLimit(double tail) {
         long k = rank(tail);
-        return k < 1 ? Double.POSITIVE_INFINITY : thresholds[(int) Math.max(0, thresholdCount - k)];
+        return k < 1 ? Double.POSITIVE_INFINITY : ordered((int) Math.max(0, thresholdCount - k));
+    }
+
+    /** The threshold of a rank from 0 on; two of them are asked for, so that sorting all would be a waste. */
+    private double ordered(int rank) {
+        double[] copy = Arrays.copyOf(thresholds, thresholdCount);
+        Selection.select(copy, rank);
+        return copy[rank];
     }
 
     private long rank(double tail) {

@@ -118,7 +118,6 @@ public final class Exchanges {
                 visit(counts, low, k, i, high);
             }
         }
-        counts.finish();
         return counts;
     }
 
@@ -168,7 +167,6 @@ public final class Exchanges {
                     Math.abs(t) >= Math.abs(observed) - tolerance ? 1 : 0);
             counts.threshold(moved == 0 ? observedSum / n - (sum - observedSum) / m : (observedSum - firstSum) / moved);
         });
-        counts.finish();
         return counts;
     }
 

@@ -43,7 +43,6 @@ public final class SignFlips {
                 counts.threshold((lowSums[i] + highSums[j]) / (Integer.bitCount(i) + Integer.bitCount(j)));
             }
         }
-        counts.finish();
         return counts;
     }
 
@@ -97,7 +96,6 @@ public final class SignFlips {
                     flipped <= least || flipped >= most ? 1 : 0);
             counts.threshold(flips == 0 ? total / d.length : flipped / flips);
         }
-        counts.finish();
         return counts;
     }
 

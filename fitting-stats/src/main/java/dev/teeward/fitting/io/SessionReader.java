@@ -14,7 +14,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -220,8 +219,9 @@ public final class SessionReader {
             case "pair" -> shot.pair(text);
             case "exclude" -> shot.exclusion(text);
             case "note" -> shot.note(text);
-            case "feel", "sound", "look" ->
-                shot.rating(Rating.valueOf(column.text().toUpperCase(Locale.ROOT)), whole(text.strip(), 5));
+            case "feel" -> shot.rating(Rating.FEEL, whole(text.strip(), 5));
+            case "sound" -> shot.rating(Rating.SOUND, whole(text.strip(), 5));
+            case "look" -> shot.rating(Rating.LOOK, whole(text.strip(), 5));
             case "day" -> shot.day(day(text.strip()));
             default -> {
                 // the club is read before everything else

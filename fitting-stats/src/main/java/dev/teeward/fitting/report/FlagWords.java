@@ -5,13 +5,15 @@ import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** The shots that stand out, and what the answer is without them. */
 final class FlagWords {
-    /** So many are told one by one; the data has them all. */
+    /** So many shots are told one by one; the data has them all. */
     private static final int MOST = 20;
 
     private final Subject subject;
@@ -45,7 +47,8 @@ final class FlagWords {
     }
 
     private boolean flag(List<?> flags, List<Sentence> sentences) {
-        for (int i = 0; i < Math.min(flags.size(), MOST); i++) {
+        int told = told(flags);
+        for (int i = 0; i < told; i++) {
             Map<?, ?> flag = (Map<?, ?>) flags.get(i);
             if (flag == null) {
                 continue;
@@ -58,7 +61,7 @@ final class FlagWords {
                     .say(" may be a " + flag.get("kind") + ": it stands out in " + readings(flag) + ".")
                     .sentence());
         }
-        if (flags.size() > MOST) {
+        if (told < flags.size()) {
             sentences.add(subject.words()
                     .say("there are more shots that stand out, ")
                     .count("/screening/flagged")
@@ -66,6 +69,20 @@ final class FlagWords {
                     .sentence());
         }
         return !flags.isEmpty();
+    }
+
+    /** How many of the flags, which are in the order of the shots, are of the first shots. */
+    private static int told(List<?> flags) {
+        Set<String> shots = new HashSet<>();
+        int told = 0;
+        for (Object flag : flags) {
+            shots.add(String.valueOf(flag instanceof Map<?, ?> map ? map.get("index") : null));
+            if (shots.size() > MOST) {
+                break;
+            }
+            told++;
+        }
+        return told;
     }
 
     private static String readings(Map<?, ?> flag) {
@@ -84,7 +101,8 @@ final class FlagWords {
     List<Sentence> reasons() {
         List<Sentence> sentences = new ArrayList<>();
         if (subject.data().value("/screening/flags") instanceof List<?> flags) {
-            for (int i = 0; i < Math.min(flags.size(), MOST); i++) {
+            int told = told(flags);
+            for (int i = 0; i < told; i++) {
                 String place = "/screening/flags/" + i;
                 sentences.add(subject.words()
                         .say("shot ")
