@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Numbers are in the SI unit of their metric. Immutable and thread-safe; the builder is neither.
  */
+@SuppressWarnings("EnumOrdinal") // the places in an array of this object; never written out
 public final class Shot {
     private static final Metric[] METRICS = Metric.values();
     private static final int[] NO_RATINGS = new int[Rating.values().length];
