@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /** The used shots of two clubs in the order of hitting, with what the samples of all metrics have in common. */
+@SuppressWarnings("EnumOrdinal") // places in an array of one method; never kept
 final class UsedShots {
     private final ShotSet shots;
     private final int[] clubs;
