@@ -11,6 +11,7 @@ import dev.teeward.fitting.Origin;
  */
 public record OriginCounts(int measured, int derived, int computed) {
     /** Counts by the ordinal of the origin. */
+    @SuppressWarnings("EnumOrdinal") // places in an array that is never kept
     static OriginCounts of(int[] counts) {
         return new OriginCounts(
                 counts[Origin.MEASURED.ordinal()], counts[Origin.DERIVED.ordinal()], counts[Origin.COMPUTED.ordinal()]);
