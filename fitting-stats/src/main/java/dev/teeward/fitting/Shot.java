@@ -42,6 +42,11 @@ public final class Shot {
     private final @Nullable Reading[] readings; // by the ordinal of the metric; never handed out, never changed
     private final Map<String, String> other;
 
+    @SuppressWarnings("EnumOrdinal") // the place in an array that never leaves this class
+    private static int index(Enum<?> constant) {
+        return constant.ordinal();
+    }
+
     private Shot(Builder from) {
         club = from.club;
         number = from.number;
@@ -174,7 +179,7 @@ public final class Shot {
      * @return 1 (poor) to 5 (excellent), or empty
      */
     public OptionalInt rating(Rating rating) {
-        int value = ratings[rating.ordinal()];
+        int value = ratings[index(rating)];
         return value == 0 ? OptionalInt.empty() : OptionalInt.of(value);
     }
 
@@ -185,7 +190,7 @@ public final class Shot {
      * @return true if there is
      */
     public boolean has(Metric metric) {
-        return readings[metric.ordinal()] != null;
+        return readings[index(metric)] != null;
     }
 
     /**
@@ -196,7 +201,7 @@ public final class Shot {
      * @throws NoSuchElementException if there is none; ask {@link #has} first
      */
     public double value(Metric metric) {
-        Reading reading = readings[metric.ordinal()];
+        Reading reading = readings[index(metric)];
         if (reading == null) {
             throw new NoSuchElementException("shot " + number + " with " + club + " has no " + metric.label());
         }
@@ -210,7 +215,7 @@ public final class Shot {
      * @return the reading, or empty
      */
     public Optional<Reading> reading(Metric metric) {
-        return Optional.ofNullable(readings[metric.ordinal()]);
+        return Optional.ofNullable(readings[index(metric)]);
     }
 
     /**
@@ -348,7 +353,7 @@ public final class Shot {
                 readings = readings.clone();
                 own = true;
             }
-            readings[metric.ordinal()] = reading;
+            readings[index(metric)] = reading;
         }
 
         /**
@@ -446,7 +451,7 @@ public final class Shot {
                 throw new IllegalArgumentException("a rating must be in [1, 5], but was " + value);
             }
             int[] more = ratings.clone();
-            more[rating.ordinal()] = value;
+            more[index(rating)] = value;
             ratings = more;
             return this;
         }

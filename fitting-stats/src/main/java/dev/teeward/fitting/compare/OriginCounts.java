@@ -10,11 +10,23 @@ import dev.teeward.fitting.Origin;
  * @param computed how many the flight model filled in
  */
 public record OriginCounts(int measured, int derived, int computed) {
-    /** Counts by the ordinal of the origin. */
-    @SuppressWarnings("EnumOrdinal") // places in an array that is never kept
-    static OriginCounts of(int[] counts) {
-        return new OriginCounts(
-                counts[Origin.MEASURED.ordinal()], counts[Origin.DERIVED.ordinal()], counts[Origin.COMPUTED.ordinal()]);
+    /** Counts one by one. */
+    static final class Tally {
+        private int measured;
+        private int derived;
+        private int computed;
+
+        void add(Origin origin) {
+            switch (origin) {
+                case MEASURED -> measured++;
+                case DERIVED -> derived++;
+                case COMPUTED -> computed++;
+            }
+        }
+
+        OriginCounts counts() {
+            return new OriginCounts(measured, derived, computed);
+        }
     }
 
     /**

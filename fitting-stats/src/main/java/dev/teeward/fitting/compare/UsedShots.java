@@ -1,7 +1,6 @@
 package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.Metric;
-import dev.teeward.fitting.Origin;
 import dev.teeward.fitting.Reading;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotPair;
@@ -59,14 +58,14 @@ final class UsedShots {
         int[] order = new int[clubs.length];
         double[] first = new double[firsts];
         double[] second = new double[clubs.length - firsts];
-        int[][] origins = new int[2][Origin.values().length];
+        OriginCounts.Tally[] origins = {new OriginCounts.Tally(), new OriginCounts.Tally()};
         int x = 0;
         int y = 0;
         for (int i = 0; i < clubs.length; i++) {
             Optional<Reading> reading = shots.shots().get(i).reading(metric);
             if (reading.isPresent()) {
                 double value = reading.get().value();
-                origins[clubs[i]][reading.get().origin().ordinal()]++;
+                origins[clubs[i]].add(reading.get().origin());
                 ordered[x + y] = value;
                 order[x + y] = clubs[i];
                 if (clubs[i] == 0) {
@@ -95,8 +94,8 @@ final class UsedShots {
                 x + y == clubs.length ? this.order : null,
                 Arrays.copyOf(pairedFirst, complete),
                 Arrays.copyOf(pairedSecond, complete),
-                OriginCounts.of(origins[0]),
-                OriginCounts.of(origins[1]),
+                origins[0].counts(),
+                origins[1].counts(),
                 paired,
                 pairing.enough() && !paired,
                 exclusions(metric, x + y, paired ? complete : 0));
