@@ -72,6 +72,7 @@ final class Screening {
                 reason + " (rule, not a statistical test)",
                 statistic,
                 cutOff,
+                OptionalDouble.empty(),
                 OptionalDouble.empty()));
     }
 
@@ -85,6 +86,7 @@ final class Screening {
                 reason,
                 flag.statistic(),
                 flag.cutOff(),
+                OptionalDouble.of(flag.falseAlarmRate()),
                 OptionalDouble.of(sessionRate)));
     }
 

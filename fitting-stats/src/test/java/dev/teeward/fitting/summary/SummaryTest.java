@@ -16,6 +16,7 @@ import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
@@ -336,14 +337,18 @@ class SummaryTest {
         assertEquals(oracle.getSignificance(), cost.pValue(), 1e-9);
         assertEquals(oracle.getRSquare(), cost.determination(), 1e-12);
         assertEquals(
-                r.rmsOffset() * r.rmsOffset() * oracle.getSlope(), cost.mean().value(), 1e-9);
+                r.rmsOffset().value() * r.rmsOffset().value() * oracle.getSlope(), cost.mean().value(), 1e-9);
         assertEquals(10, cost.degreesOfFreedom());
         assertTrue(cost.statistic() < 0.0 && cost.method().contains("least-squares"));
         assertTrue(r.warnings().isEmpty());
         assertTrue(r.ellipse(EllipseKind.CONTENT, 0.5)
                 .contains(r.centerToe().value(), r.centerUp().value()));
-        assertTrue(r.deviationToe() > 0.0 && r.deviationUp() > 0.0 && r.n() == 12);
+        assertTrue(r.deviationToe().value() > 0.0 && r.deviationUp().value() > 0.0 && r.n() == 12);
         assertThrows(IllegalArgumentException.class, () -> cost.at(10.0));
+        // 0.025 and 0.975 quantiles of chi-square with 11 degrees of freedom, NIST e-Handbook 1.3.6.7.4: 3.816 and 21.920.
+        double sd = r.deviationToe().value();
+        assertEquals(sd * Math.sqrt(11.0 / 21.920), r.deviationToe().interval().lower(), 1e-4 * sd);
+        assertEquals(sd * Math.sqrt(11.0 / 3.816), r.deviationToe().interval().upper(), 2e-4 * sd);
     }
 
     @Test
@@ -352,7 +357,10 @@ class SummaryTest {
         double[] none = new double[3];
         StrikePattern smash = StrikePattern.withDefaults().withLevel(0.9).withOutcomeUnit(RatioUnit.ONE);
         StrikePattern.Result gain = smash.describe(toe, none, new double[] {1.38, 1.39, 1.42});
-        assertEquals(2, gain.warnings().size());
+        assertEquals(
+                List.of("zero-spread", "few-shots", "gain-off-center"),
+                gain.warnings().stream().map(w -> w.code()).toList());
+        assertFalse(gain.deviationUp().interval().bounded());
         assertEquals(RatioUnit.ONE, gain.cost().orElseThrow().mean().unit());
         StrikePattern.Result flat = smash.describe(none, none, new double[] {1.38, 1.39, 1.42});
         assertTrue(flat.cost().isEmpty());
