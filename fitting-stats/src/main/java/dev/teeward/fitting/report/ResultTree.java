@@ -249,7 +249,11 @@ final class ResultTree {
                 .branch(
                         "part",
                         Branch.of(a.part(), out)
-                                .numbers("df", a.partDegreesOfFreedom().stream().boxed().toList())
+                                .numbers(
+                                        "df",
+                                        a.partDegreesOfFreedom().stream()
+                                                .boxed()
+                                                .toList())
                                 .whole("n", List.of(a.shots()))
                                 .text("method", a.partMethod()))
                 .number("adjusted_p", a.adjustedP())
