@@ -8,11 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.DoubleNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHead;
@@ -24,12 +27,19 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.BiFunction;
+import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -260,6 +270,215 @@ class JsonSchemaTest {
         assertEquals(List.of(), faults(tree.toString()));
     }
 
+    /** Values that no result can have, one at a time. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "/metrics/carry/unit | 'rpm'",
+                "/metrics/carry/unit | 'm'",
+                "/metrics/carry/difference/unit | 'degF'",
+                "/metrics/carry/difference/unit | ''",
+                "/metrics/carry/drift/unit | 'bananas'",
+                "/metrics/carry/first/sd/value | -3",
+                "/metrics/carry/superiority/value | -7",
+                "/metrics/carry/superiority/upper | 1.5",
+                "/metrics/carry/superiority/unit | '%'",
+                "/metrics/carry/spread/ratio/value | -2",
+                "/metrics/carry/spread/ratio/unit | 'yd'",
+                "/metrics/carry/effect/null_value | 1",
+                "/metrics/carry/difference/lower | null",
+                "/metrics/carry/equivalence/upper | null",
+                "/metrics/carry/first/mean/upper | null",
+                "/metrics/carry/difference/n | []",
+                "/metrics/carry/difference/p | 1.1",
+                "/metrics/carry/label | ''",
+                "/metrics/carry/difference/method | ''",
+                "/clubs/first/ratings/feel/mean/value | 900",
+                "/clubs/first/ratings/feel/sd/value | 5",
+                "/clubs/first/ratings/feel/min | 0",
+                "/clubs/first/name | ''",
+                "/clubs/first/build/length/unit | 'yd'",
+                "/clubs/first/build/head_mass/value | -1",
+                "/level | 95",
+                "/level_percent | -4",
+                "/equivalence_level_percent | 101",
+                "/units | 'metric'",
+                "/session/date | ''",
+                "/session/air/temperature/unit | 'degC'",
+                "/metrics | {}",
+                "/plan/metrics | {}",
+                "/plan/power_percent | 100",
+                "/patterns/first/shapes/table | []",
+                "/patterns/first/shapes/table/0/count | -1",
+                "/patterns/first/shapes/crossing_share/value | 101",
+                "/patterns/first/landing/r50_center/value | -1",
+                "/patterns/ratio/lower | -1",
+                "/strike/first/sd_toe/value | -1",
+                "/strike/first/rms_offset/unit | 'in'",
+                "/strike/first/cost/n | 2",
+                "/associations/0/part/unit | 'rpm'",
+                "/associations/0/part/lower | null",
+                "/associations/0/slope/unit | 'deg per bananas'",
+                "/screening/flags/0/metrics | []",
+                "/screening/flags/0/test_false_alarm_percent | 0",
+                "/screening/flags/0/family_false_alarm_percent | 150"
+            })
+    void valuesThatCannotBeAreFound(String pointer, String value) throws IOException {
+        JsonNode tree = MAPPER.readTree(DEMO);
+        assertFalse(tree.at(pointer).isMissingNode(), pointer);
+        set(tree, pointer, MAPPER.readTree(value.replace('\'', '"')));
+        assertFalse(faults(tree.toString()).isEmpty(), pointer + " " + value);
+    }
+
+    private static void set(JsonNode tree, String pointer, JsonNode value) {
+        int slash = pointer.lastIndexOf('/');
+        String name = pointer.substring(slash + 1);
+        if (tree.at(pointer.substring(0, slash)) instanceof ArrayNode array) {
+            array.set(Integer.parseInt(name), value);
+        } else {
+            ((ObjectNode) tree.at(pointer.substring(0, slash))).set(name, value);
+        }
+    }
+
+    private static final List<String> UNITS = List.of(
+            "", "bananas", "m", "yd", "ft", "in", "cm", "mm", "m/s", "mph", "km/h", "deg", "rpm", "s", "g", "%", "kg/m3", "degF",
+            "degC", "inHg", "hPa", "yd2", "m2", "yd per ten shots", "m per ten shots", "deg per ten shots");
+
+    static Stream<Arguments> damages() {
+        List<Arguments> damages = new ArrayList<>();
+        UNITS.forEach(unit -> damages.add(damage(
+                "unit " + unit,
+                (place, old) -> place.endsWith("/unit") && !old.asText().equals(unit) ? TextNode.valueOf(unit) : null)));
+        damages.add(damage("empty text", (place, old) -> old.isTextual() && !place.endsWith("/unit")
+                ? TextNode.valueOf("")
+                : null));
+        for (double wrong : new double[] {-1e-3, 100.001, 1e6}) {
+            damages.add(damage(
+                    "percent " + wrong, (place, old) -> place.endsWith("_percent") && old.isNumber()
+                            ? DoubleNode.valueOf(wrong)
+                            : null));
+        }
+        for (double wrong : new double[] {-1e-9, 1.0 + 1e-9, 95.0}) {
+            damages.add(damage(
+                    "share " + wrong,
+                    (place, old) -> place.matches(".*/(p|adjusted_p|level|determination|superiority/(value|lower|upper))")
+                                    && old.isNumber()
+                            ? DoubleNode.valueOf(wrong)
+                            : null));
+        }
+        damages.add(damage(
+                "below 0",
+                (place, old) -> old.isNumber()
+                                && place.matches(
+                                        ".*/((sd|sd_toe|sd_up|rms_offset|ratio|superiority|r[59]0_(center|target))/(value|lower|upper)"
+                                                + "|n|n/0|n/1|df|df/0|df/1|count|used|excluded|pairs|shots|flagged|index|shot|like|now|low"
+                                                + "|central|high|measured|derived|computed|margin|difference_sd|semi_major|semi_minor"
+                                                + "|area/value|density/value|broken_count|unpaired|secondary_count|misses_(left|right))")
+                        ? DoubleNode.valueOf(-1.0)
+                        : null));
+        damages.add(damage(
+                "no count",
+                (place, old) -> old.isInt() && !place.matches(".*/df.*") ? DoubleNode.valueOf(1.5) : null));
+        damages.add(damage(
+                "no number", (place, old) -> old.isNumber() ? TextNode.valueOf("1") : null));
+        damages.add(damage("no list", (place, old) -> old.isArray()
+                ? TextNode.valueOf("none")
+                : null));
+        return damages.stream();
+    }
+
+    private static Arguments damage(String name, BiFunction<String, JsonNode, @Nullable JsonNode> change) {
+        return Arguments.of(name, change);
+    }
+
+    /** All such damage at once: every damaged place must be among the places of the faults. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("damages")
+    void everyDamagedPlaceIsFound(String name, BiFunction<String, JsonNode, @Nullable JsonNode> change)
+            throws IOException {
+        for (UnitSystem units : UnitSystem.values()) {
+            JsonNode tree = MAPPER.readTree(json(demo().withUnits(units)));
+            Set<String> damaged = new TreeSet<>();
+            damage(tree, tree, "", change, damaged);
+            assertFalse(damaged.isEmpty(), name);
+            Set<String> found = SCHEMA.validate(tree.toString(), InputFormat.JSON).stream()
+                    .map(fault -> fault.getInstanceLocation().toString())
+                    .collect(Collectors.toSet());
+            damaged.removeAll(found);
+            assertEquals(Set.of(), damaged, name + " is not found in " + units);
+        }
+    }
+
+    private static void damage(
+            JsonNode tree,
+            JsonNode node,
+            String place,
+            BiFunction<String, JsonNode, @Nullable JsonNode> change,
+            Set<String> damaged) {
+        JsonNode other = place.isEmpty() || place.equals("/units") ? null : change.apply(place, node);
+        if (other != null) {
+            set(tree, place, other);
+            damaged.add(place);
+        } else if (node instanceof ObjectNode) {
+            fields(node).forEach(name -> damage(tree, node.get(name), place + "/" + name, change, damaged));
+        } else {
+            for (int i = 0; i < node.size(); i++) {
+                damage(tree, node.get(i), place + "/" + i, change, damaged);
+            }
+        }
+    }
+
+    /** The schema names the units of the metrics once more; they are those of the library. */
+    @Test
+    void theUnitsOfTheSchemaAreThoseOfTheMetrics() throws IOException {
+        JsonNode schema = MAPPER.readTree(JsonText.schema());
+        for (Metric metric : Metric.values()) {
+            for (UnitSystem units : UnitSystem.values()) {
+                String family = units.name().toLowerCase(Locale.ROOT);
+                JsonNode form = schema.at("/$defs/" + family + "_metrics/properties/" + metric.key() + "/$ref");
+                assertEquals(
+                        metric.unit(units).symbol(),
+                        schema.at(form.asText().substring(1) + "/properties/unit/const")
+                                .asText(),
+                        metric + " " + units);
+            }
+        }
+    }
+
+    /** In every object that has them, lower is at most value and value at most upper. */
+    @ParameterizedTest
+    @MethodSource("seeds")
+    void valuesLieInTheirIntervals(long seed) throws IOException {
+        JsonNode tree = MAPPER.readTree(json(HeadToHeadReport.of(
+                HeadToHead.withDefaults().compare(RandomSession.create(seed)))));
+        List<String> wrong = new ArrayList<>();
+        int[] seen = new int[1];
+        inOrder(tree, "", wrong, seen);
+        assertEquals(List.of(), wrong);
+        assertTrue(seen[0] > 0);
+    }
+
+    private static void inOrder(JsonNode node, String place, List<String> wrong, int[] seen) {
+        if (node.path("value").isNumber() && node.has("lower")) {
+            double value = node.get("value").asDouble();
+            double slack = 1e-9 * Math.abs(value) + 1e-12;
+            seen[0]++;
+            if (node.get("lower").isNumber() && node.get("lower").asDouble() > value + slack
+                    || node.get("upper").isNumber() && node.get("upper").asDouble() < value - slack) {
+                wrong.add(place + " " + node.get("lower") + " " + value + " " + node.get("upper"));
+            }
+        }
+        if (node instanceof ObjectNode) {
+            fields(node).forEach(name -> inOrder(node.get(name), place + "/" + name, wrong, seen));
+        } else {
+            for (int i = 0; i < node.size(); i++) {
+                inOrder(node.get(i), place + "/" + i, wrong, seen);
+            }
+        }
+    }
+
     @Test
     void unknownMetricIsFound() throws IOException {
         JsonNode tree = MAPPER.readTree(DEMO);
@@ -287,7 +506,10 @@ class JsonSchemaTest {
                     open.add(place);
                 }
             }
-            if (object.path("properties").isObject() && !place.endsWith("/properties")) {
+            // What has no type of its own only narrows something that is described elsewhere.
+            if (object.path("properties").isObject()
+                    && object.path("type").asText().equals("object")
+                    && !place.endsWith("/properties")) {
                 for (Map.Entry<String, JsonNode> property :
                         object.get("properties").properties()) {
                     JsonNode form = property.getValue();
@@ -319,7 +541,11 @@ class JsonSchemaTest {
         if (form.has("$ref")) {
             return description(root, root.at(form.get("$ref").asText().substring(1)));
         }
-        return form.has("anyOf") ? description(root, form.get("anyOf").get(0)) : "";
+        return Stream.of("anyOf", "allOf")
+                .filter(form::has)
+                .map(name -> description(root, form.get(name).get(0)))
+                .findFirst()
+                .orElse("");
     }
 
     @Test
@@ -337,7 +563,7 @@ class JsonSchemaTest {
         String once = DEMO;
         assertEquals(once, json(demo()));
         assertEquals(-1, once.indexOf('\r'));
-        assertTrue(once.startsWith("{\n  \"schema\": \"teeward-head-to-head/1\",\n"), once);
+        assertTrue(once.startsWith("{\n \"schema\": \"teeward-head-to-head/1\",\n"), once);
         assertTrue(once.endsWith("}\n"));
     }
 

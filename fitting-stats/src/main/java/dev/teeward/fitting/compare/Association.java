@@ -4,6 +4,7 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Warning;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * What goes with a difference: an outcome, such as the curve, and a candidate, such as face to path, that differs too. Never
@@ -110,6 +111,28 @@ public final class Association {
      */
     public Estimate part() {
         return part;
+    }
+
+    /**
+     * The degrees of freedom of the interval of {@link #part()}: the smaller of those of slope and difference.
+     *
+     * @return the number, or empty if the part has no interval
+     */
+    public OptionalDouble partDegreesOfFreedom() {
+        return slope.statistic().isEmpty() || candidateDifference.statistic().isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Math.min(
+                        slope.degreesOfFreedom().get(0),
+                        candidateDifference.degreesOfFreedom().get(0)));
+    }
+
+    /**
+     * How {@link #part()} was found.
+     *
+     * @return one line of text
+     */
+    public String partMethod() {
+        return "slope times difference of the candidate, by Goodman's variance of a product and Student's t";
     }
 
     /**

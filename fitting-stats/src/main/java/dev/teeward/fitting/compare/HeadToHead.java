@@ -23,8 +23,11 @@ import org.jspecify.annotations.Nullable;
  * Two clubs of a session compared, metric by metric, with the landing patterns and what goes with their differences.
  *
  * <p>Pairs are compared when there are enough of them ({@link ShotPairing#enough()}), all used shots otherwise. One metric,
- * declared beforehand, decides; the others are called different, or practically the same, only by Holm's adjustment over all of them. If none is
- * declared it is the carry, or the first available of ball speed, side, start direction; a warning says so.
+ * declared beforehand, decides. The others are called different only by Holm's adjustment of their p over all of them, and
+ * practically the same only by Holm's adjustment within one of two families: the metrics with a declared margin, which are
+ * questions asked beforehand, and those with a margin of common practice. If no metric is declared it is the carry, or the
+ * first available of ball speed, side, start direction and club speed, or else the first of the shot; a warning says so. A
+ * declared margin of a metric that cannot be compared has the warning {@code margin-not-used}.
  *
  * <pre>{@code
  * HeadToHeadResult r = HeadToHead.withDefaults().withClubs("Alder", "Rowan")
@@ -384,6 +387,14 @@ public final class HeadToHead {
             warnings.add(Warning.of(
                     "margin-not-declared",
                     "no margin was declared for " + decides.metric().label() + ", so a common one was taken"));
+        }
+        for (Metric metric : margins.toMap().keySet()) {
+            if (margins.declared(metric) && metrics.stream().noneMatch(m -> m.metric() == metric)) {
+                warnings.add(Warning.of(
+                        "margin-not-used",
+                        "the margin declared for " + metric.label()
+                                + " was not used, because there are not two numbers of it with each club"));
+            }
         }
         // The order of the shots that decide: those of the pairs, or all used ones.
         ShotSet judged = decides.paired() ? ShotSet.of(pairs.paired()) : shots.used();

@@ -238,6 +238,28 @@ public final class HeadToHeadResult {
     }
 
     /**
+     * The metrics whose verdict is another {@linkplain #withoutFlagged() without the flagged shots}.
+     *
+     * @return the changes in the order of {@link #metrics()}; none if no shot is flagged, or too few remain
+     */
+    public List<VerdictChange> changedVerdicts() {
+        if (withoutFlagged == null) {
+            return List.of();
+        }
+        List<VerdictChange> changes = new ArrayList<>();
+        for (MetricComparison without : withoutFlagged.metrics) {
+            find(without.metric())
+                    .map(with -> new VerdictChange(
+                            with.metric(),
+                            with.verdict().verdict(),
+                            without.verdict().verdict()))
+                    .filter(change -> change.with() != change.without())
+                    .ifPresent(changes::add);
+        }
+        return List.copyOf(changes);
+    }
+
+    /**
      * The level of all intervals; a difference is called at 1 minus this.
      *
      * @return the level, in [0.8, 0.999]

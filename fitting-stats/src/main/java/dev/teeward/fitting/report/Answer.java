@@ -1,7 +1,6 @@
 package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.Metric;
-import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.ShotOrderKind;
 import dev.teeward.fitting.compare.Verdict;
@@ -28,7 +27,7 @@ final class Answer {
             sentences.add(patterns.centres(""));
             sentences.add(patterns.tighter(""));
         }
-        subject.result().withoutFlagged().ifPresent(other -> sentences.add(flagged(other)));
+        subject.result().withoutFlagged().ifPresent(other -> sentences.add(flagged()));
         if (allTheSame()) {
             sentences.add(subject.words()
                     .say(
@@ -46,14 +45,9 @@ final class Answer {
     }
 
     /** An answer that hangs on a shot that stands out says so at once. */
-    private Sentence flagged(HeadToHeadResult other) {
-        List<String> changed = other.metrics().stream()
-                .filter(m -> subject.result()
-                        .find(m.metric())
-                        .filter(before ->
-                                before.verdict().verdict() != m.verdict().verdict())
-                        .isPresent())
-                .map(m -> Subject.label(m.metric()))
+    private Sentence flagged() {
+        List<String> changed = subject.result().changedVerdicts().stream()
+                .map(change -> Subject.label(change.metric()))
                 .toList();
         boolean one = subject.data().number("/screening/flagged").orElse(0.0) == 1.0;
         return subject.words()

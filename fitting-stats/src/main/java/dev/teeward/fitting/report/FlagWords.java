@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 
 /** The shots that stand out, and what the answer is without them. */
@@ -138,15 +137,10 @@ final class FlagWords {
             sentences.add(patterns.centres(without));
             sentences.add(patterns.tighter(without));
         }
-        List<String> changed = new ArrayList<>();
-        for (MetricComparison m : other.metrics()) {
-            Optional<Verdict> before =
-                    subject.result().find(m.metric()).map(x -> x.verdict().verdict());
-            if (before.isPresent() && before.get() != m.verdict().verdict()) {
-                changed.add(Subject.label(m.metric()) + " from " + words(before.get()) + " to "
-                        + words(m.verdict().verdict()));
-            }
-        }
+        List<String> changed = subject.result().changedVerdicts().stream()
+                .map(change -> Subject.label(change.metric()) + " from " + words(change.with()) + " to "
+                        + words(change.without()))
+                .toList();
         sentences.add(subject.words()
                 .say(
                         changed.isEmpty()

@@ -92,6 +92,7 @@ final class MetricBranch {
                                 .text("statistic_name", s.brownForsythe().statisticName())
                                 .number("statistic", s.brownForsythe().statistic())
                                 .numbers("df", s.brownForsythe().degreesOfFreedom())
+                                .whole("n", s.brownForsythe().sampleSizes())
                                 .number("p", s.brownForsythe().pValue())
                                 .text("method", s.brownForsythe().method())
                                 .warnings(s.brownForsythe().warnings()));
@@ -109,6 +110,7 @@ final class MetricBranch {
                 .number("p", test.pValue())
                 .number("adjusted_p", c.adjustedEquivalenceP().orElseThrow())
                 .numbers("df", test.combined().degreesOfFreedom())
+                .whole("n", test.combined().sampleSizes())
                 .text("method", test.combined().method())
                 .warnings(test.combined().warnings());
     }

@@ -137,9 +137,9 @@ final class PatternBranch {
                 .count("n", s.n())
                 .estimate("center_toe", s.centerToe(), length)
                 .estimate("center_up", s.centerUp(), length)
-                .quantity("sd_toe", s.deviationToe(), length)
-                .quantity("sd_up", s.deviationUp(), length)
-                .quantity("rms_offset", s.rmsOffset(), length)
+                .estimate("sd_toe", s.deviationToe(), length)
+                .estimate("sd_up", s.deviationUp(), length)
+                .estimate("rms_offset", s.rmsOffset(), length)
                 .branch(
                         "cost",
                         s.cost()
@@ -147,11 +147,13 @@ final class PatternBranch {
                                         .estimate("at_ten_millimeters", c.at(CENTIMETRE), speed)
                                         .estimate("mean", c.mean(), speed)
                                         .number("statistic", c.statistic())
+                                        .count("n", s.n())
                                         .count("df", c.degreesOfFreedom())
                                         .number("p", c.pValue())
                                         .number("determination", c.determination())
                                         .text("method", c.method()))
                                 .orElse(null))
+                .text("method", s.method())
                 .warnings(s.warnings());
     }
 }

@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, paired, pairs, origins: {first,
  *       second: {measured, derived, computed}}}, summaries {@code first, second}, tests {@code difference, exact, shift,
  *       effect, superiority, drift}, {@code least_p_percent, difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
- *       margin, declared, equivalent, p, adjusted_p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings, compared: {paired, first_shots, second_shots, first_mean,
+ *       margin, declared, equivalent, p, adjusted_p, df, n, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings, compared: {paired, first_shots, second_shots, first_mean,
  *       second_mean}} (the means of what the difference is of)
  *   <li>{@code patterns}: {@code first} and {@code second} of {@code landing: {n, center: {carry, side}, bias: {carry, side},
  *       ellipse: {kind, level, level_percent, center_carry, center_side, semi_major, semi_minor, unit, angle, area},
@@ -41,13 +41,14 @@ import org.jspecify.annotations.Nullable;
  *       words, count}], misses_left, misses_right, miss_angle, miss_limit, miss, crossing_share (in percent), method, warnings}}; tests {@code ratio,
  *       mean_distance}; {@code tighter}, the name of a club
  *   <li>{@code strike}: {@code first} and {@code second} of {@code n, center_toe, center_up, sd_toe, sd_up, rms_offset, cost:
- *       {at_ten_millimeters, mean, statistic, df, p, determination, method}, warnings}
- *   <li>{@code associations}: {@code [{outcome, candidate, slope, outcome_difference, candidate_difference, part, adjusted_p,
- *       clear, shots, warnings}]}
+ *       {at_ten_millimeters, mean, statistic, n, df, p, determination, method}, method, warnings}
+ *   <li>{@code associations}: {@code [{outcome, candidate, slope, outcome_difference, candidate_difference, part,
+ *       adjusted_p, clear, shots, warnings}]}, the part an estimate with {@code df: [], n: [], method}
  *   <li>{@code plan}: {@code power_percent, counts_equivalence, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
  *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits
  *   <li>{@code screening}: {@code false_alarm_bound_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
- *       statistic, cut_off, false_alarm_percent}], warnings}, of used shots of the two clubs
+ *       statistic, cut_off, test_false_alarm_percent, family_false_alarm_percent}], warnings}, of used shots of the two clubs;
+ *       the first rate is that of the one test that flags, the second that of all tests of its kind together
  *   <li>{@code duplicates}: {@code [{shot, like, club}]}, used shots with all the readings of an earlier one
  *   <li>{@code without_flagged}: {@code used: {first, second}, pairs, metrics, changed: [{metric, with, without}], patterns,
  *       warnings}

@@ -28,6 +28,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -245,7 +246,16 @@ final class ResultTree {
                 .scaled("slope", a.slope(), out.fromSi(1.0) * along.toSi(1.0), per.strip())
                 .test("outcome_difference", a.outcomeDifference(), out)
                 .test("candidate_difference", a.candidateDifference(), along)
-                .estimate("part", a.part(), out)
+                .branch(
+                        "part",
+                        Branch.of(a.part(), out)
+                                .numbers(
+                                        "df",
+                                        a.partDegreesOfFreedom().stream()
+                                                .boxed()
+                                                .toList())
+                                .whole("n", List.of(a.shots()))
+                                .text("method", a.partMethod()))
                 .number("adjusted_p", a.adjustedP())
                 .truth("clear", a.clear())
                 .count("shots", a.shots())
@@ -295,16 +305,15 @@ final class ResultTree {
                 .text("method", f.method())
                 .number("statistic", f.statistic())
                 .number("cut_off", f.cutOff());
-        return f.falseAlarmRate().isPresent()
-                ? branch.number(
-                        "false_alarm_percent", 100.0 * f.falseAlarmRate().getAsDouble())
-                : branch.nothing("false_alarm_percent");
+        return branch.number("test_false_alarm_percent", percent(f.testFalseAlarmRate()))
+                .number("family_false_alarm_percent", percent(f.falseAlarmRate()));
+    }
+
+    private static OptionalDouble percent(OptionalDouble rate) {
+        return rate.isPresent() ? OptionalDouble.of(100.0 * rate.getAsDouble()) : rate;
     }
 
     private Branch withoutFlagged(HeadToHeadResult other) {
-        List<MetricComparison> changed = other.metrics().stream()
-                .filter(c -> verdict(c.metric()) != c.verdict().verdict())
-                .toList();
         return new Branch()
                 .branch(
                         "used",
@@ -313,18 +322,15 @@ final class ResultTree {
                                 .count("second", other.second().used().size()))
                 .count("pairs", other.pairing().pairs().size())
                 .branch("metrics", metrics(other, this::metric))
-                .branches("changed", Branch.each(changed, c -> {
-                    Verdict before = verdict(c.metric());
-                    return new Branch()
-                            .text("metric", c.metric().key())
-                            .text("with", before == null ? null : Branch.word(before))
-                            .word("without", c.verdict().verdict());
-                }))
+                .branches(
+                        "changed",
+                        Branch.each(
+                                result.changedVerdicts(),
+                                c -> new Branch()
+                                        .text("metric", c.metric().key())
+                                        .word("with", c.with())
+                                        .word("without", c.without())))
                 .branch("patterns", PatternBranch.patterns(other, units))
                 .warnings(other.warnings());
-    }
-
-    private @Nullable Verdict verdict(Metric metric) {
-        return result.find(metric).map(c -> c.verdict().verdict()).orElse(null);
     }
 }

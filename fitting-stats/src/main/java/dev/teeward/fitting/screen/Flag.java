@@ -1,5 +1,6 @@
 package dev.teeward.fitting.screen;
 
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.quantity.Warning;
 import java.math.BigDecimal;
 import java.math.MathContext;

@@ -1,5 +1,6 @@
 package dev.teeward.fitting.screen;
 
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -89,7 +90,7 @@ public final class GeneralizedEsdTest {
      *     than n - 2
      */
     public Result screen(double... values) {
-        Data.check(values, 3);
+        Data.check("values", values, 3);
         int n = values.length;
         int r = maxOutliers > 0 ? maxOutliers : Math.max(1, Math.min(10, n / 5));
         if (r > n - 2) {

@@ -1,5 +1,6 @@
 package dev.teeward.fitting.screen;
 
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.quantity.Warning;
 import java.util.List;
 import java.util.Objects;
@@ -103,7 +104,7 @@ public final class GrubbsTest {
      * @throws IllegalArgumentException if there are fewer than 3 values or one is not finite
      */
     public Result screen(double... values) {
-        Data.check(values, 3);
+        Data.check("values", values, 3);
         int n = values.length;
         if (Data.allEqual(values)) {
             return new Result(n, 0.0, cutOff(n), 1.0, List.of(), List.of(Flag.noSpread()));

@@ -1,5 +1,6 @@
 package dev.teeward.fitting.screen;
 
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.SymmetricMatrix2;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -91,8 +92,8 @@ public final class MahalanobisTest {
      * @throws IllegalArgumentException if there are fewer than 4 shots, the columns differ in length, or a value is not finite
      */
     public Result screen(double[] first, double[] second) {
-        Data.check(first, 4);
-        Data.check(second, 4);
+        Data.check("values", first, 4);
+        Data.check("values", second, 4);
         int n = first.length;
         if (second.length != n) {
             throw new IllegalArgumentException(

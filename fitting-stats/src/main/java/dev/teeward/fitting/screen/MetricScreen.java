@@ -1,6 +1,7 @@
 package dev.teeward.fitting.screen;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.internal.Data;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;

@@ -1,5 +1,6 @@
 package dev.teeward.fitting.screen;
 
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.SubsetEnumeration;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -98,7 +99,7 @@ public final class MinimumCovarianceDeterminant {
         int n = metrics[0].length;
         double[][] columns = new double[p][];
         for (int j = 0; j < p; j++) {
-            Data.check(metrics[j], p + 2);
+            Data.check("values", metrics[j], p + 2);
             if (metrics[j].length != n) {
                 throw new IllegalArgumentException("metrics must have one value for each shot, but had " + n + " and "
                         + metrics[j].length + "; leave out shots that lack one");

@@ -74,6 +74,7 @@ final class Screening {
                 reason + " (rule, not a statistical test)",
                 statistic,
                 cutOff,
+                OptionalDouble.empty(),
                 OptionalDouble.empty()));
     }
 
@@ -87,6 +88,7 @@ final class Screening {
                 reason,
                 flag.statistic(),
                 flag.cutOff(),
+                OptionalDouble.of(flag.falseAlarmRate()),
                 OptionalDouble.of(sessionRate)));
     }
 

@@ -34,6 +34,7 @@ public final class ShotFlag {
     private final String reason;
     private final double statistic;
     private final double cutOff;
+    private final OptionalDouble testFalseAlarmRate;
     private final OptionalDouble falseAlarmRate;
 
     ShotFlag(
@@ -45,6 +46,7 @@ public final class ShotFlag {
             String reason,
             double statistic,
             double cutOff,
+            OptionalDouble testFalseAlarmRate,
             OptionalDouble falseAlarmRate) {
         this.index = index;
         this.shot = shot;
@@ -54,6 +56,7 @@ public final class ShotFlag {
         this.reason = reason;
         this.statistic = statistic;
         this.cutOff = cutOff;
+        this.testFalseAlarmRate = testFalseAlarmRate;
         this.falseAlarmRate = falseAlarmRate;
     }
 
@@ -127,6 +130,15 @@ public final class ShotFlag {
      */
     public double cutOff() {
         return cutOff;
+    }
+
+    /**
+     * How often the one test that raised this flag, of one set of readings, flags a good set, normally spread.
+     *
+     * @return the rate, in (0, 1); empty for a rule, which is not a statistical test
+     */
+    public OptionalDouble testFalseAlarmRate() {
+        return testFalseAlarmRate;
     }
 
     /**

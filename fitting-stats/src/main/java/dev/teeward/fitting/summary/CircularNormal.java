@@ -1,5 +1,6 @@
 package dev.teeward.fitting.summary;
 
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.LengthUnit;
 

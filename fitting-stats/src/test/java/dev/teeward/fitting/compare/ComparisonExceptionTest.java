@@ -136,6 +136,15 @@ class ComparisonExceptionTest {
                 .compare(session);
         assertTrue(bare.primary().equivalence().isEmpty() && bare.warnings().isEmpty());
         assertEquals(Verdict.UNDECIDED, bare.primary().verdict().verdict());
+        HeadToHeadResult total = HeadToHead.withDefaults()
+                .withPrimary(Metric.CARRY)
+                .withMargin(Metric.CARRY, 3.0)
+                .withMargin(Metric.TOTAL, 1.0)
+                .compare(session);
+        assertEquals(
+                List.of("margin-not-used"),
+                total.warnings().stream().map(Warning::code).toList());
+        assertTrue(total.warnings().get(0).message().contains("declared for total"));
         Session speeds = InventedSession.full(1, 4, 0.0, 0.0);
         Session noCarry = speeds.withShots(ShotSet.of(speeds.shots().stream()
                 .map(s -> s.without(Metric.CARRY).without(Metric.START_DIRECTION))

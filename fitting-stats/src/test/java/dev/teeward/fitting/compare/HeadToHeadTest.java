@@ -579,6 +579,19 @@ class HeadToHeadTest {
                 left, without.first().used().size() + without.second().used().size());
         assertTrue(without.primary().pairs() < 10 && without.primary().paired());
         assertTrue(without.withoutFlagged().isEmpty());
+        for (MetricComparison m : r.metrics()) {
+            Verdict with = m.verdict().verdict();
+            Verdict then = without.find(m.metric()).orElseThrow().verdict().verdict();
+            List<VerdictChange> listed = r.changedVerdicts().stream()
+                    .filter(c -> c.metric() == m.metric())
+                    .toList();
+            assertEquals(
+                    with == then ? List.of() : List.of(new VerdictChange(m.metric(), with, then)),
+                    listed,
+                    m.toString());
+        }
+        assertFalse(r.changedVerdicts().isEmpty());
+        assertEquals(List.of(), without.changedVerdicts());
         Session excluded = r.screening().flaggedExcluded();
         assertEquals(
                 PairedTTest.withDefaults()

@@ -157,6 +157,7 @@ class SessionScreenTest {
         assertEquals(ShotFlag.Kind.MISHIT, flag.kind());
         assertEquals(List.of(Metric.STRIKE_TOE, Metric.STRIKE_UP), flag.metrics());
         assertEquals(0.05, flag.falseAlarmRate().orElseThrow());
+        assertEquals(0.05, flag.testFalseAlarmRate().orElseThrow()); // all clubs are one set
         assertTrue(flag.statistic() > flag.cutOff());
         assertTrue(flag.reason().contains("45.0 mm") && flag.reason().contains("5 % of good sets"), flag.reason());
         assertEquals("shot 13 with Alder, mishit: " + flag.reason(), flag.toString());
@@ -198,6 +199,8 @@ class SessionScreenTest {
         assertTrue(flags.stream().allMatch(f -> f.index() == 8) && flags.size() == 2, flags.toString());
         assertEquals(0.05, flags.get(0).falseAlarmRate().orElseThrow());
         // Two clubs and two metrics: 0.05 / 4 each.
+        assertEquals(0.0125, flags.get(0).testFalseAlarmRate().orElseThrow());
+        assertTrue(flags.get(0).reason().contains("1.25 % of good sets"), flags.toString());
         assertEquals(
                 GrubbsTest.withDefaults().withFalseAlarmRate(0.0125).cutOff(10),
                 flags.get(0).cutOff(),

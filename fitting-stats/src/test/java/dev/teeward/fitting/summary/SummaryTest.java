@@ -16,6 +16,7 @@ import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
@@ -336,14 +337,48 @@ class SummaryTest {
         assertEquals(oracle.getSignificance(), cost.pValue(), 1e-9);
         assertEquals(oracle.getRSquare(), cost.determination(), 1e-12);
         assertEquals(
-                r.rmsOffset() * r.rmsOffset() * oracle.getSlope(), cost.mean().value(), 1e-9);
+                r.rmsOffset().value() * r.rmsOffset().value() * oracle.getSlope(),
+                cost.mean().value(),
+                1e-9);
         assertEquals(10, cost.degreesOfFreedom());
         assertTrue(cost.statistic() < 0.0 && cost.method().contains("least-squares"));
         assertTrue(r.warnings().isEmpty());
         assertTrue(r.ellipse(EllipseKind.CONTENT, 0.5)
                 .contains(r.centerToe().value(), r.centerUp().value()));
-        assertTrue(r.deviationToe() > 0.0 && r.deviationUp() > 0.0 && r.n() == 12);
+        assertTrue(r.deviationToe().value() > 0.0 && r.deviationUp().value() > 0.0 && r.n() == 12);
         assertThrows(IllegalArgumentException.class, () -> cost.at(10.0));
+        assertTrue(r.method().contains("Satterthwaite"));
+        // 0.025 and 0.975 quantiles of chi-square with 11 degrees of freedom, NIST e-Handbook 1.3.6.7.4: 3.816 and
+        // 21.920.
+        double sd = r.deviationToe().value();
+        assertEquals(sd * Math.sqrt(11.0 / 21.920), r.deviationToe().interval().lower(), 1e-4 * sd);
+        assertEquals(sd * Math.sqrt(11.0 / 3.816), r.deviationToe().interval().upper(), 2e-4 * sd);
+    }
+
+    /**
+     * Four strikes around the centre at the distance a: S = 2/3 a^2 I and b = 0, so nu = 2 n = 8; with b^2 = 2/3 a^2, E = 2 a^2 and V = 32/9 a^4,
+     * so nu = 9. Quantiles of chi-square, NIST e-Handbook 1.3.6.7.4: 2.180 and 17.535 for 8, 2.700 and 19.023 for 9.
+     */
+    @Test
+    void offsetHasAnIntervalOfMatchedChiSquare() {
+        StrikePattern pattern = StrikePattern.withDefaults();
+        double[] up = {0.0, 0.0, 0.01, -0.01};
+        Estimate round =
+                pattern.describe(new double[] {0.01, -0.01, 0.0, 0.0}, up).rmsOffset();
+        assertEquals(0.01, round.value(), 1e-15);
+        assertEquals(0.01 * Math.sqrt(8.0 / 17.535), round.interval().lower(), 1e-6);
+        assertEquals(0.01 * Math.sqrt(8.0 / 2.180), round.interval().upper(), 5e-6);
+        double b = 0.01 * Math.sqrt(2.0 / 3.0);
+        Estimate beside =
+                pattern.describe(new double[] {b + 0.01, b - 0.01, b, b}, up).rmsOffset();
+        double rms = 0.01 * Math.sqrt(5.0 / 3.0);
+        assertEquals(rms, beside.value(), 1e-15);
+        assertEquals(rms * Math.sqrt(9.0 / 19.023), beside.interval().lower(), 1e-6);
+        assertEquals(rms * Math.sqrt(9.0 / 2.700), beside.interval().upper(), 5e-6);
+        double[] same = {b, b, b};
+        Estimate none = pattern.describe(same, same).rmsOffset();
+        assertEquals(b * Math.sqrt(2.0), none.value(), 1e-15);
+        assertFalse(none.interval().bounded());
     }
 
     @Test
@@ -352,7 +387,10 @@ class SummaryTest {
         double[] none = new double[3];
         StrikePattern smash = StrikePattern.withDefaults().withLevel(0.9).withOutcomeUnit(RatioUnit.ONE);
         StrikePattern.Result gain = smash.describe(toe, none, new double[] {1.38, 1.39, 1.42});
-        assertEquals(2, gain.warnings().size());
+        assertEquals(
+                List.of("zero-spread", "few-shots", "gain-off-center"),
+                gain.warnings().stream().map(w -> w.code()).toList());
+        assertFalse(gain.deviationUp().interval().bounded());
         assertEquals(RatioUnit.ONE, gain.cost().orElseThrow().mean().unit());
         StrikePattern.Result flat = smash.describe(none, none, new double[] {1.38, 1.39, 1.42});
         assertTrue(flat.cost().isEmpty());
