@@ -32,6 +32,7 @@ public final class Shot {
     private final @Nullable String file;
     private final int row;
     private final @Nullable LocalDate day;
+    private final int part;
     private final Map<Rating, Integer> ratings;
     private final EnumMap<Metric, Reading> readings; // never handed out, never changed
     private final Map<String, String> other;
@@ -45,6 +46,7 @@ public final class Shot {
         file = from.file;
         row = from.row;
         day = from.day;
+        part = from.part;
         ratings = Collections.unmodifiableMap(new EnumMap<>(from.ratings));
         readings = new EnumMap<>(from.readings);
         other = Collections.unmodifiableMap(new LinkedHashMap<>(from.other));
@@ -75,6 +77,7 @@ public final class Shot {
         builder.file = file;
         builder.row = row;
         builder.day = day;
+        builder.part = part;
         builder.ratings.putAll(ratings);
         builder.readings.putAll(readings);
         builder.other.putAll(other);
@@ -160,6 +163,15 @@ public final class Shot {
      */
     public Optional<LocalDate> day() {
         return Optional.ofNullable(day);
+    }
+
+    /**
+     * Which of several sessions it was hit in, if they were {@linkplain Session#combine combined}.
+     *
+     * @return the place in {@link Session#parts()}, from 0, or empty
+     */
+    public OptionalInt part() {
+        return part > 0 ? OptionalInt.of(part - 1) : OptionalInt.empty();
     }
 
     /**
@@ -283,6 +295,7 @@ public final class Shot {
                 && Objects.equals(note, that.note)
                 && Objects.equals(file, that.file)
                 && Objects.equals(day, that.day)
+                && part == that.part
                 && ratings.equals(that.ratings)
                 && readings.equals(that.readings)
                 && other.equals(that.other);
@@ -290,7 +303,7 @@ public final class Shot {
 
     @Override
     public int hashCode() {
-        return Objects.hash(club, number, row, pair, exclusion, note, file, day, ratings, readings, other);
+        return Objects.hash(club, number, row, pair, exclusion, note, file, day, part, ratings, readings, other);
     }
 
     @Override
@@ -309,6 +322,7 @@ public final class Shot {
         private @Nullable String file;
         private int row;
         private @Nullable LocalDate day;
+        private int part;
         private final Map<Rating, Integer> ratings = new EnumMap<>(Rating.class);
         private final EnumMap<Metric, Reading> readings = new EnumMap<>(Metric.class);
         private final Map<String, String> other = new LinkedHashMap<>();
@@ -456,6 +470,12 @@ public final class Shot {
          */
         public Builder other(String column, String text) {
             other.put(PlainText.line("column name", column), PlainText.cell(column, text));
+            return this;
+        }
+
+        /** Counts from 1; 0 for a session that was not combined. */
+        Builder part(int place) {
+            part = place;
             return this;
         }
 
