@@ -6,6 +6,7 @@ import dev.teeward.fitting.compare.HeadToHead;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.report.HeadToHeadReport;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
@@ -46,7 +47,7 @@ final class DemoCommand implements Callable<Integer> {
             names = "--out",
             paramLabel = "DIR",
             description =
-                    "The folder to write to. If not given: the target folder that the program was built into, else"
+                    "The folder to write to, created if there is none. If not given: the target folder that the program was built into, else"
                             + " the current one.")
     private @Nullable Path out;
 
@@ -60,11 +61,17 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Path folder = out == null ? besideTheJar() : out;
-        if (!Files.isDirectory(folder)) {
-            throw InputException.of(folder.toString(), "is not a folder that exists");
+        if (Files.exists(folder) && !Files.isDirectory(folder)) {
+            throw InputException.of(folder.toString(), "is a file, not a folder");
         }
         String text = JsonText.resource(SESSION);
         HeadToHeadReport report = report(SessionReader.withDefaults().read(text, SESSION));
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw InputException.of(
+                    folder.toString(), "cannot be created as a folder; a part of it may be a file or not yours");
+        }
         Path page = folder.resolve(PAGE);
         PrintWriter screen = spec.commandLine().getOut();
         new ReportFiles(page, folder.resolve(NUMBERS)).write(report, Map.of(folder.resolve(SESSION), text), screen);

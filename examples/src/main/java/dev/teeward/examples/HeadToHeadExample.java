@@ -9,7 +9,7 @@ import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.report.HeadToHeadReport;
-import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.SpeedUnit;
 import java.nio.file.Path;
 
 /** Compares the two clubs of a session, prints the answer and writes the page with pictures. */
@@ -25,7 +25,7 @@ public final class HeadToHeadExample {
         Session session = SessionReader.withDefaults().read(Path.of(args[0]));
         HeadToHeadResult result = HeadToHead.withDefaults()
                 .withPrimary(Metric.FACE_TO_PATH) // settled before the shots are hit, as is the margin
-                .withMargin(Metric.CARRY, LengthUnit.YARD.toSi(5.0))
+                .withMargin(Metric.CLUB_SPEED, SpeedUnit.MILE_PER_HOUR.toSi(1.0))
                 .compare(session);
         HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.US);
         System.out.print(report.text());

@@ -38,7 +38,7 @@ final class ReportFiles {
         }
         Path folder = file.toAbsolutePath().getParent();
         if (folder == null || !Files.isDirectory(folder)) {
-            throw InputException.of(file.toString(), "the folder to write to does not exist");
+            throw InputException.of(file.toString(), "the folder to write to does not exist; create it first");
         }
         if (Files.isDirectory(file)) {
             throw InputException.of(file.toString(), "is a folder, not a file");

@@ -281,13 +281,21 @@ class CompareBadInputTest {
     @Test
     void missingFolder() throws IOException {
         Path page = folder.resolve("nowhere").resolve("page.html");
-        assertRefused(page + ": the folder to write to does not exist", session.toString(), "--html", page.toString());
+        assertRefused(
+                page + ": the folder to write to does not exist; create it first",
+                session.toString(),
+                "--html",
+                page.toString());
     }
 
     @Test
     void missingFolderOfTheSecondFile() throws IOException {
         Path json = folder.resolve("nowhere").resolve("numbers.json");
-        assertRefused(json + ": the folder to write to does not exist", session.toString(), "--json", json.toString());
+        assertRefused(
+                json + ": the folder to write to does not exist; create it first",
+                session.toString(),
+                "--json",
+                json.toString());
     }
 
     @Test
@@ -333,11 +341,23 @@ class CompareBadInputTest {
     }
 
     @Test
-    void demoIntoNowhere() throws IOException {
-        Path nowhere = folder.resolve("nowhere");
-        int code = TeewardExamples.run(new PrintWriter(out), new PrintWriter(err), "demo", "--out", nowhere.toString());
+    void demoIntoAFolderThatIsMissing() throws IOException {
+        Path fresh = folder.resolve("nowhere").resolve("deep");
+        int code = TeewardExamples.run(new PrintWriter(out), new PrintWriter(err), "demo", "--out", fresh.toString());
+        assertEquals("", err.toString());
+        assertEquals(0, code);
+        assertTrue(Files.isRegularFile(fresh.resolve(DemoCommand.PAGE)));
+    }
+
+    @Test
+    void demoIntoAFile() throws IOException {
+        int code = TeewardExamples.run(new PrintWriter(out), new PrintWriter(err), "demo", "--out", session.toString());
         assertEquals(2, code);
-        assertEquals(nowhere + ": is not a folder that exists" + System.lineSeparator(), err.toString());
+        assertEquals(session + ": is a file, not a folder" + System.lineSeparator(), err.toString());
+        Path below = session.resolve("deep");
+        code = TeewardExamples.run(new PrintWriter(out), new PrintWriter(err), "demo", "--out", below.toString());
+        assertEquals(2, code);
+        assertTrue(err.toString().contains(below + ": cannot be created as a folder"), err.toString());
         assertEquals("", out.toString());
         assertEquals(List.of(session), files());
     }

@@ -13,6 +13,7 @@ import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotPair;
 import dev.teeward.fitting.compare.PairedTTest;
+import dev.teeward.fitting.compare.PracticalMargins;
 import dev.teeward.fitting.compare.TestResult;
 import dev.teeward.fitting.compare.TostTest;
 import dev.teeward.fitting.io.SessionReader;
@@ -30,6 +31,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -93,6 +95,7 @@ class DemoSessionTest {
         assertEquals(0, TeewardExamples.run(nowhere, nowhere, "make-demo", "--out", other.toString(), "--seed", "7"));
         String text = Files.readString(other);
         assertTrue(text.contains("with the seed 7."), text);
+        assertEquals(2026L, DemoSession.SEED, "a plain year, not a search");
         assertNotEquals(new String(bundled(), StandardCharsets.UTF_8), text);
         assertEquals(24, SessionReader.withDefaults().read(other).shots().size());
     }
@@ -187,40 +190,38 @@ class DemoSessionTest {
 
     @Test
     void whatIsPracticallyTheSameShowsSo() throws IOException {
-        assertEquivalent(Metric.CLUB_SPEED, true);
-        assertEquivalent(Metric.BALL_SPEED, false);
-        assertEquivalent(Metric.CARRY, false);
+        assertEquals(Set.of(Metric.CLUB_SPEED), DemoTruth.practicallySame().keySet());
+        assertTrue(clubSpeed(session(), margin(Metric.CLUB_SPEED)).equivalent());
     }
 
-    /** Ball speed and carry are so without the pair of the mishit; club speed with it as well. */
-    private static void assertEquivalent(Metric metric, boolean withMishit) throws IOException {
-        List<ShotPair> pairs = session().shots().pairs(DemoTruth.ALDER, DemoTruth.ROWAN).stream()
-                .filter(p -> withMishit || p.second().number() != DemoTruth.MISHIT_SHOT)
-                .toList();
-        assertEquals(withMishit ? 12 : 11, pairs.size());
-        double margin = Objects.requireNonNull(DemoTruth.practicallySame().get(metric));
-        TostTest.Result result = TostTest.withinMargin(margin)
+    private static TostTest.Result clubSpeed(Session session, double margin) {
+        List<ShotPair> pairs = session.shots().pairs(DemoTruth.ALDER, DemoTruth.ROWAN);
+        return TostTest.withinMargin(margin)
                 .testPairs(
-                        pairs.stream().mapToDouble(p -> p.first().value(metric)).toArray(),
                         pairs.stream()
-                                .mapToDouble(p -> p.second().value(metric))
+                                .mapToDouble(p -> p.first().value(Metric.CLUB_SPEED))
+                                .toArray(),
+                        pairs.stream()
+                                .mapToDouble(p -> p.second().value(Metric.CLUB_SPEED))
                                 .toArray());
-        assertTrue(result.equivalent(), metric + " " + result.combined());
     }
 
-    /** The margins are honest: by the models, the true means differ by less than a fifth of them. */
+    private static double margin(Metric metric) {
+        return PracticalMargins.defaults().of(metric).orElseThrow();
+    }
+
+    /** The margins are those that the program takes by itself, and the true means differ by less than a fifth of them. */
     @Test
     void theMeanFlightsAreNearlyTheSame() {
         Flight alder = DemoSession.meanFlight(DemoTruth.ALDER);
         Flight rowan = DemoSession.meanFlight(DemoTruth.ROWAN);
         assertEquals(0.0, DemoTruth.difference(Metric.CLUB_SPEED));
-        double speed = Objects.requireNonNull(DemoTruth.practicallySame().get(Metric.BALL_SPEED));
-        double carry = Objects.requireNonNull(DemoTruth.practicallySame().get(Metric.CARRY));
+        DemoTruth.practicallySame().forEach((metric, si) -> assertEquals(margin(metric), si, 0.0, metric.key()));
         assertEquals(
                 alder.launch().ballSpeed().metersPerSecond(),
                 rowan.launch().ballSpeed().metersPerSecond(),
-                speed / 5.0);
-        assertEquals(alder.carry().meters(), rowan.carry().meters(), carry / 5.0);
+                margin(Metric.BALL_SPEED) / 5.0);
+        assertEquals(alder.carry().meters(), rowan.carry().meters(), margin(Metric.CARRY) / 5.0);
     }
 
     @Test
@@ -302,45 +303,35 @@ class DemoSessionTest {
     }
 
     /**
-     * How often other seeds show what was put in, against theory: noncentral t for the paired test (SciPy 1.17, stats.nct,
-     * difference 1.8 deg, standard deviation sqrt(2 (0.8 + 0.18)) deg, 11 degrees of freedom: 0.98121 at 5 percent) and an
-     * integral over the chi distribution for equivalence (SciPy 1.17, integrate.quad, margin 1.5 mph, standard deviation
-     * sqrt(2 (1 + 0.09)) mph: 0.90039). 400 seeds, within 3.5 standard errors.
+     * How often other seeds show what was put in, against theory. A normal deviate cut off at 2 has a variance of 0.77374.
+     * Noncentral t for the paired test (SciPy 1.17, stats.nct, difference 1.8 deg, standard deviation
+     * sqrt(2 (0.5 0.77374 + 0.18)) deg, 11 degrees of freedom: 0.86573 at 1 in 1000) and an integral over the chi
+     * distribution for equivalence (SciPy 1.17, integrate.quad, standard deviation sqrt(2 (0.25 0.77374 + 0.09)) mph, margin
+     * 0.7 mph: 0.82897). 400 seeds, within 3.5 standard errors. Half the last digit shown (0.05) is left out of account.
      */
     @Test
     void otherSeedsShowItAsOftenAsTheyShould() {
         int seeds = 400;
         int different = 0;
         int same = 0;
+        double narrow = 0.7 * margin(Metric.CLUB_SPEED);
         for (int seed = 1; seed <= seeds; seed++) {
-            List<ShotPair> pairs = DemoSession.create(seed).shots().pairs(DemoTruth.ALDER, DemoTruth.ROWAN);
-            different += PairedTTest.withDefaults()
-                            .test(
-                                    pairs.stream()
-                                            .mapToDouble(p -> faceToPath(p.first()))
-                                            .toArray(),
-                                    pairs.stream()
-                                            .mapToDouble(p -> faceToPath(p.second()))
-                                            .toArray())
-                            .significant()
-                    ? 1
-                    : 0;
-            same += TostTest.withinMargin(Objects.requireNonNull(
-                                    DemoTruth.practicallySame().get(Metric.CLUB_SPEED)))
-                            .testPairs(
-                                    pairs.stream()
-                                            .mapToDouble(p -> p.first().value(Metric.CLUB_SPEED))
-                                            .toArray(),
-                                    pairs.stream()
-                                            .mapToDouble(p -> p.second().value(Metric.CLUB_SPEED))
-                                            .toArray())
-                            .equivalent()
-                    ? 1
-                    : 0;
+            Session session = DemoSession.create(seed);
+            List<ShotPair> pairs = session.shots().pairs(DemoTruth.ALDER, DemoTruth.ROWAN);
+            TestResult test = PairedTTest.withDefaults()
+                    .test(
+                            pairs.stream()
+                                    .mapToDouble(p -> faceToPath(p.first()))
+                                    .toArray(),
+                            pairs.stream()
+                                    .mapToDouble(p -> faceToPath(p.second()))
+                                    .toArray());
+            different += test.pValue() < 0.001 ? 1 : 0;
+            same += clubSpeed(session, narrow).equivalent() ? 1 : 0;
         }
-        assertShare(0.98121, different, seeds);
-        assertShare(0.90039, same, seeds);
-        assertFalse(different == seeds && same == seeds);
+        assertShare(0.86573, different, seeds);
+        assertShare(0.82897, same, seeds);
+        assertFalse(different == seeds || same == seeds);
     }
 
     private static void assertShare(double expected, int count, int of) {

@@ -17,6 +17,7 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.quantity.SpeedUnit;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -29,7 +30,8 @@ final class ReadmePrograms {
         // README answer
         Session session = SessionReader.withDefaults().read(file);
         HeadToHeadResult result = HeadToHead.withDefaults()
-                .withPrimary(Metric.FACE_TO_PATH) // settled before the shots are hit
+                .withPrimary(Metric.FACE_TO_PATH) // settled before the shots are hit, as is the margin
+                .withMargin(Metric.CLUB_SPEED, SpeedUnit.MILE_PER_HOUR.toSi(1.0))
                 .compare(session);
         HeadToHeadReport.of(result).sections().get(0).sentences().forEach(out::println);
         // README end

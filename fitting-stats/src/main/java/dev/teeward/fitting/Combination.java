@@ -13,6 +13,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Makes one session of several: agreement is kept, disagreement is left out and remarked, contradiction is refused. */
 final class Combination {
+    /** What each part keeps, and what is computed with it. */
+    private static final Set<String> AIR = Set.of("elevation", "temperature", "humidity", "pressure", "wind");
+
     private final List<Session> sessions;
     private final Session.Builder result = Session.builder();
 
@@ -56,7 +59,9 @@ final class Combination {
         names.stream().sorted().forEach(n -> ifAgreed(n, d -> d.other.get(n), v -> result.other(n, v)));
         Set<String> remarks = new HashSet<>();
         sessions.forEach(s -> s.remarks().stream().filter(remarks::add).forEach(result::remark));
-        return result.shots(shots()).build();
+        List<Session> parts = new ArrayList<>();
+        sessions.forEach(s -> parts.addAll(s.parts().isEmpty() ? List.of(s) : s.parts()));
+        return result.shots(shots()).parts(parts).build();
     }
 
     private void hand() {
@@ -75,9 +80,12 @@ final class Combination {
                         "pressure",
                         d -> d.pressure == null ? null : List.of(d.pressure, Objects.requireNonNull(d.pressureKind)))
                 && first.pressure != null) {
+            // An altimeter setting means nothing without the elevation; each part keeps both.
+            boolean oneElevation =
+                    sessions.stream().map(Session::elevation).distinct().count() == 1;
             if (first.pressureKind == PressureKind.STATION) {
                 result.stationPressure(first.pressure);
-            } else {
+            } else if (oneElevation) {
                 result.altimeterPressure(first.pressure);
             }
         }
@@ -111,11 +119,13 @@ final class Combination {
         }
         boolean clash = sessionsOfPair.values().stream().anyMatch(count -> count > 1);
         List<Shot> shots = new ArrayList<>();
+        int before = 0;
         for (int i = 0; i < sessions.size(); i++) {
             Session session = sessions.get(i);
             String prefix = (i + 1) + "/";
             for (Shot shot : session.shots()) {
-                Shot.Builder copy = shot.toBuilder();
+                Shot.Builder copy =
+                        shot.toBuilder().part(before + 1 + shot.part().orElse(0));
                 if (shot.day().isEmpty()) {
                     session.date().ifPresent(copy::day);
                 }
@@ -124,6 +134,7 @@ final class Combination {
                 }
                 shots.add(copy.build());
             }
+            before += Math.max(1, session.parts().size());
         }
         return ShotSet.of(shots);
     }
@@ -139,7 +150,8 @@ final class Combination {
         Object first = of.apply(sessions.get(0).details());
         boolean same = sessions.stream().allMatch(s -> Objects.equals(first, of.apply(s.details())));
         if (!same) {
-            result.remark(name + " differs between the combined sessions and is left out");
+            result.remark(
+                    name + " differs between the combined sessions" + (AIR.contains(name) ? "" : " and is left out"));
         }
         return same;
     }

@@ -65,8 +65,8 @@ public final class Session {
      *
      * <p>The shots keep their order, file and day (a shot without a day gets the date of its session). Pair names that
      * occur in more than one session are put after the number of the session, {@code 2/7}, so that shots of different days
-     * are never paired. What differs between the sessions, such as the temperature, is left out, and a remark says so:
-     * what depends on the air of the day has to be computed before sessions are combined.
+     * are never paired. What differs between the sessions, such as the temperature, is left out of the whole, and a remark
+     * says so; {@link #parts()} keep it, and what depends on the air of the day is computed with that of the shot's part.
      *
      * @param sessions the sessions in order, at least one
      * @return one session
@@ -77,6 +77,27 @@ public final class Session {
         Session whole = Combination.of(sessions);
         ClubNames.requireDistinct(whole);
         return whole;
+    }
+
+    /**
+     * The sessions that this one was combined from, without their shots; {@link Shot#part()} says which is a shot's. A
+     * builder that is given another temperature, elevation, humidity, pressure or wind forgets them: it is then the air of all.
+     *
+     * @return the sessions in order, unmodifiable; empty if there was no combining
+     */
+    public List<Session> parts() {
+        return List.copyOf(details.parts);
+    }
+
+    /**
+     * The session whose air a shot met.
+     *
+     * @param shot a shot of this session
+     * @return one of {@link #parts()}, or this session if the shot is of none
+     */
+    public Session partOf(Shot shot) {
+        int place = shot.part().orElse(-1);
+        return place >= 0 && place < details.parts.size() ? details.parts.get(place) : this;
     }
 
     /**
@@ -351,6 +372,7 @@ public final class Session {
         final Map<Metric, Unit> units = new EnumMap<>(Metric.class);
         final Map<String, String> other = new LinkedHashMap<>();
         final List<String> remarks = new ArrayList<>();
+        final List<Session> parts = new ArrayList<>();
 
         Details() {}
 
@@ -372,6 +394,7 @@ public final class Session {
             units.putAll(from.units);
             other.putAll(from.other);
             remarks.addAll(from.remarks);
+            parts.addAll(from.parts);
         }
 
         private List<Object> values() {
@@ -392,7 +415,8 @@ public final class Session {
                     clubs,
                     units,
                     other,
-                    remarks);
+                    remarks,
+                    parts);
         }
     }
 
@@ -463,6 +487,7 @@ public final class Session {
         public Builder elevation(Length value) {
             Range.check("elevation", value.meters(), -500.0, 9_000.0, "m");
             details.elevation = Objects.requireNonNull(value, "elevation");
+            details.parts.clear();
             return this;
         }
 
@@ -476,6 +501,7 @@ public final class Session {
         public Builder temperature(Temperature value) {
             Range.check("temperature", value.celsius(), -60.0, 60.0, "degC");
             details.temperature = Objects.requireNonNull(value, "temperature");
+            details.parts.clear();
             return this;
         }
 
@@ -515,6 +541,7 @@ public final class Session {
                         "humidity must be in [0, 1] (0-100 %), but was " + share + "; for 40 percent use 0.4");
             }
             details.humidity = share + 0.0;
+            details.parts.clear();
             return this;
         }
 
@@ -543,6 +570,7 @@ public final class Session {
         private Builder pressure(Pressure value, PressureKind kind) {
             Range.check("pressure", value.hectopascals(), 300.0, 1_200.0, "hPa");
             details.pressure = value;
+            details.parts.clear();
             details.pressureKind = kind;
             return this;
         }
@@ -560,6 +588,7 @@ public final class Session {
             Range.check("wind speed", speed.metersPerSecond(), 0.0, 50.0, "m/s");
             details.windFrom = from;
             details.windSpeed = speed;
+            details.parts.clear();
             return this;
         }
 
@@ -631,6 +660,18 @@ public final class Session {
          */
         public Builder remark(String line) {
             details.remarks.add(PlainText.headerName("remark", line));
+            return this;
+        }
+
+        /**
+         * Sets the sessions that this one was combined from; after air and wind, which forget them.
+         *
+         * @param sessions the sessions in the order of {@link Shot#part()}; their shots are left out
+         * @return this builder
+         */
+        public Builder parts(List<Session> sessions) {
+            details.parts.clear();
+            sessions.forEach(s -> details.parts.add(s.withShots(ShotSet.of())));
             return this;
         }
 

@@ -38,6 +38,7 @@ public final class Shot {
     private final @Nullable String file;
     private final int row;
     private final @Nullable LocalDate day;
+    private final int part;
     private final int[] ratings; // by the ordinal of the rating, 0 where nothing was said; never changed
     private final @Nullable Reading[] readings; // by the ordinal of the metric; never handed out, never changed
     private final Map<String, String> other;
@@ -56,6 +57,7 @@ public final class Shot {
         file = from.file;
         row = from.row;
         day = from.day;
+        part = from.part;
         ratings = from.ratings;
         readings = from.readings;
         other = from.other;
@@ -86,6 +88,7 @@ public final class Shot {
         builder.file = file;
         builder.row = row;
         builder.day = day;
+        builder.part = part;
         builder.ratings = ratings;
         builder.other = other;
         return builder;
@@ -170,6 +173,15 @@ public final class Shot {
      */
     public Optional<LocalDate> day() {
         return Optional.ofNullable(day);
+    }
+
+    /**
+     * Which of several sessions it was hit in, if they were {@linkplain Session#combine combined}.
+     *
+     * @return the place in {@link Session#parts()}, from 0, or empty
+     */
+    public OptionalInt part() {
+        return part > 0 ? OptionalInt.of(part - 1) : OptionalInt.empty();
     }
 
     /**
@@ -299,6 +311,7 @@ public final class Shot {
                 && Objects.equals(note, that.note)
                 && Objects.equals(file, that.file)
                 && Objects.equals(day, that.day)
+                && part == that.part
                 && Arrays.equals(ratings, that.ratings)
                 && Arrays.equals(readings, that.readings)
                 && other.equals(that.other);
@@ -315,6 +328,7 @@ public final class Shot {
                 note,
                 file,
                 day,
+                part,
                 Arrays.hashCode(ratings),
                 Arrays.hashCode(readings),
                 other);
@@ -338,6 +352,7 @@ public final class Shot {
         private @Nullable String file;
         private int row;
         private @Nullable LocalDate day;
+        private int part;
         private int[] ratings = NO_RATINGS; // replaced whole, so that shots can share it
         private @Nullable Reading[] readings;
         private boolean own; // whether no shot has the array
@@ -499,6 +514,12 @@ public final class Shot {
             Map<String, String> more = new LinkedHashMap<>(other);
             more.put(PlainText.line("column name", column), PlainText.cell(column, text));
             other = Collections.unmodifiableMap(more);
+            return this;
+        }
+
+        /** Counts from 1; 0 for a session that was not combined. */
+        Builder part(int place) {
+            part = place;
             return this;
         }
 

@@ -168,7 +168,7 @@ class SessionTest {
         assertEquals(4, both.shots().size());
         assertEquals(Optional.of(feet(5_280.0)), both.elevation());
         assertEquals(Optional.empty(), both.temperature());
-        assertEquals(List.of("temperature differs between the combined sessions and is left out"), both.remarks());
+        assertEquals(List.of("temperature differs between the combined sessions"), both.remarks());
         assertEquals(Optional.empty(), both.date());
         assertEquals(
                 Optional.of(LocalDate.of(2026, 5, 12)),

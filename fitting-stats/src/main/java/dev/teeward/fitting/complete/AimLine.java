@@ -63,7 +63,15 @@ final class AimLine {
             double from = Math.IEEEremainder(session.windFrom().get().degrees() - Math.toDegrees(aim), 360.0);
             turned.wind(Angle.ofDegrees(from), session.windSpeed().get());
         }
-        return turned.build();
+        return turned.parts(session.parts()).build();
+    }
+
+    /** The parts of a combined session, their wind turned as far as the session was. */
+    static List<Session> parts(Session session) {
+        boolean along = session.aimOffset().filter(aim -> aim.radians() == 0.0).isPresent();
+        return session.parts().stream()
+                .map(part -> along ? turned(part, new ArrayList<>()) : part)
+                .toList();
     }
 
     private static Shot side(Shot shot, double aim) {

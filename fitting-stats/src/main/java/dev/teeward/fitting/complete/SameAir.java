@@ -152,7 +152,7 @@ public final class SameAir {
         Completion completion =
                 SessionCompleter.withDefaults().withFlightModel(model).complete(session);
         Session seen = completion.session();
-        FlightModel here = SessionFlights.of(seen, model).model();
+        SessionFlights flights = SessionFlights.of(seen, model);
         FlightModel there = model.withAir(air).withWind(Wind.from(windFrom, windSpeed));
         OtherAir draws = procedure.withTolerance(tolerance(session));
         List<Warning> warnings = new ArrayList<>(completion.warnings());
@@ -160,7 +160,7 @@ public final class SameAir {
         List<Shot> shots = new ArrayList<>();
         List<Carry> carries = new ArrayList<>();
         for (Shot shot : seen.shots()) {
-            shots.add(bring(shot, here, there, draws, carries, warnings));
+            shots.add(bring(shot, flights.model(shot), there, draws, carries, warnings));
         }
         Session brought = seen.toBuilder()
                 .shots(ShotSet.of(shots))

@@ -32,7 +32,8 @@ import java.util.Optional;
  * </pre>
  *
  * <p><b>Computed</b> ({@link Origin#COMPUTED}), where ball speed, launch angle and spin rate are there: carry, apex, flight
- * time, descent angle and landing speed by the flight model in the air and wind of the session, with a missing start
+ * time, descent angle and landing speed by the flight model in the air and wind of the session (of the shot's part of a
+ * {@linkplain Session#combine combined} one), with a missing start
  * direction or axis tilt taken as 0; side and curve only if both of these are there. The total distance only if asked for: with a flight model that has a
  * {@linkplain FlightModel#withGround ground}, and if start direction and axis tilt are there; it is the carry that the shot then
  * has, measured or computed, plus the computed run.
@@ -101,7 +102,11 @@ public final class SessionCompleter {
             shots.add(fly(Derivation.with(shot, BY_DEFINITION), flights, tally));
         }
         if (tally.flown > 0) {
-            warnings.addAll(flights.air().warnings());
+            flights.airs().stream()
+                    .flatMap(air -> air.warnings().stream())
+                    .filter(warning ->
+                            warnings.stream().noneMatch(w -> w.message().equals(warning.message())))
+                    .forEach(warnings::add);
         }
         tally.report(warnings);
         return new Completion(seen.withShots(ShotSet.of(shots)), flights.air(), warnings);

@@ -15,7 +15,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Flies the measured launches of a session in its air and wind.
+ * Flies the measured launches of a session in its air and wind; those of a {@linkplain Session#combine combined} session each in
+ * the air and wind of its own part.
  *
  * <p>A launch needs ball speed, launch angle and spin rate. A start direction or an axis tilt that is missing counts as 0:
  * good for carry, height and time, not for side and curve.
@@ -32,10 +33,14 @@ public final class SessionFlights {
 
     private final SessionAir air;
     private final FlightModel model;
+    private final List<SessionAir> partAirs;
+    private final List<FlightModel> partModels;
 
-    private SessionFlights(SessionAir air, FlightModel model) {
+    private SessionFlights(SessionAir air, FlightModel model, List<SessionAir> partAirs, List<FlightModel> partModels) {
         this.air = air;
         this.model = model;
+        this.partAirs = List.copyOf(partAirs);
+        this.partModels = List.copyOf(partModels);
     }
 
     /**
@@ -59,20 +64,50 @@ public final class SessionFlights {
      */
     public static SessionFlights of(Session session, FlightModel model) {
         SessionAir air = SessionAir.of(session);
-        return new SessionFlights(air, model.withAir(air.atmosphere()).withWind(air.wind()));
+        List<SessionAir> airs =
+                AimLine.parts(session).stream().map(SessionAir::of).toList();
+        return new SessionFlights(
+                air,
+                through(model, air),
+                airs,
+                airs.stream().map(a -> through(model, a)).toList());
+    }
+
+    private static FlightModel through(FlightModel model, SessionAir air) {
+        return model.withAir(air.atmosphere()).withWind(air.wind());
     }
 
     /**
      * The air and wind.
      *
-     * @return the air of the session
+     * @return the air of the session as a whole; see {@link #airs()} for one that was combined
      */
     public SessionAir air() {
         return air;
     }
 
     /**
-     * The model with the air and wind of the session.
+     * The air and wind of each of the {@linkplain Session#parts() parts} of a combined session.
+     *
+     * @return the airs in order, unmodifiable; that of the session alone if it was not combined
+     */
+    public List<SessionAir> airs() {
+        return partAirs.isEmpty() ? List.of(air) : partAirs;
+    }
+
+    /**
+     * The model with the air and wind that a shot met.
+     *
+     * @param shot the shot
+     * @return the model for its part of a combined session, else {@link #model()}
+     */
+    public FlightModel model(Shot shot) {
+        int part = shot.part().orElse(-1);
+        return part >= 0 && part < partModels.size() ? partModels.get(part) : model;
+    }
+
+    /**
+     * The model with the air and wind of the session as a whole.
      *
      * @return the model
      */
@@ -88,7 +123,7 @@ public final class SessionFlights {
      * @throws FlightException if it does not come to the landing elevation, as {@link FlightModel#fly} says
      */
     public Optional<Flight> fly(Shot shot) {
-        return launch(shot).map(model::fly);
+        return launch(shot).map(model(shot)::fly);
     }
 
     /**

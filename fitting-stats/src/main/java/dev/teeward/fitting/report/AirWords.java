@@ -11,27 +11,74 @@ final class AirWords {
     private static final Pattern DISAGREEMENT =
             Pattern.compile("(elevation|temperature|humidity|pressure|wind) differs between the combined sessions.*");
 
-    private static final String AIR = "/session/air";
+    private static final List<String> NUMBERS =
+            List.of("first session", "second session", "third session", "fourth session", "another session");
 
     private final Subject subject;
     private final Session session;
+    private final String place;
 
     AirWords(Subject subject) {
+        this(subject, subject.result().session(), "/session");
+    }
+
+    private AirWords(Subject subject, Session session, String place) {
         this.subject = subject;
-        this.session = subject.result().session();
+        this.session = session;
+        this.place = place;
     }
 
     List<Sentence> sentences() {
         List<Sentence> sentences = new ArrayList<>();
         boolean differs = session.remarks().stream()
                 .anyMatch(remark -> DISAGREEMENT.matcher(remark).matches());
-        if (differs) {
+        if (!session.parts().isEmpty()) {
+            days(sentences);
+        }
+        if (!differs) {
+            one("", sentences);
+            return sentences;
+        }
+        if (session.parts().isEmpty()) {
             sentences.add(subject.words()
                     .say(
                             "the air was not the same in all the sessions that were combined, so what they disagree about is"
                                     + " left out; within one session the clubs still met the same air.")
                     .sentence());
+            one("", sentences);
+            return sentences;
         }
+        sentences.add(subject.words()
+                .say(
+                        "the air was not the same each time: what is computed is computed in that of its own session, in which"
+                                + " both clubs were hit.")
+                .sentence());
+        for (int i = 0; i < session.parts().size(); i++) {
+            Session part = session.parts().get(i);
+            new AirWords(subject, part, "/session/parts/" + i)
+                    .one(
+                            part.date().map(Object::toString).orElse(NUMBERS.get(Math.min(i, NUMBERS.size() - 1))),
+                            sentences);
+        }
+        return sentences;
+    }
+
+    /** The days, and how many pairs of each. */
+    private void days(List<Sentence> sentences) {
+        boolean dated = session.parts().stream().allMatch(part -> part.date().isPresent());
+        Wording w = subject.words().say(dated ? "the days: " : "the sessions: ");
+        int parts = session.parts().size();
+        for (int i = 0; i < parts; i++) {
+            w.say(i == 0 ? "" : i == parts - 1 ? " and " : ", ");
+            if (dated) {
+                w.quote(session.parts().get(i).date().orElseThrow().toString()).say(" with ");
+            }
+            w.count("/session/parts/" + i + "/pairs", "pair", "pairs");
+        }
+        sentences.add(w.say("; no pair spans two of them.").sentence());
+    }
+
+    private void one(String of, List<Sentence> sentences) {
         List<String> stated = new ArrayList<>();
         List<String> assumed = new ArrayList<>();
         (session.temperature().isPresent() ? stated : assumed).add("temperature");
@@ -43,27 +90,27 @@ final class AirWords {
         } else if (session.pressure().isEmpty()) {
             assumed.add("elevation");
         }
-        list("the air, as stated: ", stated, sentences);
-        list(
-                differs ? "assumed for what is computed, and not measured: " : "not stated, so assumed: ",
-                assumed,
-                sentences);
-        sentences.add(subject.words()
+        list(of, "the air, as stated: ", stated, sentences);
+        list(of, "not stated, so assumed: ", assumed, sentences);
+        sentences.add(opening(of)
                 .say(
                         assumed.isEmpty()
                                 ? "a ball flies in it as in standard air at "
                                 : "if so, a ball flies as in standard air at ")
-                .number(AIR + "/density_altitude/value", 0)
+                .number(place + "/air/density_altitude/value", 0)
                 .say(" " + unit("density_altitude") + ".")
                 .sentence());
-        return sentences;
     }
 
-    private void list(String opening, List<String> parts, List<Sentence> sentences) {
+    private Wording opening(String of) {
+        return of.isEmpty() ? subject.words() : subject.words().quote(of).say(": ");
+    }
+
+    private void list(String of, String opening, List<String> parts, List<Sentence> sentences) {
         if (parts.isEmpty()) {
             return;
         }
-        Wording w = subject.words().say(opening);
+        Wording w = opening(of).say(opening);
         for (int i = 0; i < parts.size(); i++) {
             w.say(i == 0 ? "" : i == parts.size() - 1 ? " and " : ", ");
             part(w, parts.get(i));
@@ -73,12 +120,12 @@ final class AirWords {
 
     private void part(Wording w, String name) {
         switch (name) {
-            case "temperature" -> w.number(AIR + "/temperature/value", 0).say(" " + unit("temperature"));
-            case "humidity" -> w.number(AIR + "/humidity_percent", 0).say(" % humidity");
+            case "temperature" -> w.number(place + "/air/temperature/value", 0).say(" " + unit("temperature"));
+            case "humidity" -> w.number(place + "/air/humidity_percent", 0).say(" % humidity");
             case "pressure" ->
                 w.say("a pressure at the place of ")
                         .number(
-                                AIR + "/station_pressure/value",
+                                place + "/air/station_pressure/value",
                                 unit("station_pressure").equals("inHg") ? 2 : 0)
                         .say(" " + unit("station_pressure"));
             case "elevation" -> elevation(w);
@@ -91,24 +138,24 @@ final class AirWords {
             w.say("sea level");
         } else {
             w.say("an elevation of ")
-                    .number("/session/elevation/value", 0)
-                    .say(" " + subject.data().value("/session/elevation/unit"));
+                    .number(place + "/elevation/value", 0)
+                    .say(" " + subject.data().value(place + "/elevation/unit"));
         }
     }
 
     private void wind(Wording w) {
-        if (subject.data().number("/session/wind_speed/value").orElse(0.0) == 0.0) {
+        if (subject.data().number(place + "/wind_speed/value").orElse(0.0) == 0.0) {
             w.say("no wind");
             return;
         }
         w.say("wind of ")
-                .number("/session/wind_speed/value", 1)
-                .say(" " + subject.data().value("/session/wind_speed/unit") + " from ")
-                .number("/session/wind_from/value", 0)
+                .number(place + "/wind_speed/value", 1)
+                .say(" " + subject.data().value(place + "/wind_speed/unit") + " from ")
+                .number(place + "/wind_from/value", 0)
                 .say(" deg, where zero is straight against and ninety from the right");
     }
 
     private String unit(String name) {
-        return String.valueOf(subject.data().value(AIR + "/" + name + "/unit"));
+        return String.valueOf(subject.data().value(place + "/air/" + name + "/unit"));
     }
 }

@@ -2,6 +2,7 @@ package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.fitting.complete.SessionFlights;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
@@ -39,7 +40,9 @@ final class DrawnFlights {
         for (Shot shot : DrawnShots.thinned(launched, MOST_FLIGHTS)) {
             fly(flights, shot).ifPresent(single::add);
         }
-        Optional<Flown> mean = launched.isEmpty()
+        boolean oneAir =
+                flights.airs().stream().map(SessionAir::description).distinct().count() == 1;
+        Optional<Flown> mean = launched.isEmpty() || !oneAir
                 ? Optional.empty()
                 : fly(flights, meanShot(shots.club(mark).name(), launched));
         return new DrawnFlights(single, mean, launched.size());

@@ -18,6 +18,12 @@ import java.util.Set;
  * hitting; means, intervals and ellipses rest on all.
  */
 final class DrawnShots {
+    /** Fewer shots make a prediction ellipse so wide that it tells nothing; a choice of this library. */
+    static final int FEWEST_FOR_OUTLINE = PatternWords.FEW;
+
+    /** What a picture without an ellipse says instead. */
+    static final String NO_OUTLINE = "no outline: under " + FEWEST_FOR_OUTLINE + " shots a club";
+
     private final HeadToHeadResult result;
     private final Set<Shot> flagged;
 

@@ -17,7 +17,7 @@ import java.util.Optional;
  * Where the balls met the face, looking at the face from the target: the toe is at the left for a right-handed club and at the
  * right for a left-handed one.
  *
- * <p>Strikes and the prediction ellipses at 90 % are to scale; the outline is a sketch of an iron, 80 mm from heel to toe
+ * <p>Strikes and the prediction ellipses at 90 % (of clubs with at least 6 strikes) are to scale; the outline is a sketch of an iron, 80 mm from heel to toe
  * (common practice, no source). Of more than 400 shots of a club 400 are drawn.
  *
  * <pre>{@code
@@ -58,6 +58,7 @@ public final class FacePicture {
             drawn.put(mark, DrawnShots.thinned(shots.all(mark, true, Metric.STRIKE_TOE, Metric.STRIKE_UP), MOST_SHOTS));
             shots.club(mark)
                     .strike()
+                    .filter(strike -> strike.n() >= DrawnShots.FEWEST_FOR_OUTLINE)
                     .ifPresent(strike -> ellipses.put(mark, strike.ellipse(EllipseKind.PREDICTION, 0.9)));
         }
     }
@@ -216,7 +217,7 @@ public final class FacePicture {
         String hand = shots.result().session().hand().isPresent()
                 ? (left ? "left-handed club" : "right-handed club")
                 : "drawn right-handed, the hand is not given";
-        return hand + (ellipses.isEmpty() ? "" : "; outlines: 90 % prediction ellipses");
+        return hand + (ellipses.isEmpty() ? "; " + DrawnShots.NO_OUTLINE : "; outlines: 90 % prediction ellipses");
     }
 
     private String description() {

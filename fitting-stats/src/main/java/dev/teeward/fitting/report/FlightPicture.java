@@ -13,7 +13,8 @@ import java.util.Optional;
 
 /**
  * The flights of both clubs from the side and from above, computed by the flight model from each measured launch in the air and
- * wind of the session: thin lines for shots, a thick one for the mean launch of each club.
+ * wind of the session: thin lines for shots, a thick one for the mean launch of each club, but not if a session was combined from
+ * days of different air, in which each shot has its own.
  *
  * <p>Only used shots with ball speed, launch angle and spin rate are flown; those without start direction or axis tilt are not
  * drawn from above. Heights and sides are stretched against the distance, and the picture says how much. Of more than 60
@@ -118,7 +119,9 @@ public final class FlightPicture {
                 0.0,
                 below,
                 "start",
-                "thick: the mean launch, thin: single shots; all computed",
+                flights.values().stream().anyMatch(f -> f.mean().isPresent())
+                        ? "thick: the mean launch, thin: single shots; all computed"
+                        : "single shots, all computed",
                 "font-size",
                 "11",
                 "fill",

@@ -16,8 +16,8 @@ import java.util.Optional;
  * Where the balls of both clubs came down, seen from above: the target line upwards, right of it to the right, the same scale
  * on both axes.
  *
- * <p>Each club has its prediction ellipse at 90 % (see {@link LandingPattern.Result#ellipse()}) and a cross at its centre.
- * Excluded shots are hollow, flagged ones in a ring. Of more than 400 shots of a club 400 are drawn.
+ * <p>Each club has its prediction ellipse at 90 % (see {@link LandingPattern.Result#ellipse()}) and a cross at its centre, but
+ * not with fewer than 6 balls: the ellipse would say little and make everything else small. Excluded shots are hollow, flagged ones in a ring. Of more than 400 shots of a club 400 are drawn.
  *
  * <pre>{@code
  * Picture picture = LandingPicture.of(result, UnitSystem.US).orElseThrow();
@@ -41,7 +41,10 @@ public final class LandingPicture {
         this.unit = Metric.CARRY.unit(units);
         for (ClubMark mark : ClubMark.values()) {
             drawn.put(mark, DrawnShots.thinned(shots.all(mark, true, Metric.CARRY, Metric.SIDE), MOST_SHOTS));
-            shots.club(mark).pattern().ifPresent(pattern -> ellipses.put(mark, pattern.ellipse()));
+            shots.club(mark)
+                    .pattern()
+                    .filter(pattern -> pattern.n() >= DrawnShots.FEWEST_FOR_OUTLINE)
+                    .ifPresent(pattern -> ellipses.put(mark, pattern.ellipse()));
         }
     }
 
@@ -122,7 +125,12 @@ public final class LandingPicture {
     private void key(SvgDrawing drawing, double y) {
         StringBuilder key = new StringBuilder();
         if (!ellipses.isEmpty()) {
-            key.append("outline: 90 % prediction ellipse, cross: its centre");
+            boolean both = ellipses.size() == ClubMark.values().length;
+            key.append("outline: 90 % prediction ellipse")
+                    .append(both ? "" : ", from " + DrawnShots.FEWEST_FOR_OUTLINE + " shots")
+                    .append(", cross: its centre");
+        } else {
+            key.append(DrawnShots.NO_OUTLINE);
         }
         drawing.text(0.0, y, "start", key.toString(), "font-size", "11", "fill", Palette.SOFT);
         StringBuilder marks = new StringBuilder();

@@ -24,8 +24,9 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code schema, units, level, level_percent, equivalence_level_percent, order, primary, primary_declared,
  *       secondary_count, warnings}
  *   <li>{@code session}: {@code hand, place, date, ball, shots}, quantities {@code elevation, aim_offset, wind_speed,
- *       wind_from}, and {@code air: {description, density, temperature,
- *       station_pressure, humidity_percent, density_altitude, warnings}}
+ *       wind_from}, {@code air: {description, density, temperature,
+ *       station_pressure, humidity_percent, density_altitude, warnings}}, and {@code parts: [{date, shots, pairs, elevation,
+ *       wind_speed, wind_from, air}]} of sessions that were combined
  *   <li>{@code clubs/first} and {@code second}: {@code name, build: {loft, lie, length, head_mass, shaft}, used, excluded,
  *       exclusions, ratings: {feel, sound, look}} of summaries
  *   <li>{@code build_differences}: {@code [{property, first, second}]}

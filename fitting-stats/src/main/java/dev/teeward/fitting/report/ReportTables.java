@@ -129,8 +129,8 @@ final class ReportTables {
         row(rows, "nine in ten within", unit.symbol(), "/landing/r90_center/value", 1);
         row(rows, "half within, of the target", unit.symbol(), "/landing/r50_target/value", 1);
         row(rows, "nine in ten within, of the target", unit.symbol(), "/landing/r90_target/value", 1);
-        row(rows, "ellipse for the next ball, reach", unit.symbol(), "/landing/ellipse/semi_major", 1);
-        row(rows, "the same, across", unit.symbol(), "/landing/ellipse/semi_minor", 1);
+        outline(rows, "ellipse for the next ball, reach", unit.symbol(), "/landing/ellipse/semi_major");
+        outline(rows, "the same, across", unit.symbol(), "/landing/ellipse/semi_minor");
         row(rows, "crossing the target line", "%", "/shapes/crossing_share/value", 0);
         return Table.of("patterns", "Where the balls came down", List.of("what", "unit", first, second), rows);
     }
@@ -141,6 +141,19 @@ final class ReportTables {
         if (!one.equals(NOTHING) || !two.equals(NOTHING)) {
             rows.add(List.of(what, unit, one, two));
         }
+    }
+
+    /** As in the picture, nothing of an ellipse that rests on too few balls. */
+    private void outline(List<List<String>> rows, String what, String unit, String place) {
+        String one = enough("first") ? cell("/patterns/first" + place, 1) : NOTHING;
+        String two = enough("second") ? cell("/patterns/second" + place, 1) : NOTHING;
+        if (!one.equals(NOTHING) || !two.equals(NOTHING)) {
+            rows.add(List.of(what, unit, one, two));
+        }
+    }
+
+    private boolean enough(String club) {
+        return subject.data().number("/patterns/" + club + "/landing/n").orElse(0.0) >= DrawnShots.FEWEST_FOR_OUTLINE;
     }
 
     private String level() {

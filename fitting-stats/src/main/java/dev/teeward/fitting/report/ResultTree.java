@@ -84,15 +84,38 @@ final class ResultTree {
     }
 
     private Branch session(Session s) {
-        Unit length = units == UnitSystem.US ? LengthUnit.FOOT : LengthUnit.METER;
         Branch branch = new Branch()
                 .text("hand", s.hand().map(Branch::word))
                 .text("place", s.place())
                 .text("date", s.date().map(Object::toString))
                 .text("ball", s.ball())
                 .count("shots", s.shots().size());
-        quantity(branch, "elevation", s.elevation().map(e -> e.meters()), length);
         quantity(branch, "aim_offset", s.aimOffset().map(a -> a.radians()), AngleUnit.DEGREE);
+        return weather(branch, s, air).branches("parts", parts(s));
+    }
+
+    /** The sessions that were combined, each with its own air. */
+    private List<Branch> parts(Session s) {
+        List<Branch> branches = new ArrayList<>();
+        for (int i = 0; i < s.parts().size(); i++) {
+            int place = i;
+            Session part = s.parts().get(i);
+            Branch branch = new Branch()
+                    .text("date", part.date().map(Object::toString))
+                    .count("shots", (int) s.shots().shots().stream()
+                            .filter(shot -> shot.part().orElse(-1) == place)
+                            .count())
+                    .count("pairs", (int) result.pairing().pairs().stream()
+                            .filter(pair -> pair.first().part().orElse(-1) == place)
+                            .count());
+            branches.add(weather(branch, part, SessionAir.of(part)));
+        }
+        return branches;
+    }
+
+    private Branch weather(Branch branch, Session s, SessionAir air) {
+        Unit length = units == UnitSystem.US ? LengthUnit.FOOT : LengthUnit.METER;
+        quantity(branch, "elevation", s.elevation().map(e -> e.meters()), length);
         quantity(branch, "wind_speed", s.windSpeed().map(w -> w.metersPerSecond()), Metric.BALL_SPEED.unit(units));
         quantity(branch, "wind_from", s.windFrom().map(w -> w.radians()), AngleUnit.DEGREE);
         return branch.branch(
