@@ -8,7 +8,6 @@ import dev.teeward.quantity.SpinRateUnit;
 import dev.teeward.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.text.Normalizer;
 
 /** Numbers and foreign text as a page prints them. */
 final class NumberText {
@@ -61,11 +60,5 @@ final class NumberText {
     /** Text from outside on one line, without characters that a screen would obey rather than show. */
     static String line(String foreign) {
         return VisibleText.line(foreign);
-    }
-
-    /** Letters without their accents, and a question mark for what has no ASCII form. */
-    static String ascii(String text) {
-        String parts = Normalizer.normalize(text, Normalizer.Form.NFD).replaceAll("\\p{Mn}+", "");
-        return parts.replaceAll("[^\\x20-\\x7e]", "?");
     }
 }
