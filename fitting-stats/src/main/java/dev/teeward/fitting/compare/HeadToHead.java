@@ -17,6 +17,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,7 +28,10 @@ import org.jspecify.annotations.Nullable;
  * practically the same only by Holm's adjustment within one of two families: the metrics with a declared margin, which are
  * questions asked beforehand, and those with a margin of common practice. If no metric is declared it is the carry, or the
  * first available of ball speed, side, start direction and club speed, or else the first of the shot; a warning says so. A
- * declared margin of a metric that cannot be compared has the warning {@code margin-not-used}.
+ * declared margin of a metric that cannot be compared has the warning {@code margin-not-used}. Metrics of which
+ * the flight model worked out every reading are functions of the launch: they are compared, but adjusted among themselves, so
+ * that they do not weaken what was measured ({@link MetricComparison#inFamily()}). What follows from measured readings by
+ * definition, such as the smash factor, counts as measured.
  *
  * <pre>{@code
  * HeadToHeadResult r = HeadToHead.withDefaults().withClubs("Alder", "Rowan")
@@ -300,33 +304,43 @@ public final class HeadToHead {
                 .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides)
                         .withMarginDeclared(margins.declared(s.metric()), s.metric()))
                 .toList();
-        List<Integer> others = new ArrayList<>();
-        for (int i = 0; i < samples.size(); i++) {
-            if (samples.get(i).metric() != decides) {
-                others.add(i);
-            }
-        }
-        double[] adjusted = PValueAdjustment.HOLM.adjust(others.stream()
-                .mapToDouble(i -> tests.get(i).difference().pValue())
-                .toArray());
+        double[] adjusted = new double[samples.size()];
         double[] alike = new double[samples.size()];
-        for (boolean declared : new boolean[] {true, false}) {
-            adjustEquivalence(
-                    tests,
-                    others.stream()
-                            .filter(i -> margins.declared(samples.get(i).metric()) == declared)
-                            .toList(),
-                    alike);
+        // What was measured is asked together; what was only worked out must not make those questions harder.
+        for (boolean computed : new boolean[] {false, true}) {
+            List<Integer> family = IntStream.range(0, samples.size())
+                    .filter(i -> samples.get(i).metric() != decides
+                            && MetricComparison.workedOut(samples.get(i)) == computed)
+                    .boxed()
+                    .toList();
+            adjustDifference(tests, family, adjusted);
+            for (boolean declared : new boolean[] {true, false}) {
+                adjustEquivalence(
+                        tests,
+                        family.stream()
+                                .filter(i -> margins.declared(samples.get(i).metric()) == declared)
+                                .toList(),
+                        alike);
+            }
         }
         List<MetricComparison> comparisons = new ArrayList<>();
         for (int i = 0; i < samples.size(); i++) {
-            int other = others.indexOf(i);
-            double p = other < 0 ? tests.get(i).difference().pValue() : adjusted[other];
+            boolean primaryOne = samples.get(i).metric() == decides;
+            double p = primaryOne ? tests.get(i).difference().pValue() : adjusted[i];
             OptionalDouble own = equivalence(tests.get(i));
-            OptionalDouble same = other < 0 || own.isEmpty() ? own : OptionalDouble.of(alike[i]);
-            comparisons.add(new MetricComparison(samples.get(i), tests.get(i), other < 0, p, same, margins, level));
+            OptionalDouble same = primaryOne || own.isEmpty() ? own : OptionalDouble.of(alike[i]);
+            comparisons.add(new MetricComparison(samples.get(i), tests.get(i), primaryOne, p, same, margins, level));
         }
         return comparisons;
+    }
+
+    private static void adjustDifference(List<MetricTests> tests, List<Integer> family, double[] adjusted) {
+        double[] p = PValueAdjustment.HOLM.adjust(family.stream()
+                .mapToDouble(i -> tests.get(i).difference().pValue())
+                .toArray());
+        for (int k = 0; k < p.length; k++) {
+            adjusted[family.get(k)] = p[k];
+        }
     }
 
     /**

@@ -248,6 +248,9 @@ public final class HeadToHeadResult {
         }
         List<VerdictChange> changes = new ArrayList<>();
         for (MetricComparison without : withoutFlagged.metrics) {
+            if (!without.inFamily()) {
+                continue;
+            }
             find(without.metric())
                     .map(with -> new VerdictChange(
                             with.metric(),

@@ -83,6 +83,23 @@ public final class MetricComparison {
     }
 
     /**
+     * Whether this is one of the questions that are asked: all are that were measured at least once with either club, or
+     * follow from measured readings by definition, and the one that decides. What the flight model worked out for every shot
+     * says nothing that the launch does not say, so it is compared but not counted among the questions.
+     *
+     * @return false if every reading is computed, except for the metric that decides
+     */
+    public boolean inFamily() {
+        return primary || !workedOut(samples);
+    }
+
+    static boolean workedOut(MetricSamples samples) {
+        OriginCounts a = OriginCounts.of(samples.first(), samples.metric());
+        OriginCounts b = OriginCounts.of(samples.second(), samples.metric());
+        return a.computed() + b.computed() == a.total() + b.total();
+    }
+
+    /**
      * Whether the pairs were compared.
      *
      * @return true for pairs, false for two samples
@@ -257,7 +274,8 @@ public final class MetricComparison {
     }
 
     /**
-     * The p by which a difference is called: the test's own for the primary metric, Holm's over all others for the others.
+     * The p by which a difference is called: the test's own for the primary metric, Holm's over all others for the others
+     * (over the computed ones alone for those that are not {@link #inFamily()}).
      *
      * @return in [0, 1]
      */

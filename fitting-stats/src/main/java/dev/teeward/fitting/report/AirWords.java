@@ -95,8 +95,8 @@ final class AirWords {
         sentences.add(opening(of)
                 .say(
                         assumed.isEmpty()
-                                ? "a ball flies in it as in standard air at "
-                                : "if so, a ball flies as in standard air at ")
+                                ? "in it a ball flies as in standard air at an altitude of "
+                                : "with that assumed, a ball flies as in standard air at an altitude of ")
                 .number(place + "/air/density_altitude/value", 0)
                 .say(" " + unit("density_altitude") + ".")
                 .sentence());

@@ -29,7 +29,7 @@ final class Answer {
         }
         subject.result().withoutFlagged().ifPresent(other -> sentences.add(flagged()));
         if (allTheSame()) {
-            sentences.add(subject.words()
+            sentences.add(open(subject.words()
                     .say(
                             subject.result().primaryDeclared()
                                     ? "on everything that was declared to matter ("
@@ -38,7 +38,8 @@ final class Answer {
                     .quote(subject.first())
                     .say(" and ")
                     .quote(subject.second())
-                    .say(" are practically the same, so price or feel may decide.")
+                    .say(" are practically the same, so price or feel may decide"))
+                    .say(".")
                     .sentence());
         }
         return Section.of("in-short", "In short", sentences);
@@ -65,8 +66,7 @@ final class Answer {
         VerdictWords verdicts = new VerdictWords(subject);
         Wording first = subject.words()
                 .say("what decides is " + Subject.label(c.metric())
-                        + (subject.result().primaryDeclared() ? ", as declared" : ", taken as no other was named")
-                        + ", from ");
+                        + (subject.result().primaryDeclared() ? ", as declared" : " (no other was named)") + ", from ");
         shots(first, c, place)
                 .say(verdicts.tooFew(c) || fewest(c) < PatternWords.FEW ? " only: " : ": ")
                 .say(
@@ -75,13 +75,13 @@ final class Answer {
                                 verdicts.borneOut(c)
                                         ? "the clubs differ."
                                         : "the clubs look different, but the exact test does not bear it out.";
-                            case PRACTICALLY_THE_SAME -> "the clubs are practically the same.";
+                            case PRACTICALLY_THE_SAME -> "in " + Subject.label(c.metric()) + " the clubs are practically the same.";
                             case UNDECIDED -> "can't tell yet.";
                         });
         sentences.add(first.sentence());
         if (verdicts.tooFew(c)) {
             sentences.add(subject.words()
-                    .say("with so few shots even clubs that do not differ give the most one-sided result there is in ")
+                    .say("with so few shots even clubs that do not differ come out as clearly apart as they can, by luck alone, in ")
                     .percent(place + "/least_p_percent")
                     .say(" of sessions, so do not decide on these alone: hit more.")
                     .sentence());
@@ -92,7 +92,8 @@ final class Answer {
             case PRACTICALLY_THE_SAME -> verdicts.same(w, c, place);
             case UNDECIDED -> {
                 verdicts.undecided(w, c, place).say(". ");
-                new PlanWords(subject).more(w, c).say(".");
+                PlanWords plan = new PlanWords(subject);
+                plan.condition(plan.more(w, c), c).say(".");
             }
         }
         sentences.add(w.sentence());
@@ -116,7 +117,7 @@ final class Answer {
         if (subject.result().order() == ShotOrderKind.BLOCKED) {
             sentences.add(subject.words()
                     .say("all shots of one club were hit before all of the other, so club and order can't be told"
-                            + " apart: a difference may be one of warming up or tiring.")
+                            + " apart: a difference may be one of warming up or tiring, and one may be hidden by it.")
                     .sentence());
         }
         if (subject.data().value("/duplicates/0") != null) {
@@ -184,8 +185,29 @@ final class Answer {
                 .toList();
     }
 
+    /** What the advice to go by price or feel leaves open. */
+    private Wording open(Wording w) {
+        List<MetricComparison> undecided = subject.with(Verdict.UNDECIDED);
+        long others = subject.result().metrics().stream()
+                .filter(c -> c.inFamily() && !c.primary())
+                .count();
+        if (!undecided.isEmpty()) {
+            w.say(", though ")
+                    .say(2L * undecided.size() > others ? "most" : "some")
+                    .say(" of what else was looked at can't be told yet");
+            w.say(
+                    undecided.stream().anyMatch(c -> SwingWords.SWING.contains(c.metric()))
+                            ? ", the swings among it"
+                            : "");
+        }
+        boolean measured =
+                SwingWords.SWING.stream().anyMatch(metric -> subject.result().find(metric).isPresent());
+        return w.say(measured ? "" : undecided.isEmpty() ? ", though the swings were not compared" : ", and the swings were not compared");
+    }
+
+    /** In blocked order what is the same may be two differences that cancel. */
     private boolean allTheSame() {
-        return subject.with(Verdict.DIFFERENT).isEmpty()
+        return subject.result().order() != ShotOrderKind.BLOCKED && subject.with(Verdict.DIFFERENT).isEmpty()
                 && declared().stream().allMatch(c -> c.verdict().verdict() == Verdict.PRACTICALLY_THE_SAME)
                 && subject.result().patterns().flatMap(p -> p.tighter()).isEmpty();
     }

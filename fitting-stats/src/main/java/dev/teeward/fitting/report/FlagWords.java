@@ -5,10 +5,12 @@ import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** The shots that stand out, and what the answer is without them. */
 final class FlagWords {
@@ -46,10 +48,11 @@ final class FlagWords {
     }
 
     private boolean flag(List<?> flags, List<Sentence> sentences) {
-        int told = told(flags);
-        for (int i = 0; i < told; i++) {
+        int first = told(flags);
+        Set<List<@Nullable Object>> told = new HashSet<>();
+        for (int i = 0; i < first; i++) {
             Map<?, ?> flag = (Map<?, ?>) flags.get(i);
-            if (flag == null) {
+            if (flag == null || !told.add(suspicion(flag))) {
                 continue;
             }
             sentences.add(subject.words()
@@ -57,10 +60,11 @@ final class FlagWords {
                     .count("/screening/flags/" + i + "/shot")
                     .say(" with ")
                     .quote(String.valueOf(flag.get("club")))
-                    .say(" may be a " + flag.get("kind") + ": it stands out in " + readings(flag) + ".")
+                    .say(" may be a " + flag.get("kind") + ": it stands out" + (fast(flag) ? " (fast)" : "") + " in "
+                            + readings(flags, flag) + ".")
                     .sentence());
         }
-        if (told < flags.size()) {
+        if (first < flags.size()) {
             sentences.add(subject.words()
                     .say("there are more shots that stand out, ")
                     .count("/screening/flagged")
@@ -84,13 +88,30 @@ final class FlagWords {
         return told;
     }
 
-    private static String readings(Map<?, ?> flag) {
+    /** What is suspected of which shot; several methods may. */
+    private static List<@Nullable Object> suspicion(Map<?, ?> flag) {
+        return Arrays.asList(flag.get("index"), flag.get("kind"), fast(flag));
+    }
+
+    /** A misread that a test found and no rule: better than the other shots. */
+    private static boolean fast(Map<?, ?> flag) {
+        return "misread".equals(flag.get("kind")) && flag.get("test_false_alarm_percent") != null;
+    }
+
+    /** All that the shot stands out in, by whatever method. */
+    private static String readings(List<?> flags, Map<?, ?> of) {
+        Set<Object> keys = new HashSet<>();
+        for (Object flag : flags) {
+            if (flag instanceof Map<?, ?> map
+                    && suspicion(map).equals(suspicion(of))
+                    && map.get("metrics") instanceof List<?> metrics) {
+                keys.addAll(metrics);
+            }
+        }
         List<String> labels = new ArrayList<>();
-        if (flag.get("metrics") instanceof List<?> keys) {
-            for (Metric metric : Metric.values()) {
-                if (keys.contains(metric.key())) {
-                    labels.add(Subject.label(metric));
-                }
+        for (Metric metric : Metric.values()) {
+            if (keys.contains(metric.key())) {
+                labels.add(Subject.label(metric));
             }
         }
         return labels.isEmpty() ? "its readings" : Subject.list(labels);

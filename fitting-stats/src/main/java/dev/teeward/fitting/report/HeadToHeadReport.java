@@ -3,6 +3,8 @@ package dev.teeward.fitting.report;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.compare.HeadToHeadResult;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -139,13 +141,27 @@ public final class HeadToHeadReport {
     }
 
     /**
-     * The words and the tables as a page for a terminal.
+     * The words and the tables as a page for a terminal, to be written in UTF-8.
      *
-     * @return plain ASCII without control characters, lines of at most 96 characters ending in a line feed
+     * @return text without control characters, the report's own words in ASCII, names and notes in letters of any script;
+     *     lines of at most 96 columns (a wide East Asian letter takes two) ending in a line feed
      */
     public String text() {
+        return text(StandardCharsets.UTF_8);
+    }
+
+    /**
+     * The same page in the letters of a charset, for a terminal that cannot show all. Letters that the charset lacks lose
+     * their accents or become question marks; the names of the clubs stay different, if need be by "(first)" or "(second)"
+     * behind them.
+     *
+     * @param charset what the page will be encoded in
+     * @return text that the charset can encode
+     */
+    public String text(Charset charset) {
         ShownNames names = ShownNames.of(data);
-        return TextPage.of(names.first() + " and " + names.second() + " compared", sections(), tables());
+        return TextPage.of(
+                names.first() + " and " + names.second() + " compared", sections(), tables(), Letters.of(charset, names));
     }
 
     private Subject subject() {

@@ -76,6 +76,7 @@ final class MethodWords {
                         .quote(p.ratio().method())
                         .say(".")
                         .sentence()));
+        tables(primary, sentences);
         drift(primary, sentences);
         sentences.addAll(new FlagWords(subject).reasons());
         return Section.of("method", "How it was computed", sentences);
@@ -109,6 +110,49 @@ final class MethodWords {
         }
         if (any) {
             sentences.add(w.say(".").sentence());
+        }
+    }
+
+    /** What the columns of the tables are, and where two of them disagree. */
+    private void tables(MetricComparison primary, List<Sentence> sentences) {
+        sentences.add(subject.words()
+                .say("in the tables, of " + Subject.label(primary.metric()) + ", the ratio of the SDs is the ")
+                .quote(primary.spread().ratio().method())
+                .say("; the effect size is ")
+                .quote(primary.effect().method())
+                .say("; how often one club gives more is the ")
+                .quote(primary.superiority().method())
+                .say(".")
+                .sentence());
+        spreads(
+                true,
+                ": the ratio of the SDs is shown to be other than one, but the test that single wild shots hardly move does"
+                        + " not bear it out, so do not rely on it: ",
+                sentences);
+        spreads(
+                false,
+                ": the ratio of the SDs is not shown to be other than one, but the test that single wild shots hardly move"
+                        + " tells the spreads apart, so rely on that: ",
+                sentences);
+    }
+
+    private void spreads(boolean byRatio, String words, List<Sentence> sentences) {
+        List<MetricComparison> of = subject.result().metrics().stream()
+                .filter(MetricComparison::inFamily)
+                .filter(c -> DifferenceWords.leavesOut(
+                                c.spread().ratio().estimate().interval(), 1.0)
+                        == byRatio)
+                .filter(c -> c.spread().brownForsythe().pValue()
+                                <= 1.0 - subject.result().level()
+                        != byRatio)
+                .toList();
+        if (!of.isEmpty()) {
+            sentences.add(subject.words()
+                    .say("spread")
+                    .say(words + Subject.list(Subject.labels(of)) + " (")
+                    .quote(of.get(0).spread().brownForsythe().method())
+                    .say(").")
+                    .sentence());
         }
     }
 
@@ -174,7 +218,11 @@ final class MethodWords {
     private void duplicates(List<Sentence> sentences) {
         for (int i = 0; subject.data().value("/duplicates/" + i) != null; i++) {
             if (i == MOST_DUPLICATES) {
-                sentences.add(subject.words().say("there are more such shots.").sentence());
+                sentences.add(subject.words()
+                        .say("in all ")
+                        .count("/duplicates_count")
+                        .say(" shots have all the readings of an earlier one.")
+                        .sentence());
                 return;
             }
             sentences.add(subject.words()

@@ -21,6 +21,7 @@ final class MetricBranch {
                 .word("group", c.metric().group())
                 .word("sense", c.metric().sense())
                 .truth("primary", c.primary())
+                .truth("in_family", c.inFamily())
                 .truth("paired", c.paired())
                 .count("pairs", c.pairs())
                 .branch(

@@ -8,7 +8,6 @@ import dev.teeward.quantity.SpinRateUnit;
 import dev.teeward.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.text.Normalizer;
 
 /** Numbers and foreign text as a page prints them. */
 final class NumberText {
@@ -44,6 +43,13 @@ final class NumberText {
         return decimals;
     }
 
+    /** The decimals that give a number above 0 two significant figures, or more where they stand before the point. */
+    static int twoFigures(double number) {
+        return number > 0.0
+                ? Math.min(MOST_DECIMALS, Math.max(0, 1 - (int) Math.floor(Math.log10(number))))
+                : 0;
+    }
+
     /** Without an exponent, and with a sign only if it is not all zeros. */
     static String fixed(double number, int decimals) {
         return round(number, decimals).toPlainString();
@@ -61,23 +67,5 @@ final class NumberText {
     /** Text from outside on one line, without characters that a screen would obey rather than show. */
     static String line(String foreign) {
         return VisibleText.line(foreign);
-    }
-
-    /** Letters without their accents, and a question mark for what has no ASCII form. */
-    static String ascii(String text) {
-        if (printable(text)) {
-            return text;
-        }
-        String parts = Normalizer.normalize(text, Normalizer.Form.NFD).replaceAll("\\p{Mn}+", "");
-        return parts.replaceAll("[^\\x20-\\x7e]", "?");
-    }
-
-    private static boolean printable(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            if (text.charAt(i) < ' ' || text.charAt(i) > '~') {
-                return false;
-            }
-        }
-        return true;
     }
 }

@@ -23,6 +23,9 @@ final class PatternWords {
     /** Below that an outline for the next ball says little; as of the warning few-shots of a landing pattern. */
     static final int FEW = 6;
 
+    /** An interval whose ends are as many times apart says nothing; a choice of this library. */
+    private static final double ANYTHING = 100.0;
+
     private final Subject subject;
     private final HeadToHeadResult result;
     private final String root;
@@ -89,6 +92,9 @@ final class PatternWords {
                 ratio.interval().lower(),
                 ratio.interval().upper());
         d = NumberText.decimals(d, 0.0, ratio.value(), ratio.interval().lower());
+        boolean wild = ratio.interval().bounded()
+                && !clear
+                && ratio.interval().upper() > ANYTHING * ratio.interval().lower();
         Wording w = subject.words().say(opening);
         if (clear) {
             w.quote(p.tighter().get()).say(" has the tighter landing pattern");
@@ -99,10 +105,12 @@ final class PatternWords {
                 .say(": the spread of ")
                 .quote(subject.first())
                 .say(" is ")
-                .number(root + "/patterns/ratio/value", d)
+                .number(root + "/patterns/ratio/value", wild ? NumberText.twoFigures(ratio.value()) : d)
                 .say(" times that of ")
                 .quote(subject.second());
-        if (ratio.interval().bounded()) {
+        if (wild) {
+            w.say(", and by the ").percent("/level_percent").say(" interval it could be anything");
+        } else if (ratio.interval().bounded()) {
             w.say(" (")
                     .percent("/level_percent")
                     .say(" interval ")
@@ -213,14 +221,14 @@ final class PatternWords {
     }
 
     private void shapes(String name, ShotShapes.Result s, String place, List<Sentence> sentences) {
-        Wording w = subject.words().quote(name).say(": of ").count(place + "/n", "shot", "shots");
+        Wording w = subject.words().quote(name).say(": the shapes of ").count(place + "/n", "shot", "shots");
         boolean any = false;
         int row = 0;
         for (Map.Entry<ShotShape, Integer> entry : s.table().entrySet()) {
             if (entry.getValue() > 0) {
-                w.say(any ? ", " : " these were the shapes: ")
+                w.say(any ? ", " : ": ")
                         .count(place + "/table/" + row + "/count")
-                        .say(" " + words(entry.getKey()));
+                        .say(" " + several(words(entry.getKey()), entry.getValue()));
                 any = true;
             }
             row++;
@@ -256,6 +264,13 @@ final class PatternWords {
                 .number(place + "/crossing_share/upper", 0)
                 .say(" %).")
                 .sentence());
+    }
+
+    private static String several(String shape, int count) {
+        if (count == 1 || shape.equals("straight") || shape.startsWith("starting")) {
+            return shape;
+        }
+        return shape + (shape.endsWith("push") ? "es" : "s");
     }
 
     private String words(ShotShape shape) {

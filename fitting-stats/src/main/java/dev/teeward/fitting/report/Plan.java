@@ -23,11 +23,11 @@ record Plan(boolean paired, int now, OptionalInt low, OptionalInt central, Optio
     private static final double PLANNED_LEVEL = 0.95;
     private static final double WIDEST = 15.0;
 
-    /** Empty without a margin or without spread. */
+    /** Empty without a margin, without spread, or if the question would be settled but for the others asked. */
     static Optional<Plan> of(MetricComparison c, double level) {
         int now = c.paired() ? c.pairs() : Math.min(c.firstValues().length, c.secondValues().length);
         double sd = c.paired() ? c.differenceSd() : c.differenceSd() / Math.sqrt(2.0);
-        if (c.margin().isEmpty() || !(sd > 0.0) || now < 2) {
+        if (c.margin().isEmpty() || !(sd > 0.0) || now < 2 || PlanWords.settledAlone(c, level)) {
             return Optional.empty();
         }
         double margin = c.margin().getAsDouble();

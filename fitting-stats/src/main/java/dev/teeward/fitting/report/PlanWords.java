@@ -1,6 +1,8 @@
 package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.TostTest;
+import dev.teeward.fitting.compare.Verdict;
 import java.util.OptionalDouble;
 
 /** How much more it takes to settle a metric, in words. */
@@ -20,10 +22,26 @@ final class PlanWords {
         return subject.words()
                 .say("the numbers of pairs or shots that follow settle a question in ")
                 .percent("/plan/power_percent")
-                .say(" of sessions, if it is the only question and the clubs differ by the margin"
+                .say(" of sessions, if it is the one that decides and the clubs differ by the margin"
                         + (both ? " or not at all" : "")
                         + "; the ranges are wide, as the scatter is known from these shots only.")
                 .sentence();
+    }
+
+    /** Whether one question alone would be settled by these shots, so that asking fewer does more than hitting more. */
+    static boolean settledAlone(MetricComparison c, double level) {
+        return c.verdict().verdict() == Verdict.UNDECIDED
+                && (c.difference().pValue() <= 1.0 - level
+                        || c.equivalence().map(TostTest.Result::equivalent).orElse(false));
+    }
+
+    /** On what a number just given rests; nothing if none was given. */
+    Wording condition(Wording w, MetricComparison c) {
+        boolean given = subject.data()
+                .number("/plan/metrics/" + c.metric().key() + "/more/central")
+                .isPresent();
+        boolean both = Boolean.TRUE.equals(subject.data().value("/plan/counts_equivalence"));
+        return given ? w.say(", if the clubs differ by the margin" + (both ? " or not at all" : "")) : w;
     }
 
     /** A sentence of its own, without a full stop. */

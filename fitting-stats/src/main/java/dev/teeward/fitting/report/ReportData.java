@@ -31,7 +31,8 @@ import org.jspecify.annotations.Nullable;
  *       exclusions, ratings: {feel, sound, look}} of summaries
  *   <li>{@code build_differences}: {@code [{property, first, second}]}
  *   <li>{@code pairing}: {@code source, pairs, enough, unpaired, without_partner, broken_count, broken: [{id, kind, reason}]}
- *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, paired, pairs, origins: {first,
+ *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, in_family (false
+ *       if the flight model worked out every reading: adjusted apart, and no finding), paired, pairs, origins: {first,
  *       second: {measured, derived, computed}}}, summaries {@code first, second}, tests {@code difference, exact, shift,
  *       effect, superiority, drift}, {@code least_p_percent, difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
  *       margin, declared, equivalent, p, adjusted_p, df, n, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings, compared: {paired, first_shots, second_shots, first_mean,
@@ -46,11 +47,11 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code associations}: {@code [{outcome, candidate, slope, outcome_difference, candidate_difference, part,
  *       adjusted_p, clear, shots, warnings}]}, the part an estimate with {@code df: [], n: [], method}
  *   <li>{@code plan}: {@code power_percent, counts_equivalence, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
- *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits
+ *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits; null for a metric that would be settled if it were asked alone
  *   <li>{@code screening}: {@code false_alarm_bound_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
  *       statistic, cut_off, test_false_alarm_percent, family_false_alarm_percent}], warnings}, of used shots of the two clubs;
  *       the first rate is that of the one test that flags, the second that of all tests of its kind together
- *   <li>{@code duplicates}: {@code [{shot, like, club}]}, used shots with all the readings of an earlier one
+ *   <li>{@code duplicates_count, duplicates}: {@code [{shot, like, club}]}, used shots with all the readings of an earlier one
  *   <li>{@code without_flagged}: {@code used: {first, second}, pairs, metrics, changed: [{metric, with, without}], patterns,
  *       warnings}
  * </ul>

@@ -51,11 +51,7 @@ final class ReportTables {
                     cell(place + "/compared/second_mean/value", d),
                     cell(place + "/difference/value", precise),
                     interval(place + "/difference", precise),
-                    switch (c.verdict().verdict()) {
-                        case DIFFERENT -> "different";
-                        case PRACTICALLY_THE_SAME -> "same in practice";
-                        case UNDECIDED -> "can't tell yet";
-                    }));
+                    verdict(c)));
         }
         return Table.of(
                 "means",
@@ -63,6 +59,17 @@ final class ReportTables {
                         + " minus " + second + " with its " + level() + " interval",
                 List.of("metric", "unit", "pairs", first, second, "diff.", "interval", "verdict"),
                 rows);
+    }
+
+    private static String verdict(MetricComparison c) {
+        if (!c.inFamily()) {
+            return "worked out";
+        }
+        return switch (c.verdict().verdict()) {
+            case DIFFERENT -> "different";
+            case PRACTICALLY_THE_SAME -> "same in practice";
+            case UNDECIDED -> "can't tell yet";
+        };
     }
 
     /** The pairs that the difference is of; nothing if it is one of all used shots. */
@@ -85,8 +92,8 @@ final class ReportTables {
                     cell(place + "/second/n", 0),
                     cell(place + "/second/mean/value", d),
                     cell(place + "/second/sd/value", d),
-                    cell(place + "/spread/ratio/value", 2),
-                    interval(place + "/spread/ratio", 2)));
+                    ratio(place + "/spread/ratio/value"),
+                    ratios(place + "/spread/ratio")));
         }
         return Table.of(
                 "spreads",
@@ -164,6 +171,18 @@ final class ReportTables {
     private String cell(String pointer, int decimals) {
         OptionalDouble number = subject.data().number(pointer);
         return number.isPresent() ? NumberText.fixed(number.getAsDouble(), decimals) : NOTHING;
+    }
+
+    /** Two decimals, or two figures where that is more or less of them. */
+    private String ratio(String pointer) {
+        double value = subject.data().number(pointer).orElse(1.0);
+        return cell(pointer, value < 0.1 || value >= 10.0 ? NumberText.twoFigures(value) : 2);
+    }
+
+    private String ratios(String place) {
+        String lower = ratio(place + "/lower");
+        String upper = ratio(place + "/upper");
+        return lower.equals(NOTHING) || upper.equals(NOTHING) ? NOTHING : lower + " to " + upper;
     }
 
     private String p(String pointer) {

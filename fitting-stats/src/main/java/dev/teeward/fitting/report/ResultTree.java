@@ -53,6 +53,7 @@ final class ResultTree {
     }
 
     private Map<String, @Nullable Object> whole() {
+        List<Branch> duplicates = DuplicateShots.of(result);
         return new Branch()
                 .text("schema", ReportData.SCHEMA)
                 .word("units", units)
@@ -68,14 +69,17 @@ final class ResultTree {
                 .branch("pairing", pairing(result))
                 .text("primary", result.primary().metric().key())
                 .truth("primary_declared", result.primaryDeclared())
-                .count("secondary_count", result.metrics().size() - 1)
+                .count("secondary_count", (int) result.metrics().stream()
+                        .filter(c -> c.inFamily() && !c.primary())
+                        .count())
                 .branch("metrics", metrics(result, this::metric))
                 .branch("patterns", PatternBranch.patterns(result, units))
                 .branch("strike", PatternBranch.strike(result, units))
                 .branches("associations", Branch.each(result.associations(), this::association))
                 .branch("plan", plan())
                 .branch("screening", screening())
-                .branches("duplicates", DuplicateShots.of(result))
+                .count("duplicates_count", duplicates.size())
+                .branches("duplicates", duplicates)
                 .branch(
                         "without_flagged",
                         result.withoutFlagged().map(this::withoutFlagged).orElse(null))
@@ -288,7 +292,7 @@ final class ResultTree {
     private Branch plan() {
         Branch metrics = new Branch();
         for (MetricComparison c : result.metrics()) {
-            if (c.primary() || c.verdict().verdict() == Verdict.UNDECIDED) {
+            if (c.primary() || (c.inFamily() && c.verdict().verdict() == Verdict.UNDECIDED)) {
                 metrics.branch(
                         c.metric().key(),
                         Plan.of(c, result.level()).map(Plan::branch).orElse(null));

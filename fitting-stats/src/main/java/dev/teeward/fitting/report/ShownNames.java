@@ -1,6 +1,7 @@
 package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.VisibleText;
+import java.text.Normalizer;
 
 /**
  * The names of two clubs as pages show them: on one line, without what does not show, a long one without its middle. The data
@@ -16,7 +17,9 @@ record ShownNames(String first, String second) {
     static ShownNames of(String first, String second) {
         String one = shortened(VisibleText.line(first));
         String two = shortened(VisibleText.line(second));
-        return one.equals(two) ? new ShownNames(one + " (1)", two + " (2)") : new ShownNames(one, two);
+        boolean alike =
+                Normalizer.normalize(one, Normalizer.Form.NFC).equals(Normalizer.normalize(two, Normalizer.Form.NFC));
+        return alike ? new ShownNames(one + " (1)", two + " (2)") : new ShownNames(one, two);
     }
 
     /** The names of a report, by its data. */

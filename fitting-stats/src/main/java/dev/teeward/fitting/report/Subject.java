@@ -36,9 +36,10 @@ record Subject(HeadToHeadResult result, UnitSystem units, ReportData data) {
         return "/metrics/" + metric.key();
     }
 
+    /** Those of a verdict, without what was only worked out. */
     List<MetricComparison> with(Verdict verdict) {
         return result.metrics().stream()
-                .filter(c -> c.verdict().verdict() == verdict)
+                .filter(c -> c.inFamily() && c.verdict().verdict() == verdict)
                 .toList();
     }
 

@@ -11,7 +11,7 @@ import java.util.List;
 
 /** The golfer's part: were the swings the same, where was the ball struck, and how was it liked. */
 final class SwingWords {
-    private static final List<Metric> SWING = List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE, Metric.CLUB_PATH);
+    static final List<Metric> SWING = List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE, Metric.CLUB_PATH);
 
     private final Subject subject;
 
@@ -21,22 +21,21 @@ final class SwingWords {
 
     Section swings() {
         List<Sentence> sentences = new ArrayList<>();
-        List<String> missing = new ArrayList<>();
+        List<String> never = new ArrayList<>();
+        List<String> seldom = new ArrayList<>();
         boolean same = true;
         for (Metric metric : SWING) {
             var found = subject.result().find(metric);
             if (found.isEmpty()) {
-                missing.add(metric.label());
+                (measured(metric) ? seldom : never).add(metric.label());
                 continue;
             }
             same &= found.get().verdict().verdict() == Verdict.PRACTICALLY_THE_SAME;
             sentences.add(verdict(found.get()));
         }
-        if (!missing.isEmpty()) {
-            sentences.add(subject.words()
-                    .say("not measured often enough with both clubs, so not known: " + Subject.list(missing) + ".")
-                    .sentence());
-        } else if (same) {
+        missing("not measured, so not known: ", never, sentences);
+        missing("not measured often enough with both clubs, so not known: ", seldom, sentences);
+        if (never.isEmpty() && seldom.isEmpty() && same) {
             sentences.add(
                     0,
                     subject.words()
@@ -44,6 +43,18 @@ final class SwingWords {
                             .sentence());
         }
         return Section.of("swings", "Were the swings the same", sentences);
+    }
+
+    private void missing(String words, List<String> labels, List<Sentence> sentences) {
+        if (!labels.isEmpty()) {
+            sentences.add(subject.words().say(words + Subject.list(labels) + ".").sentence());
+        }
+    }
+
+    private boolean measured(Metric metric) {
+        return subject.result().first().used().with(metric).size()
+                        + subject.result().second().used().with(metric).size()
+                > 0;
     }
 
     private Sentence verdict(MetricComparison c) {
@@ -74,20 +85,20 @@ final class SwingWords {
     }
 
     private Sentence strike(String name, StrikePattern.Result s, String place) {
-        Wording w = subject.words().quote(name).say(": seen from the middle of the face the strikes lie on average ");
+        Wording w = subject.words().quote(name).say(": seen from the middle of the face the strikes lie, on average, ");
         var toe = s.centerToe().convertTo(LengthUnit.MILLIMETER);
         var up = s.centerUp().convertTo(LengthUnit.MILLIMETER);
         if (DifferenceWords.leavesOut(toe.interval(), 0.0)) {
             boolean out = toe.interval().lower() > 0.0;
             DifferenceWords.directed(w, toe, place + "/center_toe", out ? "towards the toe" : "towards the heel");
         } else {
-            DifferenceWords.value(w.say("not clearly to one end, "), toe, place + "/center_toe");
+            DifferenceWords.value(w.say("with no offset along the face shown, "), toe, place + "/center_toe");
         }
         if (DifferenceWords.leavesOut(up.interval(), 0.0)) {
             boolean high = up.interval().lower() > 0.0;
             DifferenceWords.directed(w.say(" and "), up, place + "/center_up", high ? "above it" : "below it");
         } else {
-            DifferenceWords.value(w.say(" and not clearly off its height, "), up, place + "/center_up");
+            DifferenceWords.value(w.say(" and with no offset up or down shown, "), up, place + "/center_up");
         }
         return w.say(".").sentence();
     }

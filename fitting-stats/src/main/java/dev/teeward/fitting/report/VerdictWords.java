@@ -9,6 +9,9 @@ import java.util.List;
 
 /** The sections that follow the verdicts: what differs, what is practically the same, what is undecided. */
 final class VerdictWords {
+    private static final String ALONE = "; asked alone it would be settled, asked together with the others it is not: name it as"
+            + " the deciding metric next time";
+
     private final Subject subject;
     private final DifferenceWords differences;
 
@@ -45,7 +48,8 @@ final class VerdictWords {
                     .say("nothing that was compared is shown to differ.")
                     .sentence());
         }
-        if (subject.result().metrics().size() > 1) {
+        workedOut(sentences);
+        if (subject.data().number("/secondary_count").orElse(0.0) > 0.0) {
             sentences.add(subject.words()
                     .say("besides " + Subject.label(subject.result().primary().metric()) + ", ")
                     .count("/secondary_count", "other metric was", "other metrics were")
@@ -54,6 +58,19 @@ final class VerdictWords {
                     .sentence());
         }
         return Section.of("differs", "What differs", sentences);
+    }
+
+    /** What no device saw is listed, and no finding. */
+    private void workedOut(List<Sentence> sentences) {
+        List<MetricComparison> computed = subject.result().metrics().stream()
+                .filter(c -> !c.inFamily())
+                .toList();
+        if (!computed.isEmpty()) {
+            sentences.add(subject.words()
+                    .say("worked out from the launch and the air, not measured, and so not judged: "
+                            + Subject.list(Subject.labels(computed)) + ".")
+                    .sentence());
+        }
     }
 
     Section same() {
@@ -112,7 +129,9 @@ final class VerdictWords {
         }
         for (MetricComparison c : open) {
             Wording w = undecided(subject.words(), c, Subject.place(c.metric()));
-            new PlanWords(subject).more(w.say(". "), c);
+            if (!PlanWords.settledAlone(c, subject.result().level())) {
+                new PlanWords(subject).more(w.say(". "), c);
+            }
             sentences.add(w.say(".").sentence());
         }
         if (open.isEmpty()) {
@@ -127,10 +146,9 @@ final class VerdictWords {
     Wording undecided(Wording w, MetricComparison c, String place) {
         found(w, c, place);
         if (c.equivalence().map(TostTest.Result::equivalent).orElse(false)) {
-            margin(w.say(", and within the margin of "), c, place)
-                    .say(" if taken alone, but not after allowing for how many metrics were looked at");
+            margin(w.say(", and within the margin of "), c, place).say(" if taken alone");
         }
-        return w;
+        return w.say(PlanWords.settledAlone(c, subject.result().level()) ? ALONE : "");
     }
 
     private Wording found(Wording w, MetricComparison c, String place) {
@@ -142,8 +160,7 @@ final class VerdictWords {
                     .say(" minus ")
                     .quote(subject.second())
                     .say(" is ");
-            return DifferenceWords.value(w, shown, place + "/difference")
-                    .say(", but not after allowing for how many metrics were looked at");
+            return DifferenceWords.value(w, shown, place + "/difference");
         }
         return differences.brief(w.say(Subject.label(c.metric())).say(": no difference shown, "), c, place);
     }

@@ -4,10 +4,12 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.internal.Data;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Single metrics of single clubs: Grubbs's test below 25 shots, where its rate is exact, and the generalized ESD test from
@@ -19,10 +21,17 @@ import java.util.OptionalDouble;
  * sessions of two clubs with 10 shots raise a flag at 1.39 - 0.012 (u^2 + v^2), u and v standard normal (own simulation,
  * 1,000 sessions, smash factor and ball speed together). Ball speed is tested as it is: it shows a weak shot whatever the
  * strike, and its rate is only as good as its spread is normal.
+ *
+ * <p>The tests look at both ends, and the rate is that of both. Speed, smash factor and carry that stand out at the upper end
+ * are no mishit: they are told as a possible misread, on the fast side.
  */
 final class MetricScreen {
     static final double FALSE_ALARM_RATE = 0.05;
     static final int SEVERAL_FROM = 25;
+
+    /** Of these the golfer cannot hit too much by mishitting the ball. */
+    private static final Set<Metric> BETTER_HIGH =
+            EnumSet.of(Metric.SMASH_FACTOR, Metric.BALL_SPEED, Metric.CLUB_SPEED, Metric.CARRY, Metric.TOTAL);
 
     private MetricScreen() {}
 
@@ -93,7 +102,8 @@ final class MetricScreen {
                                 flag.reason(),
                                 columns.size(),
                                 100.0 * FALSE_ALARM_RATE),
-                        FALSE_ALARM_RATE);
+                        FALSE_ALARM_RATE,
+                        BETTER_HIGH.contains(column.metric()) && values[flag.index()] > Screening.median(values));
             }
         }
         return OptionalDouble.of(FALSE_ALARM_RATE);

@@ -41,10 +41,6 @@ final class MishitScreen {
         boolean byStrike = strike >= Screening.FEWEST && 2 * strike >= launch;
         List<Metric> metrics = byStrike ? STRIKE : LAUNCH;
         if (!byStrike && launch == 0) {
-            screening.warn(
-                    "mishits-not-screened",
-                    "mishits cannot be told, because neither the strike nor smash factor and launch angle were measured"
-                            + (left.isEmpty() ? "" : " and left to the screen"));
             return OptionalDouble.empty();
         }
         List<Integer> pooled = new ArrayList<>();
@@ -83,8 +79,10 @@ final class MishitScreen {
             return OptionalDouble.empty();
         }
         checkSpreads(screening, metrics, scales);
+        double[] firstJoined = joined(firsts);
+        double[] secondJoined = joined(seconds);
         MinimumCovarianceDeterminant.Result result =
-                MinimumCovarianceDeterminant.withDefaults().screen(joined(firsts), joined(seconds));
+                MinimumCovarianceDeterminant.withDefaults().screen(firstJoined, secondJoined);
         for (Warning warning : result.warnings()) {
             screening.warn(warning.code(), "mishits: " + warning.message());
         }
@@ -109,10 +107,41 @@ final class MishitScreen {
                         metrics,
                         flag,
                         reason(screening, index, metrics, flag, firsts.size()),
-                        McdCutOffs.FALSE_ALARM_RATE);
+                        McdCutOffs.FALSE_ALARM_RATE,
+                        !byStrike && fast(firstJoined[found.index()], secondJoined[found.index()]));
             }
         }
         return OptionalDouble.of(McdCutOffs.FALSE_ALARM_RATE);
+    }
+
+    /** Standardized: more by its smash factor than by its launch, and upwards. */
+    private static boolean fast(double smash, double launch) {
+        return smash > 0.0 && smash >= Math.abs(launch);
+    }
+
+    /** Says why neither strike nor launch could be screened; nothing if a mishit was found all the same. */
+    static void explain(Screening screening, Set<Metric> left, boolean otherwise) {
+        if (screening.used().isEmpty()
+                || screening.mishits()
+                || count(screening, LAUNCH, left) > 0
+                || count(screening, STRIKE, left) >= Screening.FEWEST) {
+            return;
+        }
+        List<String> missing = new ArrayList<>();
+        boolean strike = count(screening, STRIKE, left) > 0;
+        missing.add(strike ? "enough strikes" : "the strike");
+        for (Metric metric : LAUNCH) {
+            if (count(screening, List.of(metric), left) == 0) {
+                missing.add(metric.label());
+            }
+        }
+        String what = missing.size() == 1
+                ? missing.get(0) + " and smash factor with launch angle of the same shot were not"
+                : "neither " + String.join(" nor ", missing) + " were";
+        screening.warn(
+                "mishits-not-screened",
+                (otherwise ? "mishits can be told by the single readings only, because " : "mishits cannot be told, because ")
+                        + what + " measured" + (left.isEmpty() ? "" : " and left to the screen"));
     }
 
     private static int count(Screening screening, List<Metric> metrics, Set<Metric> left) {

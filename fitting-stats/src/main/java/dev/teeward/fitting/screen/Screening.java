@@ -78,18 +78,23 @@ final class Screening {
                 OptionalDouble.empty()));
     }
 
-    void test(int index, List<Metric> metrics, Flag flag, String reason, double sessionRate) {
+    /** A shot that is better than chance explains is no mishit of the golfer; the device may have got it wrong. */
+    void test(int index, List<Metric> metrics, Flag flag, String reason, double sessionRate, boolean fast) {
         flags.add(new ShotFlag(
                 index,
                 shot(index),
-                ShotFlag.Kind.MISHIT,
+                fast ? ShotFlag.Kind.MISREAD : ShotFlag.Kind.MISHIT,
                 flag.method(),
                 metrics,
-                reason,
+                fast ? reason + "; it is on the fast side" : reason,
                 flag.statistic(),
                 flag.cutOff(),
                 OptionalDouble.of(flag.falseAlarmRate()),
                 OptionalDouble.of(sessionRate)));
+    }
+
+    boolean mishits() {
+        return flags.stream().anyMatch(flag -> flag.kind() == ShotFlag.Kind.MISHIT);
     }
 
     void warn(String code, String message) {

@@ -9,6 +9,7 @@ import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
@@ -41,6 +42,9 @@ import java.util.Set;
  *       speed, which is tested as it is, more good sessions than stated raise a flag where that matters much (29 % in one
  *       simulation).
  * </ul>
+ *
+ * <p>The tests look at both ends at the rate stated. A shot that stands out by a high speed, smash factor or carry is no
+ * mishit: its flag is a possible misread, "on the fast side".
  *
  * <p>Clubs with fewer than 6 shots are not tested, and a warning says so: {@code too-few-shots}. Others are {@code
  * mishits-not-screened}, {@code unequal-spread}, {@code spin-too-uneven}, {@code air-unknown}, {@code exact-fit}, {@code
@@ -129,11 +133,11 @@ public final class SessionScreen {
         SpeedRule.apply(screening);
         SpinRule.apply(screening);
         FlightRule.apply(screening, model, left);
-        double rate = MishitScreen.apply(screening, left).orElse(0.0)
-                + MetricScreen.apply(
-                                screening,
-                                metrics.stream().filter(m -> !left.contains(m)).toList())
-                        .orElse(0.0);
+        OptionalDouble together = MishitScreen.apply(screening, left);
+        OptionalDouble single = MetricScreen.apply(
+                screening, metrics.stream().filter(m -> !left.contains(m)).toList());
+        double rate = together.orElse(0.0) + single.orElse(0.0);
+        MishitScreen.explain(screening, left, single.isPresent());
         return new ScreenReport(session, screening.flags(), rate, screening.warnings());
     }
 

@@ -149,6 +149,50 @@ class HeadToHeadReportTest {
         assertEquals("a b c", NumberText.line("a\u001b\tb\r\nc\u0007"));
     }
 
+    /** Names of other scripts stay what they are; where a charset lacks their letters they still differ. */
+    @Test
+    void namesKeepTheirLettersOrAtLeastStayApart() {
+        String[][] both = {
+            {"B\u00e4r 7", "Bar 7"},
+            {"Bar 7", "B\u00e4r 7"},
+            {"\u65e5\u672c\u7532", "\u65e5\u672c\u4e59"},
+            {"\u041e\u043b\u044c\u0445\u0430", "\u0420\u044f\u0431\u0438\u043d\u0430"},
+            {"\u00c9rable", "\u00c9rable 1"}
+        };
+        for (String[] names : both) {
+            HeadToHeadReport report = report(session(names[0], names[1], 10.0, 3.0, Handedness.RIGHT));
+            String page = report.text();
+            assertTrue(page.startsWith(names[0] + " and " + names[1] + " compared\n"), page);
+            assertTrue(page.replaceAll("\\s+", " ").contains("always " + names[0] + " minus " + names[1] + ", "), page);
+            assertTrue(page.lines().allMatch(line -> Columns.of(line) <= 96), page);
+            String ascii = report.text(StandardCharsets.US_ASCII);
+            assertTrue(StandardCharsets.US_ASCII.newEncoder().canEncode(ascii), ascii);
+            String title = ascii.substring(0, ascii.indexOf(" compared"));
+            int and = title.indexOf(" and ");
+            assertFalse(title.substring(0, and).equals(title.substring(and + 5)), title);
+            assertEquals(page, report.text(StandardCharsets.UTF_16));
+        }
+        String ascii = report(session("B\u00e4r 7", "Bar 7", 10.0, 3.0, Handedness.RIGHT))
+                .text(StandardCharsets.US_ASCII);
+        assertTrue(ascii.startsWith("Bar 7 (first) and Bar 7 compared\n"), ascii);
+    }
+
+    @Test
+    void tablesTellLongNamesApartByTheirEnds() {
+        String page = report(session("Six iron Alder", "Six iron Rowan", 10.0, 3.0, Handedness.RIGHT))
+                .text();
+        assertTrue(page.lines().anyMatch(line -> line.matches("metric +unit +pairs +\\.\\. Alder +\\.\\. Rowan .*")), page);
+    }
+
+    /** Two columns for each wide letter, none for a mark: Unicode Standard Annex 11 and the general category Mn. */
+    @Test
+    void columnsCountWhatATerminalShows() {
+        assertEquals(3, Columns.of("abc"));
+        assertEquals(6, Columns.of("\u65e5\u672c\u7532"));
+        assertEquals(3, Columns.of("Ba\u0308r"));
+        assertEquals("\u65e5\u672c..", Columns.cut("\u65e5\u672c\u7532\u4e59", 6));
+    }
+
     @Test
     void numbersArePrintedPlainly() {
         assertEquals("0.0", NumberText.fixed(-0.04, 1));
@@ -156,7 +200,6 @@ class HeadToHeadReportTest {
         assertEquals("12345678", NumberText.fixed(1.2345678e7, 0));
         assertEquals(3, NumberText.decimals(1, 0.0, 4.2, 0.004));
         assertEquals(1, NumberText.decimals(1, 0.0, 4.2, 0.0));
-        assertEquals("Erable ?", NumberText.ascii("\u00c9rable \u6728"));
     }
 
     @Test

@@ -72,6 +72,7 @@ final class SpokenCheck {
         check.patterns();
         check.shown();
         check.verdicts();
+        check.advice();
         check.conventions();
         check.words();
         return check.phrases;
@@ -297,7 +298,7 @@ final class SpokenCheck {
             phrases.add("which is the tighter");
         }
         for (MatchResult m : all("@(\\d+) ((?:(?:push|pull) )?(?:draw|fade)|push|pull|straight"
-                + "|starting [a-z]+ and curving [a-z]+)(?=[,.])")) {
+                + "|starting [a-z]+ and curving [a-z]+)((?:e?s)?)(?=[,.])")) {
             String row = number(m.group(1)).pointer().replace("/count", "");
             Object words = data.apply(row + "/words");
             String start = String.valueOf(data.apply(row + "/start"));
@@ -307,6 +308,8 @@ final class SpokenCheck {
                     ? words.toString()
                     : plain ? "straight" : "starting " + start + " and curving " + curve;
             require(m.group(2).equals(expected), expected);
+            boolean many = at(number(m.group(1)).pointer()) != 1.0 && words != null && !expected.equals("straight");
+            require(m.group(3).equals(!many ? "" : expected.endsWith("push") ? "es" : "s"), "one or many");
             phrases.add(m.group(2).startsWith("starting") ? "starting" : m.group(2));
         }
         for (MatchResult m : all("@(\\d+) miss(?:es)? to the left and @(\\d+) to the right")) {
@@ -325,8 +328,7 @@ final class SpokenCheck {
     private void shown() {
         contains("no difference shown, #\\d+ minus #\\d+ is @(\\d+)", false);
         contains("a difference is shown, #\\d+ minus #\\d+ is @(\\d+)", true);
-        contains("with no offset (?:to the side|along the line) shown, @(\\d+)", false);
-        contains("not clearly (?:to one end|off its height), @(\\d+)", false);
+        contains("with no offset (?:to the side|along the line|along the face|up or down) shown, @(\\d+)", false);
         contains("no drift over the session shown, @(\\d+)", false);
         contains("drifted over the session, by @(\\d+)", true);
     }
@@ -342,14 +344,14 @@ final class SpokenCheck {
     private void verdicts() {
         String primary = "/metrics/" + data.apply("/primary");
         for (MatchResult m : all("^What decides is .*: (the clubs differ"
-                + "|the clubs look different, but the exact test does not bear it out|the clubs are practically the same"
+                + "|the clubs look different, but the exact test does not bear it out|in [a-z ]+ the clubs are practically the same"
                 + "|can't tell yet)\\.$")) {
             String verdict = String.valueOf(data.apply(primary + "/verdict"));
             boolean exact = at(primary + "/exact/p") <= 1.0 - at("/level") + 1e-12;
             String expected = verdict.equals("undecided")
                     ? "can't tell yet"
                     : verdict.equals("practically_the_same")
-                            ? "the clubs are practically the same"
+                            ? "in " + label(String.valueOf(data.apply("/primary"))) + " the clubs are practically the same"
                             : exact
                                     ? "the clubs differ"
                                     : "the clubs look different, but the exact test does not bear it out";
@@ -360,7 +362,7 @@ final class SpokenCheck {
             boolean few =
                     fewest < 6.0 || at(primary + "/least_p_percent") > 100.0 * (1.0 - at("/level")) * (1.0 + 1e-9);
             require(text.contains(" only: ") == few, "few or not");
-            phrases.add(m.group(1));
+            phrases.add(m.group(1).replaceFirst("^in .* the clubs", "the clubs"));
         }
         for (MatchResult m : all("p below one in a thousand")) {
             require(at("/metrics/" + key(sentence.numbers().get(0).pointer()) + "/difference/p") < 0.001, m.group());
@@ -382,13 +384,79 @@ final class SpokenCheck {
         }
     }
 
+    private static String label(String key) {
+        return key.equals("strike_toe")
+                ? "strike along the face"
+                : key.equals("strike_up") ? "strike up the face" : key.replace('_', ' ');
+    }
+
+    private static String keyOf(String label) {
+        return label.equals("strike along the face")
+                ? "strike_toe"
+                : label.equals("strike up the face") ? "strike_up" : label.replace(' ', '_');
+    }
+
+    /** Advice, and what is said about the questions as a whole. */
+    private void advice() {
+        for (MatchResult m : all("so price or feel may decide(?:, though (most|some) of what else was looked at can't be told"
+                + " yet(, the swings among it)?)?")) {
+            require(!"blocked".equals(data.apply("/order")), "order and club can't be told apart");
+            int undecided = 0;
+            int others = 0;
+            boolean swings = false;
+            for (Map.Entry<?, ?> entry : ((Map<?, ?>) Objects.requireNonNull(data.apply("/metrics"))).entrySet()) {
+                Map<?, ?> metric = (Map<?, ?>) entry.getValue();
+                if (Boolean.TRUE.equals(metric.get("in_family"))) {
+                    boolean open = "undecided".equals(metric.get("verdict"));
+                    require(!"different".equals(metric.get("verdict")), entry.getKey() + " differs");
+                    undecided += open ? 1 : 0;
+                    others += Boolean.TRUE.equals(metric.get("primary")) ? 0 : 1;
+                    swings |= open && Set.of("club_speed", "attack_angle", "club_path").contains(entry.getKey());
+                }
+            }
+            String much = undecided == 0 ? null : 2 * undecided > others ? "most" : "some";
+            require(Objects.equals(much, m.group(1)) && swings == (m.group(2) != null), "how much is open");
+        }
+        for (MatchResult m : all("^Worked out from the launch and the air, not measured, and so not judged: (.*)\\.$")) {
+            for (String label : m.group(1).split(", | and ", -1)) {
+                require(Boolean.FALSE.equals(data.apply("/metrics/" + keyOf(label) + "/in_family")), label);
+            }
+        }
+        for (MatchResult m : all("^Spread: the ratio of the SDs is (not )?shown to be other than one, .*: ([a-z, ]+) \\(#0\\)\\.$")) {
+            for (String label : m.group(2).split(", | and ", -1)) {
+                String place = "/metrics/" + keyOf(label) + "/spread";
+                require(leavesOut(place + "/ratio", 1.0) == (m.group(1) == null), label);
+                require(at(place + "/test/p") <= 1.0 - at("/level") == (m.group(1) != null), label);
+            }
+            phrases.add("spreads");
+        }
+        for (MatchResult m : all("Shot @0 with #0 may be a (mishit|misread): it stands out( \\(fast\\))? in ([a-z, ]+)\\.$")) {
+            String place = number("0").pointer().replace("/shot", "");
+            require(m.group(1).equals(data.apply(place + "/kind")), m.group(1));
+            boolean test = data.apply(place + "/test_false_alarm_percent") != null;
+            require(m.group(2) != null == (m.group(1).equals("misread") && test), "fast or not");
+        }
+        for (MatchResult m : all("; asked alone it would be settled, asked together with the others it is not")) {
+            String place = "/metrics/" + key(sentence.numbers().get(0).pointer());
+            if (!sentence.numbers().get(0).pointer().startsWith("/without")) {
+                require("undecided".equals(data.apply(place + "/verdict")), m.group());
+                require(
+                        at(place + "/difference/p") <= 1.0 - at("/level")
+                                || Boolean.TRUE.equals(data.apply(place + "/equivalence/equivalent")),
+                        m.group());
+            }
+        }
+        for (MatchResult m : all("by the @(\\d+) % interval it could be anything")) {
+            String place = number("0").pointer().replace("/value", "");
+            require(at(place + "/upper") > 100.0 * at(place + "/lower") && m.group(1).equals("1"), m.group());
+        }
+    }
+
     private void listed(String pattern, String verdict) {
         for (MatchResult m : all(pattern)) {
             for (String label : m.group(1).split(", | and ", -1)) {
-                String key = label.equals("strike along the face")
-                        ? "strike_toe"
-                        : label.equals("strike up the face") ? "strike_up" : label.replace(' ', '_');
-                require(verdict.equals(data.apply("/metrics/" + key + "/verdict")), label);
+                require(verdict.equals(data.apply("/metrics/" + keyOf(label) + "/verdict")), label);
+                require(Boolean.TRUE.equals(data.apply("/metrics/" + keyOf(label) + "/in_family")), label);
             }
             phrases.add(verdict);
         }
@@ -406,7 +474,7 @@ final class SpokenCheck {
         all("warming up or tiring");
         all("(?i)strike (?:up|along) the face");
         all("even clubs that do not differ");
-        all("if it is the only question and the clubs differ by the margin");
+        all("if (?:it is the one that decides and )?the clubs differ by the margin");
         all("(?i)not shown to go with a difference in");
         all("the averages are shown and not judged");
         all("^(?:Nothing that was compared is shown to differ|Nothing is shown to be practically the same)\\.$");
