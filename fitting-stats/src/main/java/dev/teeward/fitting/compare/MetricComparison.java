@@ -94,8 +94,8 @@ public final class MetricComparison {
     }
 
     static boolean workedOut(MetricSamples samples) {
-        OriginCounts a = OriginCounts.of(samples.first(), samples.metric());
-        OriginCounts b = OriginCounts.of(samples.second(), samples.metric());
+        OriginCounts a = samples.firstOrigins();
+        OriginCounts b = samples.secondOrigins();
         return a.computed() + b.computed() == a.total() + b.total();
     }
 

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.summary;
 
 import dev.teeward.fitting.internal.BoundaryIntegral;
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.SymmetricMatrix2;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;

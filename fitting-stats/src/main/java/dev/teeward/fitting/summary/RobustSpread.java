@@ -1,5 +1,6 @@
 package dev.teeward.fitting.summary;
 
+import dev.teeward.fitting.internal.Data;
 import java.util.Arrays;
 import org.apache.commons.statistics.descriptive.Median;
 

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.summary;
 
 import dev.teeward.fitting.internal.BoundaryIntegral;
+import dev.teeward.fitting.internal.Data;
 import java.util.Arrays;
 
 /**

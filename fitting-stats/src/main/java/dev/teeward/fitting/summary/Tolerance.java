@@ -1,5 +1,6 @@
 package dev.teeward.fitting.summary;
 
+import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.DiscProbability;
 import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.fitting.internal.GaussLegendre;

@@ -76,7 +76,9 @@ class SentenceNumbersTest {
                 }
             }
             verdicts(result, report);
-            page(report.text(), NumberText.line(result.first().name() + result.second().name()));
+            page(
+                    report.text(),
+                    NumberText.line(result.first().name() + result.second().name()));
         }
         // A check that never meets a case is none; about half of what came up when this was written.
         assertTrue(sentences > 6_000, "sentences " + sentences);
@@ -236,8 +238,10 @@ class SentenceNumbersTest {
                             .value("/metrics/" + c.metric().key() + "/verdict")
                             .equals("practically_the_same"));
             assertEquals(isSame && c.inFamily(), says(report, "same", c.metric()), c.toString());
-            assertEquals(c.inFamily() && c.verdict().verdict() == Verdict.UNDECIDED, says(report, "undecided", c.metric()));
-            assertEquals(c.inFamily() && c.verdict().verdict() == Verdict.DIFFERENT, says(report, "differs", c.metric()));
+            assertEquals(
+                    c.inFamily() && c.verdict().verdict() == Verdict.UNDECIDED, says(report, "undecided", c.metric()));
+            assertEquals(
+                    c.inFamily() && c.verdict().verdict() == Verdict.DIFFERENT, says(report, "differs", c.metric()));
         }
     }
 
