@@ -343,30 +343,55 @@ class JsonSchemaTest {
     }
 
     private static final List<String> UNITS = List.of(
-            "", "bananas", "m", "yd", "ft", "in", "cm", "mm", "m/s", "mph", "km/h", "deg", "rpm", "s", "g", "%", "kg/m3", "degF",
-            "degC", "inHg", "hPa", "yd2", "m2", "yd per ten shots", "m per ten shots", "deg per ten shots");
+            "",
+            "bananas",
+            "m",
+            "yd",
+            "ft",
+            "in",
+            "cm",
+            "mm",
+            "m/s",
+            "mph",
+            "km/h",
+            "deg",
+            "rpm",
+            "s",
+            "g",
+            "%",
+            "kg/m3",
+            "degF",
+            "degC",
+            "inHg",
+            "hPa",
+            "yd2",
+            "m2",
+            "yd per ten shots",
+            "m per ten shots",
+            "deg per ten shots");
 
     static Stream<Arguments> damages() {
         List<Arguments> damages = new ArrayList<>();
         UNITS.forEach(unit -> damages.add(damage(
                 "unit " + unit,
-                (place, old) -> place.endsWith("/unit") && !old.asText().equals(unit) ? TextNode.valueOf(unit) : null)));
-        damages.add(damage("empty text", (place, old) -> old.isTextual() && !place.endsWith("/unit")
-                ? TextNode.valueOf("")
-                : null));
+                (place, old) ->
+                        place.endsWith("/unit") && !old.asText().equals(unit) ? TextNode.valueOf(unit) : null)));
+        damages.add(damage(
+                "empty text",
+                (place, old) -> old.isTextual() && !place.endsWith("/unit") ? TextNode.valueOf("") : null));
         for (double wrong : new double[] {-1e-3, 100.001, 1e6}) {
             damages.add(damage(
-                    "percent " + wrong, (place, old) -> place.endsWith("_percent") && old.isNumber()
-                            ? DoubleNode.valueOf(wrong)
-                            : null));
+                    "percent " + wrong,
+                    (place, old) -> place.endsWith("_percent") && old.isNumber() ? DoubleNode.valueOf(wrong) : null));
         }
         for (double wrong : new double[] {-1e-9, 1.0 + 1e-9, 95.0}) {
             damages.add(damage(
                     "share " + wrong,
-                    (place, old) -> place.matches(".*/(p|adjusted_p|level|determination|superiority/(value|lower|upper))")
-                                    && old.isNumber()
-                            ? DoubleNode.valueOf(wrong)
-                            : null));
+                    (place, old) ->
+                            place.matches(".*/(p|adjusted_p|level|determination|superiority/(value|lower|upper))")
+                                            && old.isNumber()
+                                    ? DoubleNode.valueOf(wrong)
+                                    : null));
         }
         damages.add(damage(
                 "below 0",
@@ -379,13 +404,9 @@ class JsonSchemaTest {
                         ? DoubleNode.valueOf(-1.0)
                         : null));
         damages.add(damage(
-                "no count",
-                (place, old) -> old.isInt() && !place.matches(".*/df.*") ? DoubleNode.valueOf(1.5) : null));
-        damages.add(damage(
-                "no number", (place, old) -> old.isNumber() ? TextNode.valueOf("1") : null));
-        damages.add(damage("no list", (place, old) -> old.isArray()
-                ? TextNode.valueOf("none")
-                : null));
+                "no count", (place, old) -> old.isInt() && !place.matches(".*/df.*") ? DoubleNode.valueOf(1.5) : null));
+        damages.add(damage("no number", (place, old) -> old.isNumber() ? TextNode.valueOf("1") : null));
+        damages.add(damage("no list", (place, old) -> old.isArray() ? TextNode.valueOf("none") : null));
         return damages.stream();
     }
 
@@ -451,8 +472,8 @@ class JsonSchemaTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void valuesLieInTheirIntervals(long seed) throws IOException {
-        JsonNode tree = MAPPER.readTree(json(HeadToHeadReport.of(
-                HeadToHead.withDefaults().compare(RandomSession.create(seed)))));
+        JsonNode tree = MAPPER.readTree(
+                json(HeadToHeadReport.of(HeadToHead.withDefaults().compare(RandomSession.create(seed)))));
         List<String> wrong = new ArrayList<>();
         int[] seen = new int[1];
         inOrder(tree, "", wrong, seen);
@@ -465,8 +486,8 @@ class JsonSchemaTest {
             double value = node.get("value").asDouble();
             double slack = 1e-9 * Math.abs(value) + 1e-12;
             seen[0]++;
-            if (node.get("lower").isNumber() && node.get("lower").asDouble() > value + slack
-                    || node.get("upper").isNumber() && node.get("upper").asDouble() < value - slack) {
+            if ((node.get("lower").isNumber() && node.get("lower").asDouble() > value + slack)
+                    || (node.get("upper").isNumber() && node.get("upper").asDouble() < value - slack)) {
                 wrong.add(place + " " + node.get("lower") + " " + value + " " + node.get("upper"));
             }
         }
