@@ -486,8 +486,8 @@ class JsonSchemaTest {
             double value = node.get("value").asDouble();
             double slack = 1e-9 * Math.abs(value) + 1e-12;
             seen[0]++;
-            if (node.get("lower").isNumber() && node.get("lower").asDouble() > value + slack
-                    || node.get("upper").isNumber() && node.get("upper").asDouble() < value - slack) {
+            if ((node.get("lower").isNumber() && node.get("lower").asDouble() > value + slack)
+                    || (node.get("upper").isNumber() && node.get("upper").asDouble() < value - slack)) {
                 wrong.add(place + " " + node.get("lower") + " " + value + " " + node.get("upper"));
             }
         }
