@@ -2,10 +2,12 @@ package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** The numbers of a report as tables. */
@@ -26,6 +28,7 @@ final class ReportTables {
     List<Table> all() {
         List<Table> tables = new ArrayList<>();
         tables.add(means());
+        undecided().ifPresent(tables::add);
         tables.add(spreads());
         tables.add(tests());
         if (subject.data().value("/patterns/first/landing") != null
@@ -70,6 +73,35 @@ final class ReportTables {
             case PRACTICALLY_THE_SAME -> "same in practice";
             case UNDECIDED -> "can't tell yet";
         };
+    }
+
+    /** How much more would settle what is undecided; the words say the same. */
+    private Optional<Table> undecided() {
+        List<List<String>> rows = new ArrayList<>();
+        boolean paired = false;
+        for (MetricComparison c : subject.result().metrics()) {
+            String plan = "/plan/metrics/" + c.metric().key();
+            if (c.verdict().verdict() != Verdict.UNDECIDED || subject.data().value(plan) == null) {
+                continue;
+            }
+            boolean pairs = Boolean.TRUE.equals(subject.data().value(plan + "/paired"));
+            paired |= pairs;
+            String high = cell(plan + "/more/high", 0);
+            rows.add(List.of(
+                    Subject.label(c.metric()),
+                    pairs ? "pairs" : "shots",
+                    cell(plan + "/now", 0),
+                    cell(plan + "/more/central", 0),
+                    cell(plan + "/more/low", 0) + (high.equals(NOTHING) ? " or far more" : " to " + high)));
+        }
+        return rows.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Table.of(
+                        "undecided",
+                        "How many more " + (paired ? "pairs" : "shots with each club")
+                                + " would usually settle what can't be told yet",
+                        List.of("metric", "of", "now", "more", "range"),
+                        rows));
     }
 
     /** The pairs that the difference is of; nothing if it is one of all used shots. */

@@ -341,4 +341,31 @@ class SessionCompleterTest {
                         .orElseThrow()
                         .origin());
     }
+
+    /** The same launch on a warm and a cold day: each carry is that of its own day, though the days are one session. */
+    @Test
+    void combinedDaysAreEachCompletedInTheirOwnAir() {
+        Session warm = studio().shots(ShotSet.of(launched().build())).build();
+        Session cold = warm.toBuilder().temperature(celsius(2.0)).build();
+        Session both = Session.combine(List.of(warm, cold));
+        assertEquals(2, both.parts().size());
+        Completion whole = SessionCompleter.withDefaults().complete(both);
+        List<Shot> shots = whole.session().shots().shots();
+        List<Session> days = List.of(warm, cold);
+        for (int i = 0; i < 2; i++) {
+            Shot alone =
+                    only(SessionCompleter.withDefaults().complete(days.get(i)).session());
+            assertEquals(alone.value(Metric.CARRY), shots.get(i).value(Metric.CARRY), 0.0);
+            assertEquals(i, shots.get(i).part().orElseThrow());
+        }
+        assertTrue(shots.get(0).value(Metric.CARRY) > shots.get(1).value(Metric.CARRY) + 1.0);
+        assertTrue(whole.warnings().stream().noneMatch(w -> w.code().equals("temperature-assumed")));
+        Session oneAir = both.toBuilder().temperature(celsius(2.0)).build();
+        List<Shot> cool = SessionCompleter.withDefaults()
+                .complete(oneAir)
+                .session()
+                .shots()
+                .shots();
+        assertEquals(cool.get(0).value(Metric.CARRY), cool.get(1).value(Metric.CARRY), 0.0);
+    }
 }
