@@ -23,8 +23,8 @@ final class PatternWords {
     /** Below that an outline for the next ball says little; as of the warning few-shots of a landing pattern. */
     static final int FEW = 6;
 
-    /** An interval whose ends are as many times apart says nothing; a choice of this library. */
-    private static final double ANYTHING = 100.0;
+    /** An interval from below one over it to above it says nothing; a choice of this library. */
+    private static final double ANYTHING = 10.0;
 
     private final Subject subject;
     private final HeadToHeadResult result;
@@ -94,7 +94,8 @@ final class PatternWords {
         d = NumberText.decimals(d, 0.0, ratio.value(), ratio.interval().lower());
         boolean wild = ratio.interval().bounded()
                 && !clear
-                && ratio.interval().upper() > ANYTHING * ratio.interval().lower();
+                && ratio.interval().upper() > ANYTHING
+                && ratio.interval().lower() < 1.0 / ANYTHING;
         Wording w = subject.words().say(opening);
         if (clear) {
             w.quote(p.tighter().get()).say(" has the tighter landing pattern");
