@@ -132,7 +132,7 @@ public final class HeadToHeadReport {
     }
 
     /**
-     * The tables: {@code means}, {@code undecided} if there is a plan for what is, {@code spreads}, {@code tests}, and
+     * The tables: {@code means}, {@code plan} if there is one for what is undecided, {@code spreads}, {@code tests}, and
      * {@code patterns} if there is a landing pattern.
      *
      * @return the tables in the order of reading, unmodifiable

@@ -127,7 +127,12 @@ public final class HtmlPage {
         if (sections.isEmpty()) {
             pictures(without(pictures, Picture::id));
         }
-        without(tables, Table::id).forEach(this::table);
+        List<Table> last = without(tables, Table::id);
+        if (!last.isEmpty()) {
+            out.open("div", "class", "numbers");
+            last.forEach(this::table);
+            out.close();
+        }
         return "<!DOCTYPE html>\n" + out.close().close().close().finish() + "\n";
     }
 

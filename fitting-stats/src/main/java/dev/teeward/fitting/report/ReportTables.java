@@ -28,7 +28,7 @@ final class ReportTables {
     List<Table> all() {
         List<Table> tables = new ArrayList<>();
         tables.add(means());
-        undecided().ifPresent(tables::add);
+        plan().ifPresent(tables::add);
         tables.add(spreads());
         tables.add(tests());
         if (subject.data().value("/patterns/first/landing") != null
@@ -76,7 +76,7 @@ final class ReportTables {
     }
 
     /** How much more would settle what is undecided; the words say the same. */
-    private Optional<Table> undecided() {
+    private Optional<Table> plan() {
         List<List<String>> rows = new ArrayList<>();
         boolean paired = false;
         for (MetricComparison c : subject.result().metrics()) {
@@ -97,7 +97,7 @@ final class ReportTables {
         return rows.isEmpty()
                 ? Optional.empty()
                 : Optional.of(Table.of(
-                        "undecided",
+                        "plan",
                         "How many more " + (paired ? "pairs" : "shots with each club")
                                 + " would usually settle what can't be told yet",
                         List.of("metric", "of", "now", "more", "range"),

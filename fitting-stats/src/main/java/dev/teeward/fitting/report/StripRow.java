@@ -190,7 +190,7 @@ final class StripRow {
         drawing.group("font-size", "10.5", "fill", Palette.SOFT);
         for (double v : ticks.values()) {
             // The text of a tick at the edge must not be cut off.
-            double half = 3.0 * ticks.label(v).length();
+            double half = 3.4 * ticks.label(v).length(); // a digit of 11 px is some 6.6 px wide
             double place = Math.max(half, Math.min(SvgDrawing.WIDTH - half, x.at(v)));
             drawing.text(place, bottom + 11.0, "middle", ticks.label(v));
         }
