@@ -31,15 +31,15 @@ final class Answer {
         subject.result().withoutFlagged().ifPresent(other -> sentences.add(flagged(other)));
         if (allTheSame()) {
             sentences.add(open(subject.words()
-                    .say(
-                            subject.result().primaryDeclared()
-                                    ? "on everything that was declared to matter ("
-                                            + Subject.list(Subject.labels(declared())) + ") "
-                                    : "in " + Subject.list(Subject.labels(declared())) + " ")
-                    .quote(subject.first())
-                    .say(" and ")
-                    .quote(subject.second())
-                    .say(" are practically the same, so price or feel may decide"))
+                            .say(
+                                    subject.result().primaryDeclared()
+                                            ? "on everything that was declared to matter ("
+                                                    + Subject.list(Subject.labels(declared())) + ") "
+                                            : "in " + Subject.list(Subject.labels(declared())) + " ")
+                            .quote(subject.first())
+                            .say(" and ")
+                            .quote(subject.second())
+                            .say(" are practically the same, so price or feel may decide"))
                     .say(".")
                     .sentence());
         }
@@ -82,13 +82,15 @@ final class Answer {
                                 verdicts.borneOut(c)
                                         ? "the clubs differ."
                                         : "the clubs look different, but the exact test does not bear it out.";
-                            case PRACTICALLY_THE_SAME -> "in " + Subject.label(c.metric()) + " the clubs are practically the same.";
+                            case PRACTICALLY_THE_SAME ->
+                                "in " + Subject.label(c.metric()) + " the clubs are practically the same.";
                             case UNDECIDED -> "can't tell yet.";
                         });
         sentences.add(first.sentence());
         if (verdicts.tooFew(c)) {
             sentences.add(subject.words()
-                    .say("with so few shots even clubs that do not differ come out as clearly apart as they can, by luck alone, in ")
+                    .say(
+                            "with so few shots even clubs that do not differ come out as clearly apart as they can, by luck alone, in ")
                     .percent(place + "/least_p_percent")
                     .say(" of sessions, so do not decide on these alone: hit more.")
                     .sentence());
@@ -207,14 +209,20 @@ final class Answer {
                             ? ", the swings among it"
                             : "");
         }
-        boolean measured =
-                SwingWords.SWING.stream().anyMatch(metric -> subject.result().find(metric).isPresent());
-        return w.say(measured ? "" : undecided.isEmpty() ? ", though the swings were not compared" : ", and the swings were not compared");
+        boolean measured = SwingWords.SWING.stream()
+                .anyMatch(metric -> subject.result().find(metric).isPresent());
+        return w.say(
+                measured
+                        ? ""
+                        : undecided.isEmpty()
+                                ? ", though the swings were not compared"
+                                : ", and the swings were not compared");
     }
 
     /** In blocked order what is the same may be two differences that cancel. */
     private boolean allTheSame() {
-        return subject.result().order() != ShotOrderKind.BLOCKED && subject.with(Verdict.DIFFERENT).isEmpty()
+        return subject.result().order() != ShotOrderKind.BLOCKED
+                && subject.with(Verdict.DIFFERENT).isEmpty()
                 && declared().stream().allMatch(c -> c.verdict().verdict() == Verdict.PRACTICALLY_THE_SAME)
                 && subject.result().patterns().flatMap(p -> p.tighter()).isEmpty();
     }

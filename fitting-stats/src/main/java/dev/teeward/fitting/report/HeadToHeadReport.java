@@ -150,7 +150,10 @@ public final class HeadToHeadReport {
     public String text(Charset charset) {
         ShownNames names = ShownNames.of(data);
         return TextPage.of(
-                names.first() + " and " + names.second() + " compared", sections(), tables(), Letters.of(charset, names));
+                names.first() + " and " + names.second() + " compared",
+                sections(),
+                tables(),
+                Letters.of(charset, names));
     }
 
     private Subject subject() {

@@ -18,8 +18,8 @@ import java.util.stream.Collectors;
  */
 final class Letters {
     private final CharsetEncoder encoder;
-    private final Map<String, String> names = new TreeMap<>(
-            Comparator.comparingInt(String::length).reversed().thenComparing(Comparator.naturalOrder()));
+    private final Map<String, String> names =
+            new TreeMap<>(Comparator.comparingInt(String::length).reversed().thenComparing(Comparator.naturalOrder()));
 
     private Letters(CharsetEncoder encoder, ShownNames shown) {
         this.encoder = encoder;
@@ -45,7 +45,8 @@ final class Letters {
         if (names.isEmpty()) {
             return plain(text);
         }
-        Pattern any = Pattern.compile(names.keySet().stream().map(Pattern::quote).collect(Collectors.joining("|")));
+        Pattern any =
+                Pattern.compile(names.keySet().stream().map(Pattern::quote).collect(Collectors.joining("|")));
         return plain(any.matcher(text)
                 .replaceAll(found -> Matcher.quoteReplacement(names.getOrDefault(found.group(), found.group()))));
     }
@@ -55,10 +56,7 @@ final class Letters {
             return text;
         }
         StringBuilder plain = new StringBuilder();
-        text.codePoints()
-                .mapToObj(Character::toString)
-                .map(this::letter)
-                .forEach(plain::append);
+        text.codePoints().mapToObj(Character::toString).map(this::letter).forEach(plain::append);
         return plain.toString();
     }
 
@@ -66,8 +64,7 @@ final class Letters {
         if (encoder.canEncode(character)) {
             return character;
         }
-        String parts =
-                Normalizer.normalize(character, Normalizer.Form.NFD).replaceAll("\\p{Mn}+", "");
+        String parts = Normalizer.normalize(character, Normalizer.Form.NFD).replaceAll("\\p{Mn}+", "");
         return parts.isEmpty() || encoder.canEncode(parts) ? parts : "?";
     }
 }

@@ -139,9 +139,8 @@ final class MethodWords {
     private void spreads(boolean byRatio, String words, List<Sentence> sentences) {
         List<MetricComparison> of = subject.result().metrics().stream()
                 .filter(MetricComparison::inFamily)
-                .filter(c -> DifferenceWords.leavesOut(
-                                c.spread().ratio().estimate().interval(), 1.0)
-                        == byRatio)
+                .filter(c ->
+                        DifferenceWords.leavesOut(c.spread().ratio().estimate().interval(), 1.0) == byRatio)
                 .filter(c -> c.spread().brownForsythe().pValue()
                                 <= 1.0 - subject.result().level()
                         != byRatio)

@@ -45,9 +45,7 @@ final class NumberText {
 
     /** The decimals that give a number above 0 two significant figures, or more where they stand before the point. */
     static int twoFigures(double number) {
-        return number > 0.0
-                ? Math.min(MOST_DECIMALS, Math.max(0, 1 - (int) Math.floor(Math.log10(number))))
-                : 0;
+        return number > 0.0 ? Math.min(MOST_DECIMALS, Math.max(0, 1 - (int) Math.floor(Math.log10(number)))) : 0;
     }
 
     /** Without an exponent, and with a sign only if it is not all zeros. */

@@ -47,7 +47,8 @@ final class SwingWords {
 
     private void missing(String words, List<String> labels, List<Sentence> sentences) {
         if (!labels.isEmpty()) {
-            sentences.add(subject.words().say(words + Subject.list(labels) + ".").sentence());
+            sentences.add(
+                    subject.words().say(words + Subject.list(labels) + ".").sentence());
         }
     }
 

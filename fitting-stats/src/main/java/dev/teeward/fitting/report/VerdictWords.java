@@ -9,8 +9,9 @@ import java.util.List;
 
 /** The sections that follow the verdicts: what differs, what is practically the same, what is undecided. */
 final class VerdictWords {
-    private static final String ALONE = "; asked alone it would be settled, asked together with the others it is not: name it as"
-            + " the deciding metric next time";
+    private static final String ALONE =
+            "; asked alone it would be settled, asked together with the others it is not: name it as"
+                    + " the deciding metric next time";
 
     private final Subject subject;
     private final DifferenceWords differences;
@@ -62,9 +63,8 @@ final class VerdictWords {
 
     /** What no device saw is listed, and no finding. */
     private void workedOut(List<Sentence> sentences) {
-        List<MetricComparison> computed = subject.result().metrics().stream()
-                .filter(c -> !c.inFamily())
-                .toList();
+        List<MetricComparison> computed =
+                subject.result().metrics().stream().filter(c -> !c.inFamily()).toList();
         if (!computed.isEmpty()) {
             sentences.add(subject.words()
                     .say("worked out from the launch and the air, not measured, and so not judged: "

@@ -140,7 +140,9 @@ final class MishitScreen {
                 : "neither " + String.join(" nor ", missing) + " were";
         screening.warn(
                 "mishits-not-screened",
-                (otherwise ? "mishits can be told by the single readings only, because " : "mishits cannot be told, because ")
+                (otherwise
+                                ? "mishits can be told by the single readings only, because "
+                                : "mishits cannot be told, because ")
                         + what + " measured" + (left.isEmpty() ? "" : " and left to the screen"));
     }
 

@@ -181,7 +181,9 @@ class HeadToHeadReportTest {
     void tablesTellLongNamesApartByTheirEnds() {
         String page = report(session("Six iron Alder", "Six iron Rowan", 10.0, 3.0, Handedness.RIGHT))
                 .text();
-        assertTrue(page.lines().anyMatch(line -> line.matches("metric +unit +pairs +\\.\\. Alder +\\.\\. Rowan .*")), page);
+        assertTrue(
+                page.lines().anyMatch(line -> line.matches("metric +unit +pairs +\\.\\. Alder +\\.\\. Rowan .*")),
+                page);
     }
 
     /** Two columns for each wide letter, none for a mark: Unicode Standard Annex 11 and the general category Mn. */

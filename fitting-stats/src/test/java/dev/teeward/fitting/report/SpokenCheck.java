@@ -49,6 +49,7 @@ final class SpokenCheck {
             "nearer to the toe", Set.of("strike_toe"),
             "higher on the face", Set.of("strike_up"));
 
+    private static final Pattern WORD = Pattern.compile("[a-z][a-z'-]*", Pattern.CASE_INSENSITIVE);
     private static final Map<String, Pattern> COMPILED = new ConcurrentHashMap<>();
 
     private final Function<String, Object> data;
@@ -351,7 +352,8 @@ final class SpokenCheck {
             String expected = verdict.equals("undecided")
                     ? "can't tell yet"
                     : verdict.equals("practically_the_same")
-                            ? "in " + label(String.valueOf(data.apply("/primary"))) + " the clubs are practically the same"
+                            ? "in " + label(String.valueOf(data.apply("/primary")))
+                                    + " the clubs are practically the same"
                             : exact
                                     ? "the clubs differ"
                                     : "the clubs look different, but the exact test does not bear it out";
@@ -398,8 +400,9 @@ final class SpokenCheck {
 
     /** Advice, and what is said about the questions as a whole. */
     private void advice() {
-        for (MatchResult m : all("so price or feel may decide(?:, though (most|some) of what else was looked at can't be told"
-                + " yet(, the swings among it)?)?")) {
+        for (MatchResult m :
+                all("so price or feel may decide(?:, though (most|some) of what else was looked at can't be told"
+                        + " yet(, the swings among it)?)?")) {
             require(!"blocked".equals(data.apply("/order")), "order and club can't be told apart");
             int undecided = 0;
             int others = 0;
@@ -411,18 +414,21 @@ final class SpokenCheck {
                     require(!"different".equals(metric.get("verdict")), entry.getKey() + " differs");
                     undecided += open ? 1 : 0;
                     others += Boolean.TRUE.equals(metric.get("primary")) ? 0 : 1;
-                    swings |= open && Set.of("club_speed", "attack_angle", "club_path").contains(entry.getKey());
+                    swings |= open
+                            && Set.of("club_speed", "attack_angle", "club_path").contains(entry.getKey());
                 }
             }
             String much = undecided == 0 ? null : 2 * undecided > others ? "most" : "some";
             require(Objects.equals(much, m.group(1)) && swings == (m.group(2) != null), "how much is open");
         }
-        for (MatchResult m : all("^Worked out from the launch and the air, not measured, and so not judged: (.*)\\.$")) {
+        for (MatchResult m :
+                all("^Worked out from the launch and the air, not measured, and so not judged: (.*)\\.$")) {
             for (String label : m.group(1).split(", | and ", -1)) {
                 require(Boolean.FALSE.equals(data.apply("/metrics/" + keyOf(label) + "/in_family")), label);
             }
         }
-        for (MatchResult m : all("^Spread: the ratio of the SDs is (not )?shown to be other than one, .*: ([a-z, ]+) \\(#0\\)\\.$")) {
+        for (MatchResult m : all(
+                "^Spread: the ratio of the SDs is (not )?shown to be other than one, .*: ([a-z, ]+) \\(#0\\)\\.$")) {
             for (String label : m.group(2).split(", | and ", -1)) {
                 String place = "/metrics/" + keyOf(label) + "/spread";
                 require(leavesOut(place + "/ratio", 1.0) == (m.group(1) == null), label);
@@ -430,7 +436,8 @@ final class SpokenCheck {
             }
             phrases.add("spreads");
         }
-        for (MatchResult m : all("Shot @0 with #0 may be a (mishit|misread): it stands out( \\(fast\\))? in ([a-z, ]+)\\.$")) {
+        for (MatchResult m :
+                all("Shot @0 with #0 may be a (mishit|misread): it stands out( \\(fast\\))? in ([a-z, ]+)\\.$")) {
             String place = number("0").pointer().replace("/shot", "");
             require(m.group(1).equals(data.apply(place + "/kind")), m.group(1));
             boolean test = data.apply(place + "/false_alarm_percent") != null;
@@ -448,7 +455,11 @@ final class SpokenCheck {
         }
         for (MatchResult m : all("by the @(\\d+) % interval it could be anything")) {
             String place = number("0").pointer().replace("/value", "");
-            require(at(place + "/upper") > 10.0 && at(place + "/lower") < 0.1 && m.group(1).equals("1"), m.group());
+            require(
+                    at(place + "/upper") > 10.0
+                            && at(place + "/lower") < 0.1
+                            && m.group(1).equals("1"),
+                    m.group());
         }
     }
 
@@ -482,8 +493,7 @@ final class SpokenCheck {
     }
 
     private void words() {
-        Matcher word =
-                Pattern.compile("[a-z][a-z'-]*", Pattern.CASE_INSENSITIVE).matcher(text);
+        Matcher word = WORD.matcher(text);
         while (word.find()) {
             String plain = word.group().toLowerCase(java.util.Locale.ROOT);
             if (DIRECTIONS.contains(plain)) {
