@@ -112,6 +112,77 @@ class AnswerWordsTest {
         assertTrue(answer.contains("All shots of one club were hit before all of the other"), answer);
     }
 
+    /** Sameness is of the metric that decides; in blocks a difference may be hidden, so no advice follows. */
+    @Test
+    void samenessNamesItsMetricAndBlocksGiveNoAdvice() {
+        List<Shot> turns = pairs(8, 0.0, 0.2);
+        String answer = words(report(session(turns)), "in-short");
+        assertTrue(answer.contains(": in carry the clubs are practically the same."), answer);
+        assertTrue(answer.contains("price or feel may decide"), answer);
+        List<Shot> blocks = new ArrayList<>();
+        for (String club : List.of("Alder", "Rowan")) {
+            turns.stream().filter(shot -> shot.club().equals(club)).forEach(blocks::add);
+        }
+        String blocked = words(report(session(blocks)), "in-short");
+        assertTrue(blocked.contains("in carry the clubs are practically the same."), blocked);
+        assertTrue(blocked.contains("and one may be hidden by it"), blocked);
+        assertFalse(blocked.contains("price or feel"), blocked);
+    }
+
+    /** Apex and the rest that the flight model works out are listed apart and count for nothing. */
+    @Test
+    void whatIsWorkedOutIsNoFindingAndNotCounted() {
+        // A launch from which the flight model works out what is missing.
+        List<Shot> shots = pairs(8, 10.0, 0.2).stream()
+                .map(shot -> shot.toBuilder()
+                        .measured(Metric.START_DIRECTION, 0.001 * shot.value(Metric.SIDE))
+                        .measured(Metric.SPIN_RATE, 600.0 + shot.value(Metric.CARRY))
+                        .measured(Metric.AXIS_TILT, 0.01 * shot.value(Metric.SIDE))
+                        .build())
+                .toList();
+        HeadToHeadReport report = report(session(shots));
+        assertEquals(false, report.data().value("/metrics/apex/in_family"));
+        assertEquals(true, report.data().value("/metrics/ball_speed/in_family"));
+        long asked = report.result().metrics().stream()
+                .filter(c -> c.inFamily() && !c.primary())
+                .count();
+        assertEquals(
+                (double) asked, report.data().number("/secondary_count").orElseThrow());
+        String differs = words(report, "differs");
+        assertTrue(differs.contains("Worked out from the launch and the air, not measured, and so not judged: apex"), differs);
+        assertFalse(words(report, "in-short").contains("apex"));
+        assertFalse(words(report, "undecided").contains("apex"));
+    }
+
+    @Test
+    void questionsThatOnlyTheOthersKeepOpenGetNoNumber() {
+        int met = 0;
+        for (long seed = 1; seed <= 30; seed++) {
+            HeadToHeadReport report = HeadToHeadReport.of(InventedSessions.result(seed));
+            for (String line : words(report, "undecided").split("\n", -1)) {
+                if (line.contains("asked alone it would be settled")) {
+                    met++;
+                    assertFalse(line.contains("settle it") || line.contains("at hand"), line);
+                }
+            }
+        }
+        assertTrue(met > 10, "met " + met);
+    }
+
+    @Test
+    void threeBallsCouldBeAnything() {
+        int met = 0;
+        for (int k = 1; k <= 40; k++) {
+            HeadToHeadReport report = report(session(pairs(3, 1.0, 0.25 * k)));
+            String patterns = words(report, "patterns");
+            boolean anything = report.data().number("/patterns/ratio/lower").orElse(1.0) < 0.1
+                    && report.data().number("/patterns/ratio/upper").orElse(1.0) > 10.0;
+            assertEquals(anything, patterns.contains("by the 95 % interval it could be anything"), patterns);
+            met += anything ? 1 : 0;
+        }
+        assertTrue(met > 0, "never met");
+    }
+
     @Test
     void copiedRowsAreTold() {
         List<Shot> shots = new ArrayList<>(pairs(6, 1.0, 0.9));

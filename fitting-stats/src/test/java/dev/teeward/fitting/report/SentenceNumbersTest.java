@@ -39,6 +39,9 @@ class SentenceNumbersTest {
             "above, across, along, below, closed, draw, fade, farther, faster, heel, higher,"
                     + " in-to-out, left, long, longer, nearer, open, out-to-in, pull, push, right, short, steeper, toe, upright";
 
+    private static final Pattern NO_NUMBER = Pattern.compile("NaN|null|Infinity|-0(\\.0+)?(?![.0-9])");
+    private static final Pattern WORD = Pattern.compile("[a-z][a-z-]*", Pattern.CASE_INSENSITIVE);
+
     private static final Pattern CAUSE = Pattern.compile("because|caus|due to|owing to|leads to|results? in");
 
     /** Sides in it are conventions, and true whatever the shots are. */
@@ -69,13 +72,14 @@ class SentenceNumbersTest {
             HeadToHeadResult result = InventedSessions.result(seed);
             HeadToHeadReport report =
                     HeadToHeadReport.of(result).withUnits(seed % 2 == 0 ? UnitSystem.US : UnitSystem.METRIC);
-            for (Section section : report.sections()) {
+            List<Section> sections = report.sections();
+            for (Section section : sections) {
                 assertFalse(section.sentences().isEmpty(), section.id());
                 for (Sentence sentence : section.sentences()) {
                     check(report, sentence, "seed " + seed + ", " + section.id() + ": " + sentence);
                 }
             }
-            verdicts(result, report);
+            verdicts(result, report, sections);
             page(
                     report.text(),
                     NumberText.line(result.first().name() + result.second().name()));
@@ -104,8 +108,7 @@ class SentenceNumbersTest {
         String own = withoutQuotations(sentence);
         assertFalse(sentence.text().chars().anyMatch(Character::isISOControl), where);
         assertFalse(
-                Pattern.compile("NaN|null|Infinity|-0(\\.0+)?(?![.0-9])")
-                        .matcher(own)
+                NO_NUMBER.matcher(own)
                         .find(),
                 where);
         assertFalse(CAUSE.matcher(own).find(), where);
@@ -142,7 +145,7 @@ class SentenceNumbersTest {
     private void lies(HeadToHeadReport report, Sentence sentence, String where) {
         Function<String, Object> data = report.data()::value;
         String template = SpokenCheck.template(sentence);
-        Matcher word = Pattern.compile("[a-z][a-z-]*", Pattern.CASE_INSENSITIVE).matcher(template);
+        Matcher word = WORD.matcher(template);
         while (word.find()) {
             String other = SpokenCheck.opposites().get(word.group());
             if (other == null
@@ -224,7 +227,7 @@ class SentenceNumbersTest {
         return own.append(sentence.text().substring(from)).toString();
     }
 
-    private void verdicts(HeadToHeadResult result, HeadToHeadReport report) {
+    private void verdicts(HeadToHeadResult result, HeadToHeadReport report, List<Section> sections) {
         flagged += report.data().number("/screening/flagged").orElseThrow() > 0.0 ? 1 : 0;
         for (MetricComparison c : result.metrics()) {
             // Within the margin, and still so after allowing for the number of such questions.
@@ -237,16 +240,16 @@ class SentenceNumbersTest {
                     report.data()
                             .value("/metrics/" + c.metric().key() + "/verdict")
                             .equals("practically_the_same"));
-            assertEquals(isSame && c.inFamily(), says(report, "same", c.metric()), c.toString());
+            assertEquals(isSame && c.inFamily(), says(sections, "same", c.metric()), c.toString());
             assertEquals(
-                    c.inFamily() && c.verdict().verdict() == Verdict.UNDECIDED, says(report, "undecided", c.metric()));
+                    c.inFamily() && c.verdict().verdict() == Verdict.UNDECIDED, says(sections, "undecided", c.metric()));
             assertEquals(
-                    c.inFamily() && c.verdict().verdict() == Verdict.DIFFERENT, says(report, "differs", c.metric()));
+                    c.inFamily() && c.verdict().verdict() == Verdict.DIFFERENT, says(sections, "differs", c.metric()));
         }
     }
 
-    private static boolean says(HeadToHeadReport report, String section, Metric metric) {
-        return report.sections().stream()
+    private static boolean says(List<Section> sections, String section, Metric metric) {
+        return sections.stream()
                 .filter(s -> s.id().equals(section))
                 .flatMap(s -> s.sentences().stream())
                 .flatMap(s -> s.numbers().stream())

@@ -49,6 +49,7 @@ final class SpokenCheck {
             "nearer to the toe", Set.of("strike_toe"),
             "higher on the face", Set.of("strike_up"));
 
+    private static final Pattern WORD = Pattern.compile("[a-z][a-z'-]*", Pattern.CASE_INSENSITIVE);
     private static final Map<String, Pattern> COMPILED = new ConcurrentHashMap<>();
 
     private final Function<String, Object> data;
@@ -454,7 +455,11 @@ final class SpokenCheck {
         }
         for (MatchResult m : all("by the @(\\d+) % interval it could be anything")) {
             String place = number("0").pointer().replace("/value", "");
-            require(at(place + "/upper") > 10.0 && at(place + "/lower") < 0.1 && m.group(1).equals("1"), m.group());
+            require(
+                    at(place + "/upper") > 10.0
+                            && at(place + "/lower") < 0.1
+                            && m.group(1).equals("1"),
+                    m.group());
         }
     }
 
@@ -488,8 +493,7 @@ final class SpokenCheck {
     }
 
     private void words() {
-        Matcher word =
-                Pattern.compile("[a-z][a-z'-]*", Pattern.CASE_INSENSITIVE).matcher(text);
+        Matcher word = WORD.matcher(text);
         while (word.find()) {
             String plain = word.group().toLowerCase(java.util.Locale.ROOT);
             if (DIRECTIONS.contains(plain)) {

@@ -126,6 +126,27 @@ class MishitRateTest {
         assertEquals(List.of(), smash.screen(far).flags());
     }
 
+    /** The fastest ball is no mishit, and what cannot be told is said without what was measured. */
+    @Test
+    void aFastBallMayBeMisreadAndASlowOneMishit() {
+        Session good = UnequalClubs.quadraticSmash(10, 4L);
+        SessionScreen speed = SessionScreen.withDefaults().withMetrics(Metric.BALL_SPEED);
+        double usual = good.shots().shots().get(6).value(Metric.BALL_SPEED);
+        for (double times : new double[] {0.7, 1.4}) {
+            Session session = SimulatedSession.with(good, 6, Metric.BALL_SPEED, times * usual);
+            session = session.withShots(ShotSet.of(session.shots().stream()
+                    .map(s -> s.without(Metric.CLUB_SPEED).without(Metric.STRIKE_TOE))
+                    .toList()));
+            ScreenReport report = speed.screen(session);
+            assertEquals(List.of(6), report.flags().stream().map(ShotFlag::index).toList());
+            ShotFlag flag = report.flags().get(0);
+            assertEquals(times < 1.0 ? ShotFlag.Kind.MISHIT : ShotFlag.Kind.MISREAD, flag.kind());
+            assertEquals(times > 1.0, flag.reason().endsWith("on the fast side"), flag.reason());
+            assertEquals(
+                    times > 1.0, report.warnings().stream().anyMatch(w -> w.code().equals("mishits-not-screened")));
+        }
+    }
+
     @Test
     void whatIsLeftOutRaisesNoFlag() {
         Session good = UnequalClubs.quadraticSmash(10, 4L);
