@@ -105,6 +105,23 @@ public final class LaunchOptimizer {
     }
 
     /**
+     * A copy that makes the total as great as possible, on the ground of the model.
+     *
+     * <p>A launch whose flight has no total counts as one that does not fly. On sloping or hard ground the total may have several
+     * tops and small jumps where one bounce more is made; the grid finds the highest as a rule, not always.
+     *
+     * @return the copy
+     * @throws IllegalArgumentException if the model has no ground
+     */
+    public LaunchOptimizer withTotal() {
+        if (model.ground().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "the model must have a ground for a total; give it one (withGround), or a roll of your own here");
+        }
+        return withObjective("total", FlightOutput.TOTAL::of, loss);
+    }
+
+    /**
      * A copy that makes carry plus roll as great as possible.
      *
      * @param rollMeters bounce and roll after a flight [m]

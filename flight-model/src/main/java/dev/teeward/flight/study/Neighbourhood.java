@@ -1,5 +1,6 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.quantity.Warning;
 import java.util.Arrays;
@@ -41,7 +42,7 @@ final class Neighbourhood {
                 missed[o] = Math.hypot(missed[o], Math.hypot(even, odd) / STEP);
             }
         }
-        for (FlightOutput output : FlightOutput.values()) {
+        for (FlightOutput output : FlightOutput.of(situation.model())) {
             int o = output.place();
             // The library's flight is exact to a hundredth of a millimetre; less than that cannot be seen.
             boolean seen = missed[o] > Math.max(NEGLIGIBLE * output.scale(), 2e-5);
@@ -76,8 +77,8 @@ final class Neighbourhood {
             moved = moved.with(inputs[i], si);
         }
         try {
-            var flight = moved.model().fly(moved.launch());
-            return Arrays.stream(FlightOutput.values())
+            Flight flight = moved.model().fly(moved.launch());
+            return FlightOutput.of(moved.model()).stream()
                     .mapToDouble(o -> o.of(flight))
                     .toArray();
         } catch (FlightException | IllegalArgumentException e) {

@@ -32,6 +32,10 @@ import org.jspecify.annotations.Nullable;
  * wind have kinks, or an output turns (the carry at the best launch angle has derivative 0 and is still right), the result
  * warns: {@code derivative-not-smooth}.
  *
+ * <p>If the model has a ground, total and run are differentiated too, through bounce, skid and roll, and a terrain is landed on.
+ * The run has kinks and jumps, where one bounce more is made or the ball grips in place of slipping, and is exact to 0.1 mm
+ * only: the accuracy above is not that of these two, and they warn more often.
+ *
  * <pre>{@code
  * Sensitivity.Result s = Sensitivity.of(FlightModel.standard()).withAtmosphere(air).at(launch);
  * s.derivative(FlightOutput.CARRY, FlightInput.BALL_SPEED);                                  // m per m/s
@@ -121,8 +125,8 @@ public final class Sensitivity {
 
     private double[] outputs(Situation situation) {
         ReferenceFlight.Result flight = flights.fly(situation.model(), situation.launch());
-        FlightOutput[] all = FlightOutput.values();
-        double[] values = new double[all.length];
+        List<FlightOutput> all = FlightOutput.of(situation.model());
+        double[] values = new double[all.size()];
         for (FlightOutput output : all) {
             values[output.place()] = flight.value(output);
         }
@@ -144,7 +148,7 @@ public final class Sensitivity {
             this.situation = situation;
             this.values = values;
             this.columns = columns;
-            this.warnings = warnings(columns);
+            this.warnings = warnings(FlightOutput.of(situation.model()), columns);
         }
 
         /** The launch and what it flies in. */
@@ -155,7 +159,8 @@ public final class Sensitivity {
         /**
          * The inputs there are derivatives to.
          *
-         * @return the inputs, unmodifiable; temperature, pressure and humidity only if the atmosphere was given
+         * @return the inputs, unmodifiable; temperature, pressure and humidity only if the atmosphere was given, the
+         *     landing elevation only if the ground has no terrain
          */
         public Set<FlightInput> inputs() {
             return Collections.unmodifiableSet(columns.keySet());
@@ -166,9 +171,10 @@ public final class Sensitivity {
          *
          * @param output which
          * @return its value, in SI
+         * @throws IllegalArgumentException if it needs the ground and the model has none
          */
         public double value(FlightOutput output) {
-            return values[output.place()];
+            return values[place(output)];
         }
 
         /**
@@ -177,10 +183,11 @@ public final class Sensitivity {
          * @param output the number that changes
          * @param input the number that it changes with
          * @return the derivative, SI unit of the output per SI unit of the input
-         * @throws IllegalArgumentException if the input needs the atmosphere and that was not given
+         * @throws IllegalArgumentException if the input needs the atmosphere and that was not given, if it is the landing
+         *     elevation and a terrain has the elevations, or if the output needs the ground and the model has none
          */
         public double derivative(FlightOutput output, FlightInput input) {
-            return column(input).derivative(output.place());
+            return column(input).derivative(place(output));
         }
 
         /**
@@ -191,7 +198,7 @@ public final class Sensitivity {
          * @param input the number that it changes with
          * @param inputUnit the unit wanted for that; a difference of one degree, for temperatures
          * @return the derivative
-         * @throws IllegalArgumentException if a unit is of another dimension, or the input needs the atmosphere
+         * @throws IllegalArgumentException if a unit is of another dimension, or there is no such derivative
          */
         public double derivative(FlightOutput output, Unit outputUnit, FlightInput input, Unit inputUnit) {
             if (!outputUnit.siUnit().equals(output.unit())) {
@@ -215,19 +222,28 @@ public final class Sensitivity {
             return warnings;
         }
 
+        private int place(FlightOutput output) {
+            if (output.place() >= values.length) {
+                throw output.noTotal();
+            }
+            return output.place();
+        }
+
         private Stencil column(FlightInput input) {
             Stencil column = columns.get(input);
             if (column == null) {
                 throw new IllegalArgumentException("there is no derivative to " + input.key()
-                        + ", because the atmosphere was not given; use withAtmosphere");
+                        + (input == FlightInput.LANDING_ELEVATION
+                                ? ", because the ball lands on a terrain, which has the elevations"
+                                : ", because the atmosphere was not given; use withAtmosphere"));
             }
             return column;
         }
 
-        private static List<Warning> warnings(Map<FlightInput, Stencil> columns) {
+        private static List<Warning> warnings(List<FlightOutput> outputs, Map<FlightInput, Stencil> columns) {
             List<Warning> found = new ArrayList<>(0);
             columns.forEach((input, column) -> {
-                for (FlightOutput output : FlightOutput.values()) {
+                for (FlightOutput output : outputs) {
                     double natural = output.scale() / input.scale();
                     double size = Math.max(Math.abs(column.derivative(output.place())), natural);
                     if (column.doubt(output.place()) > ROUGH * size) {
