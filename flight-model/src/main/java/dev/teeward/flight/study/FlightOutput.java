@@ -4,10 +4,13 @@ import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
+import dev.teeward.flight.ground.RollOut;
+import dev.teeward.quantity.Length;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.SpeedUnit;
 import dev.teeward.quantity.Unit;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -134,7 +137,8 @@ public enum FlightOutput {
      *
      * @param flight the flight
      * @return its value, in the SI unit
-     * @throws IllegalArgumentException if it {@linkplain #needsGround needs the ground} and the flight has no total
+     * @throws IllegalArgumentException if it {@linkplain #needsGround needs the ground} and the flight has none, or lands where
+     *     the bounce model has no answer ({@link RollOut#restKnown})
      */
     public double of(Flight flight) {
         return switch (this) {
@@ -145,15 +149,22 @@ public enum FlightOutput {
             case DESCENT_ANGLE -> flight.descentAngle().radians();
             case FLIGHT_TIME -> flight.flightTimeSeconds();
             case LANDING_SPEED -> flight.landingSpeed().metersPerSecond();
-            case TOTAL -> flight.total().orElseThrow(this::noTotal).meters();
-            case RUN -> flight.run().orElseThrow(this::noTotal).meters();
+            case TOTAL -> known(flight).map(Length::meters).orElseThrow(this::noTotal);
+            case RUN ->
+                known(flight)
+                        .map(total -> total.meters() - flight.carry().meters())
+                        .orElseThrow(this::noTotal);
         };
+    }
+
+    private static Optional<Length> known(Flight flight) {
+        return flight.rollOut().filter(RollOut::restKnown).map(run -> run.rest().distance());
     }
 
     /** What to say of a flight without it. */
     IllegalArgumentException noTotal() {
-        return new IllegalArgumentException("there is no " + key
-                + ", because the flight ends with the landing; give its model a ground (withGround)");
+        return new IllegalArgumentException("there is no " + key + ": the flight ends with the landing, because its model has"
+                + " no ground (withGround), or it lands where the bounce model has no answer (bounce-outside-model)");
     }
 
     /** Its place in an array over all outputs. */

@@ -92,7 +92,7 @@ public final class LaunchOptimizer {
      * A copy that makes another number of the flight as great as possible.
      *
      * @param name what it is, for reports
-     * @param score the number, finite for every flight; greater is better
+     * @param score the number, finite; greater is better. A flight for which it throws an IllegalArgumentException counts as none
      * @param lossAllowed how much of it may be lost in the flat region, positive, in its own unit
      * @return the copy
      * @throws IllegalArgumentException if the loss is not positive
@@ -237,12 +237,13 @@ public final class LaunchOptimizer {
     private LaunchOptimum optimum(Limits first, Limits second, BiFunction<Double, Double, LaunchConditions> launches) {
         Landscape landscape = new Landscape(first, second, (x, y) -> {
             Flight flight;
+            double score;
             try {
                 flight = model.fly(launches.apply(x, y));
+                score = value.applyAsDouble(flight);
             } catch (FlightException | IllegalArgumentException e) {
                 return OptionalDouble.empty();
             }
-            double score = value.applyAsDouble(flight);
             if (!Double.isFinite(score)) {
                 throw new IllegalArgumentException(
                         "objective must be finite for every flight, but was " + score + " for " + flight);

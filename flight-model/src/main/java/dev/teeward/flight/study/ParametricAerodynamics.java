@@ -29,7 +29,6 @@ import java.util.regex.Pattern;
 public final class ParametricAerodynamics {
     private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9]*+(_[a-z0-9]++)*+");
 
-
     /** One parameter. */
     record Parameter(String name, double start, double lowest, double highest, Optional<Double> spread) {}
 

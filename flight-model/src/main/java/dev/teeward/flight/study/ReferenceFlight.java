@@ -161,11 +161,21 @@ public final class ReferenceFlight {
         }
 
         /**
+         * Whether the reference flight has a number.
+         *
+         * @param output which
+         * @return false for total and run without a ground, or where the bounce model has no answer
+         */
+        public boolean has(FlightOutput output) {
+            return !output.needsGround() || rest.isPresent();
+        }
+
+        /**
          * A number of the reference flight.
          *
          * @param output which
          * @return its value, in SI
-         * @throws IllegalArgumentException if it needs the ground and the model has none
+         * @throws IllegalArgumentException if the flight does not {@linkplain #has have} it
          */
         public double value(FlightOutput output) {
             double x = end[FlightEquations.X];
@@ -194,7 +204,7 @@ public final class ReferenceFlight {
          *
          * @param output which
          * @return the error, in SI
-         * @throws IllegalArgumentException if it needs the ground and the model has none
+         * @throws IllegalArgumentException if the flight does not {@linkplain #has have} it
          */
         public double error(FlightOutput output) {
             return output.of(flight) - value(output);

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  * warns: {@code derivative-not-smooth}.
  *
  * <p>If the model has a ground, total and run are differentiated too, through bounce, skid and roll, and a terrain is landed on.
- * The run has kinks and jumps, where one bounce more is made or the ball grips in place of slipping, and is exact to 0.1 mm
+ * A derivative that would need a flight whose rest is not known ends in an error. The run has kinks and jumps, where one bounce more is made or the ball grips in place of slipping, and is exact to 0.1 mm
  * only: the accuracy above is not that of these two, and they warn more often.
  *
  * <pre>{@code
@@ -98,11 +99,15 @@ public final class Sensitivity {
      * @param launch how the ball starts
      * @return every derivative
      * @throws FlightException if the flight, or one beside it, has no landing
-     * @throws IllegalArgumentException if the ball does not rise, so that there is no flight
+     * @throws IllegalArgumentException if the ball does not rise, so that there is no flight, or if it has a total and one beside
+     *     it has none
      */
     public Result at(LaunchConditions launch) {
         Situation situation = Situation.of(model, atmosphere, launch);
-        double[] values = outputs(situation);
+        ReferenceFlight.Result centre = flights.fly(situation.model(), situation.launch());
+        List<FlightOutput> outputs =
+                Stream.of(FlightOutput.values()).filter(centre::has).toList();
+        double[] values = values(centre, outputs);
         if (!(values[FlightOutput.FLIGHT_TIME.place()] > 0.0)) {
             throw new IllegalArgumentException(
                     "the launch must rise above the landing elevation, but the ball lands at once: " + launch);
@@ -117,20 +122,18 @@ public final class Sensitivity {
                                 STEP * input.scale(),
                                 input.lowest(),
                                 input.highest(),
-                                si -> outputs(situation.with(input, si))));
+                                si -> values(situation.with(input, si), outputs)));
             }
         }
-        return new Result(situation, values, columns);
+        return new Result(situation, outputs, values, columns);
     }
 
-    private double[] outputs(Situation situation) {
-        ReferenceFlight.Result flight = flights.fly(situation.model(), situation.launch());
-        List<FlightOutput> all = FlightOutput.of(situation.model());
-        double[] values = new double[all.size()];
-        for (FlightOutput output : all) {
-            values[output.place()] = flight.value(output);
-        }
-        return values;
+    private double[] values(Situation situation, List<FlightOutput> outputs) {
+        return values(flights.fly(situation.model(), situation.launch()), outputs);
+    }
+
+    private static double[] values(ReferenceFlight.Result flight, List<FlightOutput> outputs) {
+        return outputs.stream().mapToDouble(flight::value).toArray();
     }
 
     /**
@@ -140,20 +143,32 @@ public final class Sensitivity {
      */
     public static final class Result {
         private final Situation situation;
+        private final List<FlightOutput> outputs;
         private final double[] values;
         private final Map<FlightInput, Stencil> columns;
         private final List<Warning> warnings;
 
-        private Result(Situation situation, double[] values, Map<FlightInput, Stencil> columns) {
+        private Result(
+                Situation situation, List<FlightOutput> outputs, double[] values, Map<FlightInput, Stencil> columns) {
             this.situation = situation;
+            this.outputs = outputs;
             this.values = values;
             this.columns = columns;
-            this.warnings = warnings(FlightOutput.of(situation.model()), columns);
+            this.warnings = warnings(outputs, columns);
         }
 
         /** The launch and what it flies in. */
         Situation situation() {
             return situation;
+        }
+
+        /**
+         * The numbers there are derivatives of.
+         *
+         * @return the outputs, unmodifiable; total and run only over ground whose bounce model has an answer there
+         */
+        public List<FlightOutput> outputs() {
+            return outputs;
         }
 
         /**
@@ -171,7 +186,7 @@ public final class Sensitivity {
          *
          * @param output which
          * @return its value, in SI
-         * @throws IllegalArgumentException if it needs the ground and the model has none
+         * @throws IllegalArgumentException if the flight has no total
          */
         public double value(FlightOutput output) {
             return values[place(output)];
@@ -184,7 +199,7 @@ public final class Sensitivity {
          * @param input the number that it changes with
          * @return the derivative, SI unit of the output per SI unit of the input
          * @throws IllegalArgumentException if the input needs the atmosphere and that was not given, if it is the landing
-         *     elevation and a terrain has the elevations, or if the output needs the ground and the model has none
+         *     elevation and a terrain has the elevations, or if the flight has no total
          */
         public double derivative(FlightOutput output, FlightInput input) {
             return column(input).derivative(place(output));

@@ -82,7 +82,7 @@ public final class TolerancePropagation {
     public Result linear(Sensitivity.Result sensitivity, Tolerances tolerances) {
         FlightInput[] inputs = tolerances.inputs().toArray(new FlightInput[0]);
         double[][] axes = tolerances.axes();
-        List<FlightOutput> outputs = FlightOutput.of(sensitivity.situation().model());
+        List<FlightOutput> outputs = sensitivity.outputs();
         int n = outputs.size();
         double[] values = new double[n];
         double[][] along = new double[axes.length][n];
@@ -108,7 +108,7 @@ public final class TolerancePropagation {
             upper[o] = values[o] + z * deviations[o];
         }
         List<Warning> warnings = new ArrayList<>(sensitivity.warnings());
-        Neighbourhood.addCurvature(sensitivity.situation(), inputs, axes, along, deviations, warnings);
+        Neighbourhood.addCurvature(sensitivity.situation(), outputs, inputs, axes, along, deviations, warnings);
         return new Result("linear", level, values, deviations, lower, upper, warnings);
     }
 
@@ -123,7 +123,7 @@ public final class TolerancePropagation {
      * @throws IllegalArgumentException if there are fewer draws, or none of them flies
      */
     public Result simulated(Sensitivity.Result sensitivity, Tolerances tolerances, int draws, RandomGenerator random) {
-        return simulated(sensitivity.situation(), tolerances, draws, random);
+        return simulated(sensitivity.situation(), sensitivity.outputs(), tolerances, draws, random);
     }
 
     /**
@@ -141,18 +141,21 @@ public final class TolerancePropagation {
         CoefficientSpread spread = ball.spread()
                 .orElseThrow(() -> new IllegalArgumentException("the ball's model (" + ball.reference()
                         + ") states no spread; give one to Tolerances.withBallSpread and ask simulated"));
-        return simulated(
-                Situation.of(model, null, launch), Tolerances.none().withBallSpread(spread), draws, random);
+        return simulated(Situation.of(model, null, launch), Tolerances.none().withBallSpread(spread), draws, random);
     }
 
-    private Result simulated(Situation situation, Tolerances tolerances, int draws, RandomGenerator random) {
+    private Result simulated(
+            Situation situation,
+            List<FlightOutput> outputs,
+            Tolerances tolerances,
+            int draws,
+            RandomGenerator random) {
         if (draws < FEWEST_DRAWS) {
             throw new IllegalArgumentException("draws must be at least " + FEWEST_DRAWS + ", but were " + draws);
         }
         FlightInput[] inputs = tolerances.inputs().toArray(new FlightInput[0]);
         double[][] axes = tolerances.axes();
-        int outputs = FlightOutput.of(situation.model()).size();
-        double[][] drawn = new double[outputs][draws];
+        double[][] drawn = new double[outputs.size()][draws];
         int flown = 0;
         for (int draw = 0; draw < draws; draw++) {
             double[] error = new double[inputs.length];
@@ -162,9 +165,9 @@ public final class TolerancePropagation {
                     error[i] += gauss * axis[i];
                 }
             }
-            double[] values = Neighbourhood.library(situation, inputs, error);
+            double[] values = Neighbourhood.library(situation, outputs, inputs, error);
             if (values.length > 0) {
-                for (int o = 0; o < outputs; o++) {
+                for (int o = 0; o < drawn.length; o++) {
                     drawn[o][flown] = values[o];
                 }
                 flown++;
@@ -179,7 +182,7 @@ public final class TolerancePropagation {
                     "draws-without-a-flight",
                     (draws - flown) + " of " + draws
                             + " draws have no flight and are left out: an input beyond its range, or a"
-                            + " ball that does not come to the landing elevation"));
+                            + " ball that does not come to the landing elevation or whose rest is not known"));
         }
         return summary(drawn, flown, warnings);
     }
@@ -256,7 +259,7 @@ public final class TolerancePropagation {
          *
          * @param output which
          * @return the value (of the flight, or the mean of the draws) and the interval, in the SI unit
-         * @throws IllegalArgumentException if it needs the ground and the model has none
+         * @throws IllegalArgumentException if the flight has no total
          */
         public Estimate estimate(FlightOutput output) {
             int o = place(output);
@@ -268,7 +271,7 @@ public final class TolerancePropagation {
          *
          * @param output which
          * @return the standard deviation, in the SI unit
-         * @throws IllegalArgumentException if it needs the ground and the model has none
+         * @throws IllegalArgumentException if the flight has no total
          */
         public double standardDeviation(FlightOutput output) {
             return deviations[place(output)];

@@ -148,8 +148,10 @@ class TolerancePropagationTest {
         Sensitivity.Result s = Sensitivity.of(FlightModel.standard()).at(drive);
         TolerancePropagation.Result linear = PROPAGATION.linear(s, balls);
         TolerancePropagation.Result simulated = PROPAGATION.simulated(s, balls, 1_000, new SplittableRandom(5L));
-        // The standard deviation of 1,000 draws has a standard error of 2.2 percent, an end of their 95 percent interval one of
-        // sqrt(0.025 * 0.975 / 1000) / 0.0584 = 0.085 standard deviations (0.0584 the normal density there): four of each,
+        // The standard deviation of 1,000 draws has a standard error of 2.2 percent, an end of their 95 percent
+        // interval one of
+        // sqrt(0.025 * 0.975 / 1000) / 0.0584 = 0.085 standard deviations (0.0584 the normal density there): four of
+        // each,
         // times sqrt(2) where both sides are drawn.
         assertEquals(1.0, linear.standardDeviation(FlightOutput.CARRY) / sd, 0.09);
         assertEquals(1.0, simulated.standardDeviation(FlightOutput.CARRY) / sd, 0.13);
