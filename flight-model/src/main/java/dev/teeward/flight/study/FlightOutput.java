@@ -2,9 +2,9 @@ package dev.teeward.flight.study;
 
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.ground.RollOut;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
-import dev.teeward.flight.ground.RollOut;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.SpeedUnit;
@@ -157,14 +157,20 @@ public enum FlightOutput {
         };
     }
 
+    /** Whether a flight has it. */
+    boolean knownOf(Flight flight) {
+        return !needsGround() || known(flight).isPresent();
+    }
+
     private static Optional<Length> known(Flight flight) {
         return flight.rollOut().filter(RollOut::restKnown).map(run -> run.rest().distance());
     }
 
     /** What to say of a flight without it. */
     IllegalArgumentException noTotal() {
-        return new IllegalArgumentException("there is no " + key + ": the flight ends with the landing, because its model has"
-                + " no ground (withGround), or it lands where the bounce model has no answer (bounce-outside-model)");
+        return new IllegalArgumentException(
+                "there is no " + key + ": the flight ends with the landing, because its model has"
+                        + " no ground (withGround), or it lands where the bounce model has no answer (bounce-outside-model)");
     }
 
     /** Its place in an array over all outputs. */

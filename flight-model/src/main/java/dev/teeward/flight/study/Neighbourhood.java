@@ -68,8 +68,7 @@ final class Neighbourhood {
     }
 
     /** The outputs of the library's flight with errors added to the inputs; empty if there is no such flight. */
-    static double[] library(
-            Situation situation, List<FlightOutput> outputs, FlightInput[] inputs, double[] error) {
+    static double[] library(Situation situation, List<FlightOutput> outputs, FlightInput[] inputs, double[] error) {
         Situation moved = situation;
         for (int i = 0; i < inputs.length; i++) {
             double si = situation.value(inputs[i]) + error[i];
@@ -80,9 +79,7 @@ final class Neighbourhood {
         }
         try {
             Flight flight = moved.model().fly(moved.launch());
-            return outputs.stream()
-                    .mapToDouble(o -> o.of(flight))
-                    .toArray();
+            return outputs.stream().mapToDouble(o -> o.of(flight)).toArray();
         } catch (FlightException | IllegalArgumentException e) {
             return new double[0];
         }

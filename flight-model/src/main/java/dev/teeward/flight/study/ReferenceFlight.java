@@ -117,7 +117,10 @@ public final class ReferenceFlight {
     }
 
     private static Optional<RollOut.Point> rest(FlightModel model, Motion motion, double[] landing) {
-        return model.ground().map(ground -> motion.rollOut(ground, landing)).map(RollOut::rest);
+        return model.ground()
+                .map(ground -> motion.rollOut(ground, landing))
+                .filter(RollOut::restKnown)
+                .map(RollOut::rest);
     }
 
     /**

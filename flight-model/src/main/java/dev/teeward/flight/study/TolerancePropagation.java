@@ -1,5 +1,6 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.aero.AerodynamicModel;
@@ -12,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
@@ -141,15 +143,15 @@ public final class TolerancePropagation {
         CoefficientSpread spread = ball.spread()
                 .orElseThrow(() -> new IllegalArgumentException("the ball's model (" + ball.reference()
                         + ") states no spread; give one to Tolerances.withBallSpread and ask simulated"));
-        return simulated(Situation.of(model, null, launch), Tolerances.none().withBallSpread(spread), draws, random);
+        Flight middle = model.fly(launch);
+        List<FlightOutput> outputs =
+                Stream.of(FlightOutput.values()).filter(o -> o.knownOf(middle)).toList();
+        return simulated(
+                Situation.of(model, null, launch), outputs, Tolerances.none().withBallSpread(spread), draws, random);
     }
 
     private Result simulated(
-            Situation situation,
-            List<FlightOutput> outputs,
-            Tolerances tolerances,
-            int draws,
-            RandomGenerator random) {
+            Situation situation, List<FlightOutput> outputs, Tolerances tolerances, int draws, RandomGenerator random) {
         if (draws < FEWEST_DRAWS) {
             throw new IllegalArgumentException("draws must be at least " + FEWEST_DRAWS + ", but were " + draws);
         }

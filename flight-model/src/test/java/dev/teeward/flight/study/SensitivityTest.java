@@ -283,6 +283,19 @@ class SensitivityTest {
         assertThrows(IllegalArgumentException.class, () -> none.value(FlightOutput.TOTAL));
     }
 
+    @Test
+    void aTotalThatIsNotKnownIsNotDifferentiated() {
+        FlightModel model = FlightModel.standard()
+                .withLandingElevation(Length.ofMeters(-0.5))
+                .withGround(Ground.of(TurfClass.FAIRWAY));
+        Sensitivity.Result s = Sensitivity.of(model).at(launch(44.7, -3.0, 0.0, 2_000.0, 0.0));
+        assertFalse(s.outputs().contains(FlightOutput.TOTAL));
+        assertTrue(s.derivative(FlightOutput.CARRY, FlightInput.BALL_SPEED) > 0.0);
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class, () -> s.derivative(FlightOutput.TOTAL, FlightInput.BALL_SPEED));
+        assertTrue(e.getMessage().contains("bounce-outside-model"), e.getMessage());
+    }
+
     /** A step of 1 m in the ground under the landing: the run jumps there, and the derivatives say so. */
     @Test
     void aStepInTheGroundIsSaid() {
