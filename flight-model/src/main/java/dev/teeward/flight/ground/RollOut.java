@@ -18,7 +18,7 @@ import java.util.Locale;
  * <p>Immutable and thread-safe.
  */
 public final class RollOut {
-    /** What the ball does. */
+    /** What the ball does. Immutable and thread-safe. */
     public enum Phase {
         /** It is in the air between two impacts, or at one. */
         BOUNCE,
