@@ -36,7 +36,8 @@ import picocli.CommandLine.Spec;
 /** Finds the launch, or the delivery of a driver, that carries farthest, and how far one may be from it. */
 @Command(
         name = "optimise",
-        description = "Finds the launch angle and spin, or the loft and attack angle, that carry farthest, or end farthest.",
+        description =
+                "Finds the launch angle and spin, or the loft and attack angle, that carry farthest, or end farthest.",
         sortOptions = false,
         footer = {
             "",
@@ -75,8 +76,9 @@ final class OptimiseCommand implements Callable<Integer> {
             names = "--turf",
             paramLabel = "KIND",
             converter = TurfConverter.class,
-            description = "Makes the total as great as possible instead of the carry, on level turf of this kind: fairway,"
-                    + " firm-fairway, soft-fairway, rough, green, firm-green or soft-green. No turf's numbers are validated.")
+            description =
+                    "Makes the total as great as possible instead of the carry, on level turf of this kind: fairway,"
+                            + " firm-fairway, soft-fairway, rough, green, firm-green or soft-green. No turf's numbers are validated.")
     private @Nullable TurfClass turf;
 
     @Option(names = "--json", paramLabel = "FILE", description = "Write the optimum and the contour as JSON too.")

@@ -207,7 +207,7 @@ class ImpactCalibrationTest {
                         .get(0));
     }
 
-    /** Within 2.58 binomial standard errors of 95 percent. */
+    /** What is asked of every calibration here: 95 percent intervals that cover 93 to 97 percent. */
     @Test
     @Tag("sweep")
     void theIntervalOfTheSlopeCovers() {
@@ -221,7 +221,7 @@ class ImpactCalibrationTest {
             covered += result.slopeInterval().contains(-0.003) ? 1 : 0;
         }
         System.out.println("slope of the restitution: " + covered + " of " + n);
-        assertEquals(0.95, (double) covered / n, 2.58 * Math.sqrt(0.95 * 0.05 / n));
+        assertEquals(0.95, (double) covered / n, 0.02);
     }
 
     @Test

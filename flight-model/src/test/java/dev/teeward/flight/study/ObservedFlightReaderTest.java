@@ -45,7 +45,7 @@ class ObservedFlightReaderTest {
     void readsTheTablesOfTheGuide() throws IOException {
         String guide = Files.readString(Path.of("..", "DEVELOPERS.md"), StandardCharsets.UTF_8);
         int from = guide.indexOf("flight,group,ball_speed_mph");
-        String[] tables = guide.substring(from, guide.indexOf("```", from)).split("\n\n");
+        String[] tables = guide.substring(from, guide.indexOf("```", from)).split("\n\n", -1);
         assertEquals(2, tables.length);
         List<ObservedFlight> flights =
                 ObservedFlightReader.withTracks(ObservedFlightReader.flights(tables[0]), tables[1]);
