@@ -28,6 +28,7 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -57,7 +58,8 @@ import picocli.CommandLine.Spec;
             "FLIGHTS.csv has all columns of LAUNCHES.csv, unchanged, and after them carry_yd, side_yd, curve_yd, apex_ft,"
                     + " descent_angle_deg, flight_time_s, landing_speed_mph and total_yd, each with computed_ before it"
                     + " where LAUNCHES.csv already has that metric. The total is where the ball stops on level ground of"
-                    + " the --turf; no turf's numbers are validated: compare totals, do not promise them.",
+                    + " the --turf; no turf's numbers are validated: compare totals, do not promise them. It is"
+                    + " empty for a ball that lands far faster or flatter than the bounce model covers, as a topped one.",
             "",
             "A header block of # lines is copied, and its elevation, temperature, humidity, pressure and wind are used as in"
                     + " a session; what the options give takes the place of what the file gives, and the answer says so.",
@@ -71,6 +73,8 @@ final class FlyCommand implements Callable<Integer> {
     private static final Map<String, String> WARNINGS = Map.of(
             "lands-at-once", "the ball does not rise",
             "bounce-extrapolated", "lands faster or flatter than the bounce model covers: their total is a guess",
+            "bounce-outside-model",
+                    "lands far faster or flatter than the bounce model covers: where it stops is not known, and the total is left empty",
             "reynolds-outside-model", "slower or faster than the aerodynamic model covers",
             "spin-ratio-outside-model", "more spin for the speed than the aerodynamic model covers");
 
@@ -91,7 +95,7 @@ final class FlyCommand implements Callable<Integer> {
             new Result(
                     Metric.TOTAL,
                     LengthUnit.YARD,
-                    flight -> flight.total().orElseThrow().meters()));
+                    flight -> flight.rollOut().orElseThrow().rest().distance().meters()));
 
     /** A column of the result. */
     private record Result(Metric metric, Unit unit, ToDoubleFunction<Flight> si) {}
@@ -192,6 +196,7 @@ final class FlyCommand implements Callable<Integer> {
         double[] spin = table.values(Metric.SPIN_RATE);
         double[] tilt = table.values(Metric.AXIS_TILT);
         double[][] si = new double[RESULTS.size()][rows];
+        BitSet unknown = new BitSet();
         PrintWriter err = spec.commandLine().getErr();
         Progress progress = new Progress(err, rows, Progress.onTerminal());
         try {
@@ -210,6 +215,7 @@ final class FlyCommand implements Callable<Integer> {
                 for (int i = 0; i < si.length; i++) {
                     si[i][row] = RESULTS.get(i).si().applyAsDouble(flight);
                 }
+                unknown.set(row, !flight.rollOut().orElseThrow().restKnown());
                 for (Warning warning : flight.warnings()) {
                     warnings.computeIfAbsent(warning.code(), code -> new ArrayList<>())
                             .add(row + 1);
@@ -222,7 +228,8 @@ final class FlyCommand implements Callable<Integer> {
         ColumnTable flights = table;
         for (int i = 0; i < si.length; i++) {
             Result result = RESULTS.get(i);
-            flights = flights.withComputed(result.metric(), result.unit(), si[i]);
+            BitSet absent = result.metric() == Metric.TOTAL ? unknown : new BitSet();
+            flights = flights.withComputed(result.metric(), result.unit(), si[i], absent);
         }
         return flights;
     }

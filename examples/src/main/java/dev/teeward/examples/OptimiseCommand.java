@@ -3,6 +3,8 @@ package dev.teeward.examples;
 import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.Delivery;
 import dev.teeward.flight.impact.RigidImpact;
@@ -34,7 +36,8 @@ import picocli.CommandLine.Spec;
 /** Finds the launch, or the delivery of a driver, that carries farthest, and how far one may be from it. */
 @Command(
         name = "optimise",
-        description = "Finds the launch angle and spin, or the loft and attack angle, that carry farthest.",
+        description =
+                "Finds the launch angle and spin, or the loft and attack angle, that carry farthest, or end farthest.",
         sortOptions = false,
         footer = {
             "",
@@ -66,8 +69,17 @@ final class OptimiseCommand implements Callable<Integer> {
             paramLabel = "N",
             converter = DecimalConverter.class,
             defaultValue = "1",
-            description = "The carry that may be lost in the region, ${DEFAULT-VALUE} yd if not given.")
+            description = "The carry, or total, that may be lost in the region, ${DEFAULT-VALUE} yd if not given.")
     private Double loss = 1.0;
+
+    @Option(
+            names = "--turf",
+            paramLabel = "KIND",
+            converter = TurfConverter.class,
+            description =
+                    "Makes the total as great as possible instead of the carry, on level turf of this kind: fairway,"
+                            + " firm-fairway, soft-fairway, rough, green, firm-green or soft-green. No turf's numbers are validated.")
+    private @Nullable TurfClass turf;
 
     @Option(names = "--json", paramLabel = "FILE", description = "Write the optimum and the contour as JSON too.")
     private @Nullable Path json;
@@ -87,16 +99,22 @@ final class OptimiseCommand implements Callable<Integer> {
         FlightModel model = air.applyTo(FlightModel.standard());
         LaunchOptimum best;
         try {
-            LaunchOptimizer optimizer = LaunchOptimizer.of(model).withLoss(Length.ofYards(loss));
-            best = optimum(optimizer);
+            LaunchOptimizer optimizer = turf == null
+                    ? LaunchOptimizer.of(model)
+                    : LaunchOptimizer.of(model.withGround(Ground.of(turf))).withTotal();
+            best = optimum(optimizer.withLoss(Length.ofYards(loss)));
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
         }
         PrintWriter out = spec.commandLine().getOut();
         out.println(String.format(
                 Locale.ROOT,
-                "carry %.1f yd, descent %.1f deg",
+                "carry %.1f yd%s, descent %.1f deg",
                 best.flight().carry().yards(),
+                best.flight()
+                        .total()
+                        .map(total -> String.format(Locale.ROOT, ", total %.1f yd", total.yards()))
+                        .orElse(""),
                 best.flight().descentAngle().degrees()));
         out.println(line(best.first()));
         out.println(line(best.second()));
@@ -154,6 +172,7 @@ final class OptimiseCommand implements Callable<Integer> {
     private static Map<String, @Nullable Object> tree(LaunchOptimum best) {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
         tree.put("carry_yd", best.flight().carry().yards());
+        best.flight().total().ifPresent(total -> tree.put("total_yd", total.yards()));
         for (LaunchOptimum.Variable v : new LaunchOptimum.Variable[] {best.first(), best.second()}) {
             Unit unit = shown(v);
             Map<String, @Nullable Object> variable = new LinkedHashMap<>();

@@ -235,13 +235,16 @@ class FlyCommandTest {
         List<String> lines = fly(HEADING + "\n100,-3,0,3000,0\n150,11,0,2700,0\n20,0,0,0,0\n");
         assertEquals(4, lines.size());
         assertTrue(lines.get(1).contains(",0.000,0.000,0.000,0.000,3.000,0.000,100.000,"), lines.get(1));
+        assertTrue(lines.get(0).endsWith(",total_yd"), lines.get(0));
+        assertTrue(lines.get(1).endsWith(","), "the total of a topped ball is empty: " + lines.get(1));
+        assertFalse(lines.get(2).endsWith(","), lines.get(2));
         assertEquals(1, err.toString().lines().count(), err.toString());
         assertTrue(
                 err.toString()
                         .startsWith(
                                 folder.resolve("launches.csv")
-                                        + ": to know of the 3 flights: 1 bounce-extrapolated (lands faster or flatter than the"
-                                        + " bounce model covers: their total is a guess; row 1), 2 lands-at-once (the ball does not rise; rows 1, 3)"),
+                                        + ": to know of the 3 flights: 1 bounce-outside-model (lands far faster or flatter than the"
+                                        + " bounce model covers: where it stops is not known, and the total is left empty; row 1), 2 lands-at-once (the ball does not rise; rows 1, 3)"),
                 err.toString());
     }
 

@@ -117,6 +117,23 @@ class StudyCommandsTest {
     }
 
     @Test
+    void optimiseOnTurfMakesTheTotalGreat() throws IOException {
+        Path json = folder.resolve("total.json");
+        assertEquals(
+                0,
+                run("optimise", "--ball-speed-mph", "155", "--turf", "firm-fairway", "--json", json.toString()),
+                err.toString());
+        JsonNode total = new ObjectMapper().readTree(Files.readString(json));
+        assertEquals(0, run("optimise", "--ball-speed-mph", "155", "--json", json.toString()), err.toString());
+        JsonNode carry = new ObjectMapper().readTree(Files.readString(json));
+        assertTrue(out.toString().contains(", total "), out.toString());
+        assertFalse(carry.has("total_yd"));
+        assertTrue(total.get("total_yd").asDouble() > carry.get("carry_yd").asDouble());
+        assertTrue(total.get("carry_yd").asDouble() < carry.get("carry_yd").asDouble());
+        assertEquals(2, run("optimise", "--ball-speed-mph", "155", "--turf", "sand"));
+    }
+
+    @Test
     void wrongInputIsOneLineAndExitCodeTwo() throws IOException {
         Path bad = Files.writeString(folder.resolve("bad.csv"), "ball_speed_mph,launch_angle_deg\n118,17\n");
         Path none = Files.writeString(folder.resolve("none.csv"), "ball_speed_mph,launch_angle_deg,spin_rate_rpm\n");

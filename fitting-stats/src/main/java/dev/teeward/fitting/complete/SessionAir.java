@@ -128,8 +128,8 @@ public final class SessionAir {
         if (elevation.isEmpty()) {
             warnings.add(Warning.of(
                     "elevation-assumed",
-                    "neither an air pressure nor an elevation is given, so sea level is taken; carry grows by about 1 %"
-                            + " for every 250 m (800 ft) of elevation"));
+                    "neither an air pressure nor an elevation is given, so sea level is taken; by this model carry"
+                            + " grows by about 1 % for every 300 m (1,000 ft) of elevation"));
         }
         warnings.add(Warning.of(
                 "pressure-assumed",

@@ -125,7 +125,7 @@ public final class SessionCompleter {
         }
         Flight flight = flown.get();
         if (flight.warnings().stream().anyMatch(w -> w.code().equals("lands-at-once"))) {
-            tally.notFlown(shot, "the ball does not rise, and there is no model of how it rolls");
+            tally.notFlown(shot, "the ball does not rise, so there is no flight to compute");
             return shot;
         }
         tally.flown++;

@@ -43,7 +43,7 @@ public final class ColumnTable {
 
     /** A column to be written after those of the table. */
     @SuppressWarnings("ArrayRecordComponent") // never compared and never handed out
-    record Computed(String heading, Unit unit, double[] si) {}
+    record Computed(String heading, Unit unit, double[] si, BitSet absent) {}
 
     /** One line of the header block, without the number sign. */
     record HeaderLine(int number, String text) {}
@@ -196,6 +196,20 @@ public final class ColumnTable {
      * @throws IllegalArgumentException if the unit is of another dimension, the count is wrong or a number is not finite
      */
     public ColumnTable withComputed(Metric metric, Unit unit, double[] si) {
+        return withComputed(metric, unit, si, new BitSet());
+    }
+
+    /**
+     * The same table with a computed column at the end, in which some cells stay empty.
+     *
+     * @param metric of what; the heading is its key and the unit, after {@code computed_} where the table has the metric
+     * @param unit the unit to write it in, of the dimension of the metric
+     * @param si one finite number for each row, any where there is none; copied [SI unit of the metric]
+     * @param absent the rows without a number; copied
+     * @return a longer table
+     * @throws IllegalArgumentException if the unit is of another dimension, the count is wrong or a number is not finite
+     */
+    public ColumnTable withComputed(Metric metric, Unit unit, double[] si, BitSet absent) {
         if (!metric.units().contains(unit)) {
             throw new IllegalArgumentException("[" + unit.symbol() + "] is not a unit of " + metric.label());
         }
@@ -215,7 +229,7 @@ public final class ColumnTable {
             heading = Column.COMPUTED + heading;
         }
         List<Computed> longer = new ArrayList<>(computed);
-        longer.add(new Computed(heading, unit, si.clone()));
+        longer.add(new Computed(heading, unit, si.clone(), (BitSet) absent.clone()));
         return new ColumnTable(file, header, delimiter, decimalComma, columns, cells, rows, metrics, longer);
     }
 

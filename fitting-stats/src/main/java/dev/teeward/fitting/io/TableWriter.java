@@ -87,7 +87,7 @@ public final class TableWriter {
             }
             for (int i = own; i < cells.length; i++) {
                 ColumnTable.Computed column = table.computed().get(i - own);
-                cells[i] = fixed(column.unit().fromSi(column.si()[row]), mark, number);
+                cells[i] = column.absent().get(row) ? "" : fixed(column.unit().fromSi(column.si()[row]), mark, number);
             }
             csv.writeRecord(cells);
         }

@@ -13,7 +13,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.Session;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.air.Atmosphere;
+import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Warning;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -48,6 +51,30 @@ class SessionAirTest {
         assertEquals(4.6, air.atmosphere().temperature().celsius(), 1e-9);
         assertEquals(
                 List.of("pressure-assumed", "temperature-assumed", "humidity-assumed", "wind-assumed"), codes(air));
+    }
+
+    /** What the warning says of carry and elevation is what the model does, from drive to wedge, in standard air. */
+    @Test
+    void theWordsOnElevationAreThoseOfTheModel() {
+        String words =
+                SessionAir.of(Session.builder().build()).warnings().get(0).message();
+        assertTrue(words.contains("about 1 % for every 300 m (1,000 ft)"), words);
+        double[][] shots = {{74.0, 11.0, 2_700.0}, {59.0, 14.0, 4_600.0}, {53.0, 17.0, 6_400.0}, {45.0, 25.0, 9_000.0}};
+        double sum = 0.0;
+        for (double[] shot : shots) {
+            LaunchConditions launch = LaunchConditions.builder()
+                    .ballSpeed(metersPerSecond(shot[0]))
+                    .launchAngle(degrees(shot[1]))
+                    .spinRate(SpinRate.ofRpm(shot[2]))
+                    .build();
+            FlightModel high = FlightModel.standard().withAir(Atmosphere.standardAt(meters(1_600.0)));
+            double gain = high.fly(launch).carry().meters()
+                            / FlightModel.standard().fly(launch).carry().meters()
+                    - 1.0;
+            assertEquals(1.0, 100.0 * gain / (1_600.0 / 300.0), 0.25, () -> launch + ": " + gain);
+            sum += 100.0 * gain / (1_600.0 / 300.0) / shots.length;
+        }
+        assertEquals(1.0, sum, 0.1);
     }
 
     @Test

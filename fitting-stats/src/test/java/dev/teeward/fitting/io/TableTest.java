@@ -15,6 +15,7 @@ import dev.teeward.quantity.SpeedUnit;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.StringWriter;
+import java.util.BitSet;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
@@ -86,6 +87,19 @@ class TableTest {
         StringWriter out = new StringWriter();
         TableWriter.withDefaults().write(out, table);
         assertEquals("carry_m;x;side_m\n150,5;a,b;-3,250\n", out.toString());
+    }
+
+    @Test
+    void aComputedCellMayBeEmpty() throws IOException {
+        BitSet absent = new BitSet();
+        absent.set(1);
+        ColumnTable table = TableReader.withDefaults()
+                .read("carry_m\n150\n160\n", "f")
+                .withComputed(Metric.TOTAL, LengthUnit.METER, new double[] {170.0, 5.0}, absent);
+        absent.clear();
+        StringWriter out = new StringWriter();
+        TableWriter.withDefaults().write(out, table);
+        assertEquals("carry_m,total_m\n150,170.000\n160,\n", out.toString());
     }
 
     @Test

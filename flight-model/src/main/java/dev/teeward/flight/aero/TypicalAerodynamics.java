@@ -1,6 +1,7 @@
 package dev.teeward.flight.aero;
 
 import java.io.Serializable;
+import java.util.Optional;
 
 /**
  * A typical modern ball: seven constants, calibrated on typical shots and held to published coefficients.
@@ -53,7 +54,7 @@ import java.io.Serializable;
  *       there, and a flight launched there carries the warning {@code reverse-lift-possible}; full shots do not.
  *   <li>The ball: models differ by 0.05 in drag at full speed, by more than 0.1 below Re 1e5, and by 18 m in computed
  *       carry at equal launch (Lyu, Kensrud, Smith, Tosaya 2018). For an unknown ball expect no better than 4 percent
- *       in carry; one percent needs coefficients measured with that ball.
+ *       in carry; one percent needs coefficients measured with that ball. {@link #spread()} is that in numbers.
  *   <li>Wear, mud, water, and the seam's orientation.
  * </ul>
  *
@@ -74,6 +75,8 @@ public final class TypicalAerodynamics implements AerodynamicModel, Serializable
     // down to 0.06, towards the lift that is known to vanish at 0, so that a low-spinning drive (S 0.065 to 0.08) is
     // inside.
     private static final ModelDomain DOMAIN = ModelDomain.of(4.7e4, 2.3e5, 0.06, 1.0);
+
+    private static final Optional<CoefficientSpread> SPREAD = Optional.of(CoefficientSpread.of(0.03, 0.03));
 
     private static final double DRAG_FAST = 0.209;
     private static final double DRAG_SPIN = 0.274;
@@ -139,6 +142,19 @@ public final class TypicalAerodynamics implements AerodynamicModel, Serializable
             double w = s[i] * (q * g);
             lift[i] = (LIFT_FAST + LIFT_SLOW * (p * g)) * (w * (2.0 - w));
         }
+    }
+
+    /**
+     * How much balls differ: 3 percent of drag and 3 percent of lift, one standard deviation, taken as independent.
+     *
+     * <p>13 ball models differed by 18 m in computed carry at equal launch (Lyu, Kensrud, Smith, Tosaya 2018, abstract). A range of
+     * 13 normal values is 3.336 standard deviations on average, hence 5.4 m, and 0.03 of each give a drive 5.5 m. That the
+     * two are equal and independent is a judgement. The same paper has the drag of those balls differ by less than 0.05
+     * above Re 1e5, which allows up to twice as much.
+     */
+    @Override
+    public Optional<CoefficientSpread> spread() {
+        return SPREAD;
     }
 
     @Override

@@ -39,7 +39,7 @@ public final class Us6729976 {
     private Us6729976() {}
 
     /**
-     * One state of the table.
+     * One state of the table. Immutable and thread-safe.
      *
      * @param reynoldsNumber the Reynolds number
      * @param spinRatio the spin ratio

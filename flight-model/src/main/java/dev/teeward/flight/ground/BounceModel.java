@@ -39,6 +39,19 @@ public interface BounceModel {
     }
 
     /**
+     * Whether an impact lies so near to where the model may be believed that its rest is worth a number.
+     *
+     * @param speed the speed of the ball [m/s]
+     * @param fromNormal the angle between its path and the normal of the ground, in [0, pi/2] [rad]
+     * @param turf the turf
+     * @return true unless the model says otherwise; false, only where {@link #covers} is false too, makes the warning {@code
+     *     bounce-outside-model} and withholds the rest, see {@link RollOut#restKnown}
+     */
+    default boolean reaches(double speed, double fromNormal, Turf turf) {
+        return true;
+    }
+
+    /**
      * Where the model comes from, to cite.
      *
      * @return author and year

@@ -46,7 +46,7 @@ final class GroundRun {
         System.arraycopy(velocity, 0, motion, 0, 3);
         System.arraycopy(spin, 0, motion, 3, 3);
         List<Warning> warnings = new ArrayList<>(0);
-        judge(warnings);
+        boolean known = judge(warnings);
         int bounces = bounce();
         int rollStart = path.size();
         settle();
@@ -64,29 +64,34 @@ final class GroundRun {
                             "the ball still moves %.0f s after coming down: the ground is too steep for the turf",
                             time)));
         }
-        return new RollOut(path, bounces, rollStart, warnings);
+        return new RollOut(path, bounces, rollStart, known, warnings);
     }
 
-    /** Whether the first impact, the hardest, lies where the bounce model may be believed. */
-    private void judge(List<Warning> warnings) {
+    /** Judges whether the first impact, the hardest, lies where the bounce model may be believed; false if far outside. */
+    private boolean judge(List<Warning> warnings) {
         terrain.normal(place[0], place[2], normal);
         double into = -dot();
         double speed = Math.sqrt(motion[0] * motion[0] + motion[1] * motion[1] + motion[2] * motion[2]);
         if (!rises(into)) {
-            return;
+            return true;
         }
+        BounceModel model = ground.bounce();
         double angle = StrictMath.acos(Math.min(1.0, into / speed));
-        if (!ground.bounce().covers(speed, angle, ground.turf())) {
-            warnings.add(Warning.of(
-                    "bounce-extrapolated",
-                    String.format(
-                            Locale.ROOT,
-                            "the ball lands at %.1f m/s, %.1f deg above the ground, faster or flatter than the bounce model"
-                                    + " (%s) can be trusted: bounce, roll and total are guesses",
-                            speed,
-                            90.0 - Math.toDegrees(angle),
-                            ground.bounce().reference())));
+        if (model.covers(speed, angle, ground.turf())) {
+            return true;
         }
+        boolean known = model.reaches(speed, angle, ground.turf());
+        warnings.add(Warning.of(
+                known ? "bounce-extrapolated" : "bounce-outside-model",
+                String.format(
+                        Locale.ROOT,
+                        "the ball lands at %.1f m/s, %.1f deg above the ground, faster or flatter than the bounce model"
+                                + " (%s) can be trusted: %s",
+                        speed,
+                        90.0 - Math.toDegrees(angle),
+                        model.reference(),
+                        known ? "bounce, roll and total are guesses" : "where it stops is not known")));
+        return known;
     }
 
     private void add(Phase phase) {

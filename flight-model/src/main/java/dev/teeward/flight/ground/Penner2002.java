@@ -15,7 +15,8 @@ import dev.teeward.quantity.Angle;
  * <p><b>Range.</b> The tilt was set at one measured impact, 18.6 m/s at 44.4 deg, and is a straight line through it and through 0 for a
  * vertical drop. A drive that lands at 28 m/s, 25 deg below the horizontal, gets 34 deg, which looks too much; so a cap can be
  * set with {@link #withTiltCap}. There is none by default, nor a published one. A tilt above 30 deg by the law, cap or not, makes the
- * warning {@code bounce-extrapolated}; a topped ball, which grazes the turf, is stopped far too soon. Compared with more than 1000 measured bounces a rigid
+ * warning {@code bounce-extrapolated}. Above 45 deg the law turns a grazing ball against a wall: a topped ball of 45 m/s that meets the
+ * turf at 3 deg would stop within some metres. There the warning is {@code bounce-outside-model}, and the rest is not known. Compared with more than 1000 measured bounces a rigid
  * model of this kind fits less well than a fitted map from landing to lift-off (Biber and others 2023, abstract). Sloping ground and a ball that
  * spins about any axis are our extension: the tilt is against the ball's direction along the ground.
  *
@@ -34,6 +35,7 @@ public final class Penner2002 implements BounceModel {
     private static final double REFERENCE_SPEED = 18.6;
     private static final double REFERENCE_ANGLE = 44.4;
     private static final double TRUSTED_TILT = 30.0;
+    private static final double FARTHEST_TILT = 45.0;
     private static final double FAST = 20.0;
     private static final double FAST_RESTITUTION = 0.120;
     private static final double DEGREE = Math.PI / 180.0;
@@ -106,7 +108,13 @@ public final class Penner2002 implements BounceModel {
     /** Whether the tilt by the law is at most 30 deg, about twice that of the impact it was set at (our choice, no source). */
     @Override
     public boolean covers(double speed, double fromNormal, Turf turf) {
-        return new Penner2002(Math.PI / 2.0).tilt(speed, fromNormal, turf.tiltFactor()) <= TRUSTED_TILT * DEGREE;
+        return DEFAULTS.tilt(speed, fromNormal, turf.tiltFactor()) <= TRUSTED_TILT * DEGREE;
+    }
+
+    /** Whether the tilt by the law is at most 45 deg, about three times that of the impact it was set at (our choice, no source). */
+    @Override
+    public boolean reaches(double speed, double fromNormal, Turf turf) {
+        return DEFAULTS.tilt(speed, fromNormal, turf.tiltFactor()) <= FARTHEST_TILT * DEGREE;
     }
 
     @Override

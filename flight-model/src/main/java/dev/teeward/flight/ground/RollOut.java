@@ -18,7 +18,7 @@ import java.util.Locale;
  * <p>Immutable and thread-safe.
  */
 public final class RollOut {
-    /** What the ball does. */
+    /** What the ball does. Immutable and thread-safe. */
     public enum Phase {
         /** It is in the air between two impacts, or at one. */
         BOUNCE,
@@ -33,12 +33,14 @@ public final class RollOut {
     private final List<Point> path;
     private final int bounces;
     private final int rollStart;
+    private final boolean restKnown;
     private final List<Warning> warnings;
 
-    RollOut(List<Point> path, int bounces, int rollStart, List<Warning> warnings) {
+    RollOut(List<Point> path, int bounces, int rollStart, boolean restKnown, List<Warning> warnings) {
         this.path = List.copyOf(path);
         this.bounces = bounces;
         this.rollStart = rollStart;
+        this.restKnown = restKnown;
         this.warnings = List.copyOf(warnings);
     }
 
@@ -88,6 +90,17 @@ public final class RollOut {
     }
 
     /**
+     * Whether the rest, and with it the total, is worth a number.
+     *
+     * @return false if the first impact is so far outside what the bounce model covers that its answer has no meaning, as for a
+     *     topped ball; there is then the warning {@code bounce-outside-model}, and {@link #rest} and {@link #path} are only what
+     *     the formulas give
+     */
+    public boolean restKnown() {
+        return restKnown;
+    }
+
+    /**
      * The time from the landing to the rest.
      *
      * @return the time [s]
@@ -108,7 +121,8 @@ public final class RollOut {
     /**
      * What to know of this result.
      *
-     * @return {@code bounce-extrapolated} if the first impact is faster or flatter than the bounce model covers, {@code does-not-stop}, both or nothing
+     * @return {@code bounce-extrapolated} if the first impact is faster or flatter than the bounce model covers, or {@code
+     *     bounce-outside-model} if by far; {@code does-not-stop}; two of them or nothing
      */
     public List<Warning> warnings() {
         return warnings;

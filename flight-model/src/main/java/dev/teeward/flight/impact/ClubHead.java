@@ -190,7 +190,7 @@ public final class ClubHead {
                 + massCenterDepth + " behind the face";
     }
 
-    /** Collects a club head; each setter checks its own range. */
+    /** Collects a club head; each setter checks its own range. Mutable, not thread-safe. */
     public static final class Builder {
         private @Nullable Mass mass;
         private @Nullable NormalRestitution restitution;

@@ -209,7 +209,7 @@ public final class Delivery implements Serializable {
                 + faceAngle + ", dynamic loft " + dynamicLoft + ", strike toe " + strikeToe + ", strike up " + strikeUp;
     }
 
-    /** Collects a delivery; each setter checks its own range. */
+    /** Collects a delivery; each setter checks its own range. Mutable, not thread-safe. */
     public static final class Builder {
         private @Nullable Speed clubSpeed;
         private @Nullable Angle attackAngle;

@@ -117,7 +117,7 @@ public final class Impact {
         return launch + ", smash factor " + smashFactor + (slipped ? ", slipped" : ", gripped");
     }
 
-    /** Collects a result. */
+    /** Collects a result. Mutable, not thread-safe. */
     public static final class Builder {
         private final LaunchConditions launch;
         private final double smashFactor;

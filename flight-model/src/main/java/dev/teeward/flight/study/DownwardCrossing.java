@@ -1,6 +1,8 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightEquations;
+import java.util.function.ToDoubleFunction;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketedUnivariateSolver;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
@@ -11,27 +13,36 @@ import org.hipparchus.ode.events.ODEEventDetector;
 import org.hipparchus.ode.events.ODEEventHandler;
 import org.jspecify.annotations.Nullable;
 
-/** Where one number of the state falls through a value: the height at landing, the vertical velocity at the apex. */
+/** Where a number falls through zero: the height above the ground at landing, the vertical velocity at the apex. */
 final class DownwardCrossing implements ODEEventDetector {
-    private final int component;
-    private final double value;
+    private final ToDoubleFunction<double[]> number;
+    private final double mostSeconds;
     private final boolean last;
     private final BracketedUnivariateSolver<UnivariateFunction> solver =
             new BracketingNthOrderBrentSolver(0.0, 1e-13, 1e-14, 5);
     private @Nullable ODEStateAndDerivative highest;
 
-    private DownwardCrossing(int component, double value, boolean last) {
-        this.component = component;
-        this.value = value;
+    private DownwardCrossing(ToDoubleFunction<double[]> number, double mostSeconds, boolean last) {
+        this.number = number;
+        this.mostSeconds = mostSeconds;
         this.last = last;
     }
 
     static DownwardCrossing landing(double elevation) {
-        return new DownwardCrossing(FlightEquations.Y, elevation, true);
+        return new DownwardCrossing(state -> state[FlightEquations.Y] - elevation, 0.3, true);
+    }
+
+    /** The first touch of a terrain, looked for every hundredth of a second: less than a metre of the way. */
+    static DownwardCrossing landing(Terrain terrain) {
+        return new DownwardCrossing(
+                state -> state[FlightEquations.Y]
+                        - terrain.elevation(state[FlightEquations.X], state[FlightEquations.Z]),
+                0.01,
+                true);
     }
 
     static DownwardCrossing apex() {
-        return new DownwardCrossing(FlightEquations.VY, 0.0, false);
+        return new DownwardCrossing(state -> state[FlightEquations.VY], 0.3, false);
     }
 
     /** The crossing at the greatest height, if there was one. */
@@ -48,7 +59,7 @@ final class DownwardCrossing implements ODEEventDetector {
     public AdaptableInterval getMaxCheckInterval() {
         // Two crossings near the apex are a short time apart: look the closer, the slower the ball rises or falls.
         return (state, forward) ->
-                Math.max(0.01, Math.min(0.3, Math.abs(state.getPrimaryState()[FlightEquations.VY]) / 20.0));
+                Math.max(0.01, Math.min(mostSeconds, Math.abs(state.getPrimaryState()[FlightEquations.VY]) / 20.0));
     }
 
     @Override
@@ -77,6 +88,6 @@ final class DownwardCrossing implements ODEEventDetector {
 
     @Override
     public double g(ODEStateAndDerivative state) {
-        return state.getPrimaryState()[component] - value;
+        return number.applyAsDouble(state.getPrimaryState());
     }
 }

@@ -47,8 +47,8 @@ public enum FlightInput {
     /** A factor on the drag coefficient, 1 as it is [1]. */
     DRAG_SCALE("drag_scale", "1", 1.0, 0.0, 10.0),
     /** A factor on the lift coefficient, 1 as it is [1]. */
-    LIFT_SCALE("lift_scale", "1", 1.0, -10.0, 10.0),
-    /** Elevation of the landing above the start [m]. */
+    LIFT_SCALE("lift_scale", "1", 1.0, 0.0, 10.0),
+    /** Elevation of the landing above the start; there unless the ground has a terrain [m]. */
     LANDING_ELEVATION("landing_elevation", "m", 10.0, -1000.0, 1000.0),
     /** Acceleration of free fall [m/s2]. */
     GRAVITY("gravity", "m/s2", 9.8, 1.0, 30.0);

@@ -1,11 +1,17 @@
 package dev.teeward.flight.study;
 
 import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.ground.RollOut;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
+import dev.teeward.quantity.Length;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.SpeedUnit;
 import dev.teeward.quantity.Unit;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A number that a flight ends in, and that a device or a person may observe: what is studied here.
@@ -37,7 +43,11 @@ public enum FlightOutput {
     /** The time from launch to landing [s]. */
     FLIGHT_TIME("flight_time", DurationUnit.SECOND, DurationUnit.SECOND, 6.0, 0.1),
     /** The speed over the ground at landing [m/s]. */
-    LANDING_SPEED("landing_speed", SpeedUnit.METER_PER_SECOND, SpeedUnit.MILE_PER_HOUR, 25.0, 0.5);
+    LANDING_SPEED("landing_speed", SpeedUnit.METER_PER_SECOND, SpeedUnit.MILE_PER_HOUR, 25.0, 0.5),
+    /** The horizontal distance from start to rest, there if the model has a ground [m]. */
+    TOTAL("total", LengthUnit.METER, LengthUnit.YARD, 150.0, 4.0),
+    /** The total less the carry, there if the model has a ground [m]. */
+    RUN("run", LengthUnit.METER, LengthUnit.YARD, 15.0, 4.0);
 
     private final String key;
 
@@ -102,10 +112,33 @@ public enum FlightOutput {
     }
 
     /**
+     * The numbers of a model's flights.
+     *
+     * @param model the model
+     * @return all, in their declared order, without {@link #TOTAL} and {@link #RUN} if the model has no ground; unmodifiable
+     */
+    public static List<FlightOutput> of(FlightModel model) {
+        return Stream.of(values())
+                .filter(output -> !output.needsGround() || model.ground().isPresent())
+                .toList();
+    }
+
+    /**
+     * Whether only a flight over a {@linkplain FlightModel#withGround ground} has it.
+     *
+     * @return true for {@link #TOTAL} and {@link #RUN}
+     */
+    public boolean needsGround() {
+        return this == TOTAL || this == RUN;
+    }
+
+    /**
      * The number of a flight.
      *
      * @param flight the flight
      * @return its value, in the SI unit
+     * @throws IllegalArgumentException if it {@linkplain #needsGround needs the ground} and the flight has none, or lands where
+     *     the bounce model has no answer ({@link RollOut#restKnown})
      */
     public double of(Flight flight) {
         return switch (this) {
@@ -116,7 +149,28 @@ public enum FlightOutput {
             case DESCENT_ANGLE -> flight.descentAngle().radians();
             case FLIGHT_TIME -> flight.flightTimeSeconds();
             case LANDING_SPEED -> flight.landingSpeed().metersPerSecond();
+            case TOTAL -> known(flight).map(Length::meters).orElseThrow(this::noTotal);
+            case RUN ->
+                known(flight)
+                        .map(total -> total.meters() - flight.carry().meters())
+                        .orElseThrow(this::noTotal);
         };
+    }
+
+    /** Whether a flight has it. */
+    boolean knownOf(Flight flight) {
+        return !needsGround() || known(flight).isPresent();
+    }
+
+    private static Optional<Length> known(Flight flight) {
+        return flight.rollOut().filter(RollOut::restKnown).map(run -> run.rest().distance());
+    }
+
+    /** What to say of a flight without it. */
+    IllegalArgumentException noTotal() {
+        return new IllegalArgumentException(
+                "there is no " + key + ": the flight ends with the landing, because its model has"
+                        + " no ground (withGround), or it lands where the bounce model has no answer (bounce-outside-model)");
     }
 
     /** Its place in an array over all outputs. */

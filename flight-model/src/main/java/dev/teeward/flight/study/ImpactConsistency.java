@@ -89,7 +89,7 @@ public final class ImpactConsistency {
         return new Result(fit, List.copyOf(warnings));
     }
 
-    /** How well a launch and a delivery agree. */
+    /** How well a launch and a delivery agree. Immutable and thread-safe. */
     public static final class Result {
         private final double chiSquare;
         private final int degreesOfFreedom;

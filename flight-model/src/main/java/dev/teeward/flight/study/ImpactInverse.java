@@ -161,7 +161,7 @@ public final class ImpactInverse {
         return guess;
     }
 
-    /** The delivery that agrees best, as far as it is determined. */
+    /** The delivery that agrees best, as far as it is determined. Immutable and thread-safe. */
     public static final class Result {
         private final ImpactAdjustment fit;
         private final double level;

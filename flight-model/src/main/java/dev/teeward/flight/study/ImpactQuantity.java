@@ -17,6 +17,8 @@ import java.util.List;
  * ImpactQuantity.CLUB_SPEED.isDelivery(); // true
  * ImpactQuantity.SPIN_RATE.isDelivery();  // false
  * }</pre>
+ *
+ * <p>Immutable and thread-safe.
  */
 public enum ImpactQuantity {
     /** The speed of the head. */

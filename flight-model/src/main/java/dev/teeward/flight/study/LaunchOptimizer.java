@@ -92,7 +92,7 @@ public final class LaunchOptimizer {
      * A copy that makes another number of the flight as great as possible.
      *
      * @param name what it is, for reports
-     * @param score the number, finite for every flight; greater is better
+     * @param score the number, finite; greater is better. A flight for which it throws an IllegalArgumentException counts as none
      * @param lossAllowed how much of it may be lost in the flat region, positive, in its own unit
      * @return the copy
      * @throws IllegalArgumentException if the loss is not positive
@@ -102,6 +102,23 @@ public final class LaunchOptimizer {
             throw new IllegalArgumentException("lossAllowed must be positive and finite, but was " + lossAllowed);
         }
         return new LaunchOptimizer(model, name, score, lossAllowed, launchAngles, spinRates, lofts, attackAngles);
+    }
+
+    /**
+     * A copy that makes the total as great as possible, on the ground of the model.
+     *
+     * <p>A launch whose flight has no total counts as one that does not fly. On sloping or hard ground the total may have several
+     * tops and small jumps where one bounce more is made; the grid finds the highest as a rule, not always.
+     *
+     * @return the copy
+     * @throws IllegalArgumentException if the model has no ground
+     */
+    public LaunchOptimizer withTotal() {
+        if (model.ground().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "the model must have a ground for a total; give it one (withGround), or a roll of your own here");
+        }
+        return withObjective("total", FlightOutput.TOTAL::of, loss);
     }
 
     /**
@@ -220,12 +237,13 @@ public final class LaunchOptimizer {
     private LaunchOptimum optimum(Limits first, Limits second, BiFunction<Double, Double, LaunchConditions> launches) {
         Landscape landscape = new Landscape(first, second, (x, y) -> {
             Flight flight;
+            double score;
             try {
                 flight = model.fly(launches.apply(x, y));
+                score = value.applyAsDouble(flight);
             } catch (FlightException | IllegalArgumentException e) {
                 return OptionalDouble.empty();
             }
-            double score = value.applyAsDouble(flight);
             if (!Double.isFinite(score)) {
                 throw new IllegalArgumentException(
                         "objective must be finite for every flight, but was " + score + " for " + flight);

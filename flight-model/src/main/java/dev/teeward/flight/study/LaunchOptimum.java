@@ -147,7 +147,7 @@ public final class LaunchOptimum {
     }
 
     /**
-     * One variable at the optimum.
+     * One variable at the optimum. Immutable and thread-safe.
      *
      * @param name the name, as in files
      * @param value its best value [SI]
@@ -163,7 +163,7 @@ public final class LaunchOptimum {
     }
 
     /**
-     * A point of the contour.
+     * A point of the contour. Immutable and thread-safe.
      *
      * @param first the first variable [SI]
      * @param second the second variable [SI]

@@ -3,19 +3,24 @@ package dev.teeward.flight.study;
 import dev.teeward.flight.Ball;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.RollOut;
 import dev.teeward.flight.internal.FlightEquations;
 import java.util.Arrays;
 import org.hipparchus.ode.OrdinaryDifferentialEquation;
 
 /** The library's own force sum as a differential equation of Hipparchus, with the launch as its initial state. */
 final class Motion implements OrdinaryDifferentialEquation {
+    private final Ball ball;
+    private final double gravity;
     private final FlightEquations equations;
     private final double[] axis;
     private final double[] launch;
     private final double[] rates = new double[FlightEquations.RATES];
 
     Motion(FlightModel model, LaunchConditions start) {
-        Ball ball = model.ball();
+        ball = model.ball();
+        gravity = model.gravity();
         equations = new FlightEquations(
                 ball.aerodynamics(),
                 ball.mass().kilograms(),
@@ -24,7 +29,7 @@ final class Motion implements OrdinaryDifferentialEquation {
                 model.air().density(),
                 model.air().dynamicViscosity(),
                 model.wind(),
-                model.gravity());
+                gravity);
         double speed = start.ballSpeed().metersPerSecond();
         double cosUp = StrictMath.cos(start.launchAngle().radians());
         double sinUp = StrictMath.sin(start.launchAngle().radians());
@@ -44,6 +49,18 @@ final class Motion implements OrdinaryDifferentialEquation {
             -sinTilt * cosUp,
             cosTilt * cosRight + sinTilt * sinUp * sinRight
         };
+    }
+
+    /** What becomes of a ball that comes down in a state, on the ground of the model. */
+    RollOut rollOut(Ground ground, double[] landing) {
+        double spin = landing[FlightEquations.SPIN];
+        return ground.run(
+                new double[] {landing[FlightEquations.X], landing[FlightEquations.Y], landing[FlightEquations.Z]},
+                new double[] {landing[FlightEquations.VX], landing[FlightEquations.VY], landing[FlightEquations.VZ]},
+                new double[] {spin * axis[0], spin * axis[1], spin * axis[2]},
+                ball.diameter().meters() / 2.0,
+                ball.inertiaFactor(),
+                gravity);
     }
 
     /** The state at launch; not a copy. */

@@ -1,5 +1,6 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.quantity.Warning;
 import java.util.Arrays;
@@ -18,16 +19,17 @@ final class Neighbourhood {
 
     static void addCurvature(
             Situation situation,
+            List<FlightOutput> outputs,
             FlightInput[] inputs,
             double[][] axes,
             double[][] along,
             double[] deviations,
             List<Warning> warnings) {
         double[] missed = new double[deviations.length];
-        double[] centre = library(situation, inputs, new double[inputs.length]);
+        double[] centre = library(situation, outputs, inputs, new double[inputs.length]);
         for (int k = 0; k < axes.length; k++) {
-            double[] above = library(situation, inputs, times(axes[k], STEP));
-            double[] below = library(situation, inputs, times(axes[k], -STEP));
+            double[] above = library(situation, outputs, inputs, times(axes[k], STEP));
+            double[] below = library(situation, outputs, inputs, times(axes[k], -STEP));
             if (above.length == 0 || below.length == 0) {
                 warnings.add(
                         Warning.of(
@@ -41,7 +43,7 @@ final class Neighbourhood {
                 missed[o] = Math.hypot(missed[o], Math.hypot(even, odd) / STEP);
             }
         }
-        for (FlightOutput output : FlightOutput.values()) {
+        for (FlightOutput output : outputs) {
             int o = output.place();
             // The library's flight is exact to a hundredth of a millimetre; less than that cannot be seen.
             boolean seen = missed[o] > Math.max(NEGLIGIBLE * output.scale(), 2e-5);
@@ -65,8 +67,8 @@ final class Neighbourhood {
         return Arrays.stream(vector).map(v -> factor * v).toArray();
     }
 
-    /** All outputs of the library's flight with errors added to the inputs; empty if there is no such flight. */
-    static double[] library(Situation situation, FlightInput[] inputs, double[] error) {
+    /** The outputs of the library's flight with errors added to the inputs; empty if there is no such flight. */
+    static double[] library(Situation situation, List<FlightOutput> outputs, FlightInput[] inputs, double[] error) {
         Situation moved = situation;
         for (int i = 0; i < inputs.length; i++) {
             double si = situation.value(inputs[i]) + error[i];
@@ -76,10 +78,8 @@ final class Neighbourhood {
             moved = moved.with(inputs[i], si);
         }
         try {
-            var flight = moved.model().fly(moved.launch());
-            return Arrays.stream(FlightOutput.values())
-                    .mapToDouble(o -> o.of(flight))
-                    .toArray();
+            Flight flight = moved.model().fly(moved.launch());
+            return outputs.stream().mapToDouble(o -> o.of(flight)).toArray();
         } catch (FlightException | IllegalArgumentException e) {
             return new double[0];
         }

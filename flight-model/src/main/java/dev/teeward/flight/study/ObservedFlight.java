@@ -187,7 +187,7 @@ public final class ObservedFlight {
     }
 
     /**
-     * Where a ball was seen.
+     * Where a ball was seen. Immutable and thread-safe.
      *
      * @param timeSeconds the time since the launch, not negative [s]
      * @param downrange the distance towards the target [m]

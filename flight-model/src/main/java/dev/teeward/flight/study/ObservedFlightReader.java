@@ -87,7 +87,8 @@ public final class ObservedFlightReader {
                             WIND_SPEED,
                             WIND_FROM,
                             LANDING_ELEVATION),
-                    Stream.of(FlightOutput.values()).map(o -> new PlainTable.Quantity(o.key(), o.unit())))
+                    FlightOutput.of(FlightModel.standard()).stream()
+                            .map(o -> new PlainTable.Quantity(o.key(), o.unit())))
             .toList();
 
     private ObservedFlightReader() {}
@@ -176,7 +177,7 @@ public final class ObservedFlightReader {
                 .withName(table.text(row, FLIGHT))
                 .withGroup(table.text(row, GROUP))
                 .withConditions(conditions);
-        for (FlightOutput output : FlightOutput.values()) {
+        for (FlightOutput output : FlightOutput.of(conditions)) {
             OptionalDouble value = table.si(row, new PlainTable.Quantity(output.key(), output.unit()));
             if (value.isPresent()) {
                 seen = seen.with(output, value.getAsDouble());

@@ -1,6 +1,7 @@
 package dev.teeward.flight.study;
 
 import dev.teeward.flight.aero.AerodynamicModel;
+import dev.teeward.flight.aero.CoefficientSpread;
 import dev.teeward.flight.aero.TypicalAerodynamics;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -27,8 +28,6 @@ import java.util.regex.Pattern;
  */
 public final class ParametricAerodynamics {
     private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9]*+(_[a-z0-9]++)*+");
-
-    private static final double BALL_SPREAD = 0.03;
 
     /** One parameter. */
     record Parameter(String name, double start, double lowest, double highest, Optional<Double> spread) {}
@@ -60,26 +59,22 @@ public final class ParametricAerodynamics {
      */
     public static ParametricAerodynamics scaled(AerodynamicModel base) {
         Objects.requireNonNull(base, "base");
-        return of(p -> new ScaledCoefficients(base, p[0], p[1]))
+        return of(p -> AerodynamicModel.scaled(base, p[0], p[1]))
                 .with("drag_scale", 1.0, 0.5, 2.0)
                 .with("lift_scale", 1.0, 0.5, 2.0);
     }
 
     /**
      * A ball of one's own, borrowing from balls in general: {@link #scaled} typical coefficients, each factor believed to lie
-     * within a standard deviation of 0.03 of 1.
-     *
-     * <p>That is the spread from ball to ball as far as it is published: 13 ball models differed by 18 m in carry at equal launch
-     * (Lyu, Kensrud, Smith, Tosaya 2018, abstract). A range of 13 normal values is 3.336 standard deviations on average, hence
-     * 5.4 m, and 0.03 of drag and of lift, taken as independent, give a drive 5.5 m. The same paper has the drag of those balls
-     * differ by less than 0.05 above Re 1e5, which allows up to twice as much.
+     * within a standard deviation of 0.03 of 1, the {@linkplain TypicalAerodynamics#spread() spread} from ball to ball.
      *
      * @return the family of two parameters, with priors
      */
     public static ParametricAerodynamics ball() {
+        CoefficientSpread balls = TypicalAerodynamics.of().spread().orElseThrow();
         return scaled(TypicalAerodynamics.of())
-                .withPrior("drag_scale", BALL_SPREAD)
-                .withPrior("lift_scale", BALL_SPREAD);
+                .withPrior("drag_scale", balls.drag())
+                .withPrior("lift_scale", balls.lift());
     }
 
     /**

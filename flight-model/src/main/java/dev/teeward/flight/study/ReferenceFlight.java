@@ -4,10 +4,13 @@ import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.RollOut;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.quantity.Length;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.ode.ODEIntegrator;
@@ -22,7 +25,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>The default is Dormand and Prince 8(5,3) with absolute and relative tolerance 1e-12 and steps of at most 0.1 s, whose
  * landings agree with those of other integrators to about 1e-9 m. Landing and apex are found by the event detection of
- * Hipparchus. A flight takes about half a millisecond, a hundred times as long as {@link FlightModel#fly}.
+ * Hipparchus. Over ground with a terrain the ball lands on the terrain; bounce and roll are the library's own, from that landing.
+ * A flight takes about half a millisecond, a hundred times as long as {@link FlightModel#fly}.
  *
  * <pre>{@code
  * ReferenceFlight.Result referee = ReferenceFlight.with(() -> new GraggBulirschStoerIntegrator(1e-9, 0.1, 1e-11, 1e-11))
@@ -66,7 +70,7 @@ public final class ReferenceFlight {
     /**
      * Flies one ball both ways.
      *
-     * @param model ball, air, wind and landing elevation
+     * @param model ball, air, wind, and landing elevation or ground
      * @param launch how it starts
      * @return the reference flight, and the library's beside it
      * @throws FlightException if the library's flight has no landing
@@ -78,10 +82,13 @@ public final class ReferenceFlight {
         Motion motion = new Motion(model, launch);
         ODEState start = new ODEState(0.0, motion.launch());
         if (flight.flightTimeSeconds() <= 0.0) {
-            return new Result(flight, 0.0, motion.launch(), 0.0, 0.0, 0);
+            return new Result(flight, 0.0, motion.launch(), 0.0, 0.0, 0, rest(model, motion, motion.launch()));
         }
-        DownwardCrossing landing =
-                DownwardCrossing.landing(model.landingElevation().meters());
+        DownwardCrossing landing = model.ground()
+                .flatMap(Ground::terrain)
+                .map(DownwardCrossing::landing)
+                .orElseGet(
+                        () -> DownwardCrossing.landing(model.landingElevation().meters()));
         DownwardCrossing apex = DownwardCrossing.apex();
         ODEIntegrator integrator = integrators.get();
         integrator.addEventDetector(landing);
@@ -105,7 +112,15 @@ public final class ReferenceFlight {
                 end.getPrimaryState(),
                 top == null ? 0.0 : top.getTime(),
                 top == null ? 0.0 : top.getPrimaryState()[FlightEquations.Y],
-                integrator.getEvaluations());
+                integrator.getEvaluations(),
+                rest(model, motion, end.getPrimaryState()));
+    }
+
+    private static Optional<RollOut.Point> rest(FlightModel model, Motion motion, double[] landing) {
+        return model.ground()
+                .map(ground -> motion.rollOut(ground, landing))
+                .filter(RollOut::restKnown)
+                .map(RollOut::rest);
     }
 
     /**
@@ -120,14 +135,23 @@ public final class ReferenceFlight {
         private final double apexTime;
         private final double apex;
         private final int evaluations;
+        private final Optional<RollOut.Point> rest;
 
-        private Result(Flight flight, double time, double[] end, double apexTime, double apex, int evaluations) {
+        private Result(
+                Flight flight,
+                double time,
+                double[] end,
+                double apexTime,
+                double apex,
+                int evaluations,
+                Optional<RollOut.Point> rest) {
             this.flight = flight;
             this.time = time;
             this.end = end;
             this.apexTime = apexTime;
             this.apex = apex;
             this.evaluations = evaluations;
+            this.rest = rest;
         }
 
         /**
@@ -140,10 +164,21 @@ public final class ReferenceFlight {
         }
 
         /**
+         * Whether the reference flight has a number.
+         *
+         * @param output which
+         * @return false for total and run without a ground, or where the bounce model has no answer
+         */
+        public boolean has(FlightOutput output) {
+            return !output.needsGround() || rest.isPresent();
+        }
+
+        /**
          * A number of the reference flight.
          *
          * @param output which
          * @return its value, in SI
+         * @throws IllegalArgumentException if the flight does not {@linkplain #has have} it
          */
         public double value(FlightOutput output) {
             double x = end[FlightEquations.X];
@@ -162,6 +197,8 @@ public final class ReferenceFlight {
                 case DESCENT_ANGLE -> StrictMath.atan2(-vy, Math.sqrt(vx * vx + vz * vz));
                 case FLIGHT_TIME -> time;
                 case LANDING_SPEED -> Math.sqrt(vx * vx + vy * vy + vz * vz);
+                case TOTAL -> rest.orElseThrow(output::noTotal).distance().meters();
+                case RUN -> rest.orElseThrow(output::noTotal).distance().meters() - Math.sqrt(x * x + z * z);
             };
         }
 
@@ -170,6 +207,7 @@ public final class ReferenceFlight {
          *
          * @param output which
          * @return the error, in SI
+         * @throws IllegalArgumentException if the flight does not {@linkplain #has have} it
          */
         public double error(FlightOutput output) {
             return output.of(flight) - value(output);

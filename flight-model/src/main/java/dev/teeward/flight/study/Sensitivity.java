@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,6 +32,10 @@ import org.jspecify.annotations.Nullable;
  * density and viscosity alone: that a warm ball and a warm club rebound better is not modelled. Where the coefficients or the
  * wind have kinks, or an output turns (the carry at the best launch angle has derivative 0 and is still right), the result
  * warns: {@code derivative-not-smooth}.
+ *
+ * <p>If the model has a ground, total and run are differentiated too, through bounce, skid and roll, and a terrain is landed on.
+ * A derivative that would need a flight whose rest is not known ends in an error. The run has kinks and jumps, where one bounce more is made or the ball grips in place of slipping, and is exact to 0.1 mm
+ * only: the accuracy above is not that of these two, and they warn more often.
  *
  * <pre>{@code
  * Sensitivity.Result s = Sensitivity.of(FlightModel.standard()).withAtmosphere(air).at(launch);
@@ -94,11 +99,15 @@ public final class Sensitivity {
      * @param launch how the ball starts
      * @return every derivative
      * @throws FlightException if the flight, or one beside it, has no landing
-     * @throws IllegalArgumentException if the ball does not rise, so that there is no flight
+     * @throws IllegalArgumentException if the ball does not rise, so that there is no flight, or if it has a total and one beside
+     *     it has none
      */
     public Result at(LaunchConditions launch) {
         Situation situation = Situation.of(model, atmosphere, launch);
-        double[] values = outputs(situation);
+        ReferenceFlight.Result centre = flights.fly(situation.model(), situation.launch());
+        List<FlightOutput> outputs =
+                Stream.of(FlightOutput.values()).filter(centre::has).toList();
+        double[] values = values(centre, outputs);
         if (!(values[FlightOutput.FLIGHT_TIME.place()] > 0.0)) {
             throw new IllegalArgumentException(
                     "the launch must rise above the landing elevation, but the ball lands at once: " + launch);
@@ -113,20 +122,18 @@ public final class Sensitivity {
                                 STEP * input.scale(),
                                 input.lowest(),
                                 input.highest(),
-                                si -> outputs(situation.with(input, si))));
+                                si -> values(situation.with(input, si), outputs)));
             }
         }
-        return new Result(situation, values, columns);
+        return new Result(situation, outputs, values, columns);
     }
 
-    private double[] outputs(Situation situation) {
-        ReferenceFlight.Result flight = flights.fly(situation.model(), situation.launch());
-        FlightOutput[] all = FlightOutput.values();
-        double[] values = new double[all.length];
-        for (FlightOutput output : all) {
-            values[output.place()] = flight.value(output);
-        }
-        return values;
+    private double[] values(Situation situation, List<FlightOutput> outputs) {
+        return values(flights.fly(situation.model(), situation.launch()), outputs);
+    }
+
+    private static double[] values(ReferenceFlight.Result flight, List<FlightOutput> outputs) {
+        return outputs.stream().mapToDouble(flight::value).toArray();
     }
 
     /**
@@ -136,15 +143,18 @@ public final class Sensitivity {
      */
     public static final class Result {
         private final Situation situation;
+        private final List<FlightOutput> outputs;
         private final double[] values;
         private final Map<FlightInput, Stencil> columns;
         private final List<Warning> warnings;
 
-        private Result(Situation situation, double[] values, Map<FlightInput, Stencil> columns) {
+        private Result(
+                Situation situation, List<FlightOutput> outputs, double[] values, Map<FlightInput, Stencil> columns) {
             this.situation = situation;
+            this.outputs = outputs;
             this.values = values;
             this.columns = columns;
-            this.warnings = warnings(columns);
+            this.warnings = warnings(outputs, columns);
         }
 
         /** The launch and what it flies in. */
@@ -153,9 +163,19 @@ public final class Sensitivity {
         }
 
         /**
+         * The numbers there are derivatives of.
+         *
+         * @return the outputs, unmodifiable; total and run only over ground whose bounce model has an answer there
+         */
+        public List<FlightOutput> outputs() {
+            return outputs;
+        }
+
+        /**
          * The inputs there are derivatives to.
          *
-         * @return the inputs, unmodifiable; temperature, pressure and humidity only if the atmosphere was given
+         * @return the inputs, unmodifiable; temperature, pressure and humidity only if the atmosphere was given, the
+         *     landing elevation only if the ground has no terrain
          */
         public Set<FlightInput> inputs() {
             return Collections.unmodifiableSet(columns.keySet());
@@ -166,9 +186,10 @@ public final class Sensitivity {
          *
          * @param output which
          * @return its value, in SI
+         * @throws IllegalArgumentException if the flight has no total
          */
         public double value(FlightOutput output) {
-            return values[output.place()];
+            return values[place(output)];
         }
 
         /**
@@ -177,10 +198,11 @@ public final class Sensitivity {
          * @param output the number that changes
          * @param input the number that it changes with
          * @return the derivative, SI unit of the output per SI unit of the input
-         * @throws IllegalArgumentException if the input needs the atmosphere and that was not given
+         * @throws IllegalArgumentException if the input needs the atmosphere and that was not given, if it is the landing
+         *     elevation and a terrain has the elevations, or if the flight has no total
          */
         public double derivative(FlightOutput output, FlightInput input) {
-            return column(input).derivative(output.place());
+            return column(input).derivative(place(output));
         }
 
         /**
@@ -191,7 +213,7 @@ public final class Sensitivity {
          * @param input the number that it changes with
          * @param inputUnit the unit wanted for that; a difference of one degree, for temperatures
          * @return the derivative
-         * @throws IllegalArgumentException if a unit is of another dimension, or the input needs the atmosphere
+         * @throws IllegalArgumentException if a unit is of another dimension, or there is no such derivative
          */
         public double derivative(FlightOutput output, Unit outputUnit, FlightInput input, Unit inputUnit) {
             if (!outputUnit.siUnit().equals(output.unit())) {
@@ -215,19 +237,28 @@ public final class Sensitivity {
             return warnings;
         }
 
+        private int place(FlightOutput output) {
+            if (output.place() >= values.length) {
+                throw output.noTotal();
+            }
+            return output.place();
+        }
+
         private Stencil column(FlightInput input) {
             Stencil column = columns.get(input);
             if (column == null) {
                 throw new IllegalArgumentException("there is no derivative to " + input.key()
-                        + ", because the atmosphere was not given; use withAtmosphere");
+                        + (input == FlightInput.LANDING_ELEVATION
+                                ? ", because the ball lands on a terrain, which has the elevations"
+                                : ", because the atmosphere was not given; use withAtmosphere"));
             }
             return column;
         }
 
-        private static List<Warning> warnings(Map<FlightInput, Stencil> columns) {
+        private static List<Warning> warnings(List<FlightOutput> outputs, Map<FlightInput, Stencil> columns) {
             List<Warning> found = new ArrayList<>(0);
             columns.forEach((input, column) -> {
-                for (FlightOutput output : FlightOutput.values()) {
+                for (FlightOutput output : outputs) {
                     double natural = output.scale() / input.scale();
                     double size = Math.max(Math.abs(column.derivative(output.place())), natural);
                     if (column.doubt(output.place()) > ROUGH * size) {

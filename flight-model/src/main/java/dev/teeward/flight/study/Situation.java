@@ -3,9 +3,11 @@ package dev.teeward.flight.study;
 import dev.teeward.flight.Ball;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.aero.AerodynamicModel;
 import dev.teeward.flight.air.AirState;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.ground.Ground;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Mass;
@@ -28,6 +30,7 @@ record Situation(FlightModel model, @Nullable Atmosphere atmosphere, LaunchCondi
     boolean has(FlightInput input) {
         return switch (input) {
             case TEMPERATURE, PRESSURE, HUMIDITY -> atmosphere != null;
+            case LANDING_ELEVATION -> model.ground().flatMap(Ground::terrain).isEmpty();
             default -> true;
         };
     }
@@ -72,9 +75,9 @@ record Situation(FlightModel model, @Nullable Atmosphere atmosphere, LaunchCondi
             case BALL_DIAMETER -> withModel(model.withBall(ball.withDiameter(Length.ofMeters(si))));
             case INERTIA_FACTOR -> withModel(model.withBall(ball.withInertiaFactor(si)));
             case DRAG_SCALE ->
-                withModel(model.withBall(ball.withAerodynamics(new ScaledCoefficients(ball.aerodynamics(), si, 1.0))));
+                withModel(model.withBall(ball.withAerodynamics(AerodynamicModel.scaled(ball.aerodynamics(), si, 1.0))));
             case LIFT_SCALE ->
-                withModel(model.withBall(ball.withAerodynamics(new ScaledCoefficients(ball.aerodynamics(), 1.0, si))));
+                withModel(model.withBall(ball.withAerodynamics(AerodynamicModel.scaled(ball.aerodynamics(), 1.0, si))));
             case LANDING_ELEVATION -> withModel(model.withLandingElevation(Length.ofMeters(si)));
             case GRAVITY -> withModel(model.withGravity(si));
         };

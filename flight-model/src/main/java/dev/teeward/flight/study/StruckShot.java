@@ -12,6 +12,8 @@ import java.util.Objects;
  * ImpactCalibration.withDefaults().fit(shots, TypicalHead.iron(7));
  * }</pre>
  *
+ * <p>Immutable and thread-safe.
+ *
  * @param delivery how the head arrived
  * @param launch how the ball left
  */

@@ -1,5 +1,10 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.aero.AerodynamicModel;
+import dev.teeward.flight.aero.CoefficientSpread;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Warning;
@@ -8,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
@@ -23,10 +29,14 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>{@link #simulated} draws the errors and flies each draw (JCGM 101:2008): mean, standard deviation and the equal-tailed
  * interval of the draws. The same generator state gives the same result.
  *
+ * <p>{@link #betweenBalls} is the same for a launch known exactly and a ball that is one of its kind: factors on drag and lift,
+ * as the aerodynamic model states their spread.
+ *
  * <pre>{@code
  * TolerancePropagation p = TolerancePropagation.withDefaults().withLevel(0.95);
  * p.linear(Sensitivity.of(model).at(launch), device).estimate(FlightOutput.CARRY);
  * p.simulated(Sensitivity.of(model).at(launch), device, 10_000, new SplittableRandom(1)).estimate(FlightOutput.CARRY);
+ * p.betweenBalls(model, launch, 1_000, new SplittableRandom(1)).estimate(FlightOutput.CARRY);
  * }</pre>
  *
  * <p>Immutable and thread-safe, the generator excepted.
@@ -74,10 +84,11 @@ public final class TolerancePropagation {
     public Result linear(Sensitivity.Result sensitivity, Tolerances tolerances) {
         FlightInput[] inputs = tolerances.inputs().toArray(new FlightInput[0]);
         double[][] axes = tolerances.axes();
-        int n = FlightOutput.values().length;
+        List<FlightOutput> outputs = sensitivity.outputs();
+        int n = outputs.size();
         double[] values = new double[n];
         double[][] along = new double[axes.length][n];
-        for (FlightOutput output : FlightOutput.values()) {
+        for (FlightOutput output : outputs) {
             values[output.place()] = sensitivity.value(output);
             for (int k = 0; k < axes.length; k++) {
                 for (int i = 0; i < inputs.length; i++) {
@@ -99,7 +110,7 @@ public final class TolerancePropagation {
             upper[o] = values[o] + z * deviations[o];
         }
         List<Warning> warnings = new ArrayList<>(sensitivity.warnings());
-        Neighbourhood.addCurvature(sensitivity.situation(), inputs, axes, along, deviations, warnings);
+        Neighbourhood.addCurvature(sensitivity.situation(), outputs, inputs, axes, along, deviations, warnings);
         return new Result("linear", level, values, deviations, lower, upper, warnings);
     }
 
@@ -114,14 +125,39 @@ public final class TolerancePropagation {
      * @throws IllegalArgumentException if there are fewer draws, or none of them flies
      */
     public Result simulated(Sensitivity.Result sensitivity, Tolerances tolerances, int draws, RandomGenerator random) {
+        return simulated(sensitivity.situation(), sensitivity.outputs(), tolerances, draws, random);
+    }
+
+    /**
+     * The flights of different balls of one kind, launched alike: what not knowing the ball costs.
+     *
+     * @param model whose ball states how much balls of its kind differ, {@link AerodynamicModel#spread()}
+     * @param launch the launch, known exactly
+     * @param draws how many balls, at least 100
+     * @param random where they come from
+     * @return the flight with its intervals, which hold {@link #withLevel the level} of the balls
+     * @throws IllegalArgumentException if the aerodynamic model states no spread, there are fewer draws, or none of them flies
+     */
+    public Result betweenBalls(FlightModel model, LaunchConditions launch, int draws, RandomGenerator random) {
+        AerodynamicModel ball = model.ball().aerodynamics();
+        CoefficientSpread spread = ball.spread()
+                .orElseThrow(() -> new IllegalArgumentException("the ball's model (" + ball.reference()
+                        + ") states no spread; give one to Tolerances.withBallSpread and ask simulated"));
+        Flight middle = model.fly(launch);
+        List<FlightOutput> outputs =
+                Stream.of(FlightOutput.values()).filter(o -> o.knownOf(middle)).toList();
+        return simulated(
+                Situation.of(model, null, launch), outputs, Tolerances.none().withBallSpread(spread), draws, random);
+    }
+
+    private Result simulated(
+            Situation situation, List<FlightOutput> outputs, Tolerances tolerances, int draws, RandomGenerator random) {
         if (draws < FEWEST_DRAWS) {
             throw new IllegalArgumentException("draws must be at least " + FEWEST_DRAWS + ", but were " + draws);
         }
-        Situation situation = sensitivity.situation();
         FlightInput[] inputs = tolerances.inputs().toArray(new FlightInput[0]);
         double[][] axes = tolerances.axes();
-        FlightOutput[] outputs = FlightOutput.values();
-        double[][] drawn = new double[outputs.length][draws];
+        double[][] drawn = new double[outputs.size()][draws];
         int flown = 0;
         for (int draw = 0; draw < draws; draw++) {
             double[] error = new double[inputs.length];
@@ -131,9 +167,9 @@ public final class TolerancePropagation {
                     error[i] += gauss * axis[i];
                 }
             }
-            double[] values = Neighbourhood.library(situation, inputs, error);
+            double[] values = Neighbourhood.library(situation, outputs, inputs, error);
             if (values.length > 0) {
-                for (int o = 0; o < outputs.length; o++) {
+                for (int o = 0; o < drawn.length; o++) {
                     drawn[o][flown] = values[o];
                 }
                 flown++;
@@ -148,7 +184,7 @@ public final class TolerancePropagation {
                     "draws-without-a-flight",
                     (draws - flown) + " of " + draws
                             + " draws have no flight and are left out: an input beyond its range, or a"
-                            + " ball that does not come to the landing elevation"));
+                            + " ball that does not come to the landing elevation or whose rest is not known"));
         }
         return summary(drawn, flown, warnings);
     }
@@ -225,9 +261,10 @@ public final class TolerancePropagation {
          *
          * @param output which
          * @return the value (of the flight, or the mean of the draws) and the interval, in the SI unit
+         * @throws IllegalArgumentException if the flight has no total
          */
         public Estimate estimate(FlightOutput output) {
-            int o = output.place();
+            int o = place(output);
             return Estimate.of(values[o], Interval.of(lower[o], upper[o], level), output.unit());
         }
 
@@ -236,9 +273,17 @@ public final class TolerancePropagation {
          *
          * @param output which
          * @return the standard deviation, in the SI unit
+         * @throws IllegalArgumentException if the flight has no total
          */
         public double standardDeviation(FlightOutput output) {
-            return deviations[output.place()];
+            return deviations[place(output)];
+        }
+
+        private int place(FlightOutput output) {
+            if (output.place() >= values.length) {
+                throw output.noTotal();
+            }
+            return output.place();
         }
 
         /**

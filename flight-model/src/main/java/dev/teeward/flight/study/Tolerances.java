@@ -1,5 +1,6 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.aero.CoefficientSpread;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -71,6 +72,26 @@ public final class Tolerances {
         changed.putAll(deviations);
         changed.put(input, standardDeviation);
         return new Tolerances(changed, correlations);
+    }
+
+    /**
+     * A copy for a ball that is one of its kind: {@link FlightInput#DRAG_SCALE} and {@link FlightInput#LIFT_SCALE} have the
+     * standard deviations and the correlation of the spread between balls.
+     *
+     * @param spread the spread, as {@link dev.teeward.flight.aero.AerodynamicModel#spread()} gives it
+     * @return the copy; a coefficient that does not spread stays known exactly
+     */
+    public Tolerances withBallSpread(CoefficientSpread spread) {
+        Tolerances copy = this;
+        if (spread.drag() > 0.0) {
+            copy = copy.with(FlightInput.DRAG_SCALE, spread.drag());
+        }
+        if (spread.lift() > 0.0) {
+            copy = copy.with(FlightInput.LIFT_SCALE, spread.lift());
+        }
+        return spread.drag() > 0.0 && spread.lift() > 0.0
+                ? copy.withCorrelation(FlightInput.DRAG_SCALE, FlightInput.LIFT_SCALE, spread.correlation())
+                : copy;
     }
 
     /**

@@ -29,7 +29,7 @@ public final class ValidationResult {
     public static final String ALL = "all";
 
     /**
-     * One row.
+     * One row. Immutable and thread-safe.
      *
      * @param model the name of the model
      * @param part {@code all}, the name of a group, or a band of carry as in {@code carry 150-200 yd}

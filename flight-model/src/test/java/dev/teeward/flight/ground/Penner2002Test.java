@@ -53,6 +53,33 @@ class Penner2002Test extends BounceModelContract {
                         .size());
     }
 
+    /** A topped ball, 100 mph at 3 deg: the tilt by the law is 71 deg, and no rest is told. */
+    @Test
+    void whereATopShotStopsIsNotKnown() {
+        Turf turf = TurfClass.FAIRWAY.turf();
+        double[] topped = {44.7 * Math.cos(Math.toRadians(3.0)), -44.7 * Math.sin(Math.toRadians(3.0)), 0.0};
+        assertEquals(
+                15.4 * 44.7 / 18.6 * 87.0 / 44.4,
+                Penner2002.withDefaults()
+                        .tilt(44.7, Angle.ofDegrees(87.0), turf)
+                        .degrees(),
+                1e-9);
+        assertFalse(Penner2002.withDefaults().reaches(44.7, Math.toRadians(87.0), turf));
+        assertTrue(Penner2002.withDefaults().reaches(28.0, Math.toRadians(65.0), turf));
+        RollOut run = Ground.of(turf).run(new double[3], topped, new double[3], 0.021335, 0.4, 9.8);
+        assertFalse(run.restKnown());
+        assertEquals("bounce-outside-model", run.warnings().get(0).code());
+        assertEquals(1, run.warnings().size());
+        double[] flat = {28.0 * Math.sin(Math.toRadians(65.0)), -28.0 * Math.cos(Math.toRadians(65.0)), 0.0};
+        assertTrue(Ground.of(turf)
+                .run(new double[3], flat, new double[3], 0.021335, 0.4, 9.8)
+                .restKnown());
+        assertTrue(Ground.of(turf)
+                .withBounce(Daish1972.of(0.3))
+                .run(new double[3], topped, new double[3], 0.021335, 0.4, 9.8)
+                .restKnown());
+    }
+
     @Test
     void restitutionIsConstantForFastImpacts() {
         Turf turf = TurfClass.FAIRWAY.turf();

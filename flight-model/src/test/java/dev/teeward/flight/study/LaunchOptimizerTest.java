@@ -9,6 +9,8 @@ import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.air.AirState;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.Delivery;
 import dev.teeward.flight.impact.RigidImpact;
@@ -124,6 +126,34 @@ class LaunchOptimizerTest {
                 < longest.flight().descentAngle().degrees());
         assertTrue(total.first().value() < longest.first().value());
         assertTrue(total.value() > longest.value());
+    }
+
+    /** Against a grid flown by hand. */
+    @Test
+    void theTotalOnGroundIsThatOfTheFlight() {
+        FlightModel model = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
+        LaunchOptimizer optimizer = LaunchOptimizer.of(model)
+                .withLaunchAngles(Angle.ofDegrees(8.0), Angle.ofDegrees(22.0))
+                .withSpinRates(SpinRate.ofRpm(1_500.0), SpinRate.ofRpm(4_500.0));
+        LaunchOptimum total = optimizer.withTotal().launch(DRIVE);
+        LaunchOptimum carry = optimizer.launch(DRIVE);
+        assertEquals("total", total.objective());
+        assertEquals(total.value(), total.flight().total().orElseThrow().meters(), 0.0);
+        assertTrue(total.value() > carry.flight().total().orElseThrow().meters() + 1.0);
+        assertTrue(total.first().value() < carry.first().value(), "flatter than for the carry");
+        for (double up = 8.0; up <= 22.0; up += 1.0) {
+            for (double rpm = 1_500.0; rpm <= 4_500.0; rpm += 250.0) {
+                double by = model.fly(launch(70.0, up, 0.0, rpm, 0.0))
+                        .total()
+                        .orElseThrow()
+                        .meters();
+                assertTrue(by <= total.value() + 0.05, () -> by + " against " + total.value());
+            }
+        }
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class,
+                () -> LaunchOptimizer.of(FlightModel.standard()).withTotal());
+        assertTrue(e.getMessage().contains("withGround"), e.getMessage());
     }
 
     @Test

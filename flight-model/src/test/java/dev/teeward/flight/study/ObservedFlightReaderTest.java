@@ -4,6 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,6 +38,21 @@ class ObservedFlightReaderTest {
         assertEquals(1.225, flights.get(1).conditions().air().density(), 1e-6);
         assertEquals(95 * 0.3048, flights.get(1).value(FlightOutput.APEX).orElseThrow(), 1e-12);
         assertTrue(a.toString().startsWith("a: "), a.toString());
+    }
+
+    /** The tables that the page for contributors shows are read. */
+    @Test
+    void readsTheTablesOfTheGuide() throws IOException {
+        String guide = Files.readString(Path.of("..", "DEVELOPERS.md"), StandardCharsets.UTF_8);
+        int from = guide.indexOf("flight,group,ball_speed_mph");
+        String[] tables = guide.substring(from, guide.indexOf("```", from)).split("\n\n", -1);
+        assertEquals(2, tables.length);
+        List<ObservedFlight> flights =
+                ObservedFlightReader.withTracks(ObservedFlightReader.flights(tables[0]), tables[1]);
+        assertEquals(1, flights.size());
+        assertEquals("iron", flights.get(0).group());
+        assertEquals(162.5 * 0.9144, flights.get(0).value(FlightOutput.CARRY).orElseThrow(), 1e-12);
+        assertEquals(25.1, flights.get(0).track().get(0).downrange(), 0.0);
     }
 
     @Test

@@ -12,6 +12,9 @@ import dev.teeward.flight.aero.AerodynamicModel;
 import dev.teeward.flight.air.AirState;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.Terrain;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.LengthUnit;
@@ -94,7 +97,7 @@ class SensitivityTest {
         Gradient[] theirs =
                 new VariationalFlight(values).outputs(flight.value(FlightOutput.FLIGHT_TIME), flight.apexTimeSeconds());
         double worst = 0.0;
-        for (FlightOutput output : FlightOutput.values()) {
+        for (FlightOutput output : FlightOutput.of(FlightModel.standard())) {
             assertEquals(theirs[output.place()].getValue(), ours.value(output), 1e-8 * output.scale());
             for (int i = 0; i < values.length; i++) {
                 FlightInput input = VariationalFlight.INPUTS[i];
@@ -141,7 +144,7 @@ class SensitivityTest {
     private static void check(Sensitivity.Result s, FlightInput input, double at, double h, Air air) {
         double density = slope(x -> air.at(x).density(), at, h);
         double viscosity = slope(x -> air.at(x).dynamicViscosity(), at, h);
-        for (FlightOutput output : FlightOutput.values()) {
+        for (FlightOutput output : FlightOutput.of(FlightModel.standard())) {
             double expected = density * s.derivative(output, FlightInput.AIR_DENSITY)
                     + viscosity * s.derivative(output, FlightInput.AIR_VISCOSITY);
             double size = Math.max(Math.abs(expected), 1e-3 * output.scale() / input.scale());
@@ -230,6 +233,82 @@ class SensitivityTest {
                 .at(launch(1.5e5 * 1.7894e-5 / (1.225 * 0.04267), 15.0, 0.0, 3_000.0, 0.0));
         assertTrue(
                 s.warnings().stream().anyMatch(w -> w.code().equals("derivative-not-smooth")),
+                () -> s.warnings().toString());
+    }
+
+    /**
+     * On a plane that does not tilt, a terrain is the same as level ground; and a total is carry plus run, so that their
+     * derivatives add. The total's own are compared with differences over a hundred times the step, whose error is the
+     * curvature and the jumps of the run.
+     */
+    @Test
+    void totalAndRunAreDifferentiatedThroughTheRunOnGround() {
+        LaunchConditions drive = launch(70.0, 13.0, 1.0, 2_600.0, 3.0);
+        FlightModel level = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
+        FlightModel plane = FlightModel.standard()
+                .withGround(Ground.of(TurfClass.FAIRWAY)
+                        .withTerrain(Terrain.plane(Angle.ofDegrees(0.0), Angle.ofDegrees(0.0))));
+        Sensitivity.Result a = Sensitivity.of(level).at(drive);
+        Sensitivity.Result b = Sensitivity.of(plane).at(drive);
+        assertTrue(a.inputs().contains(FlightInput.LANDING_ELEVATION));
+        assertFalse(b.inputs().contains(FlightInput.LANDING_ELEVATION));
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class, () -> b.derivative(FlightOutput.CARRY, FlightInput.LANDING_ELEVATION));
+        assertTrue(e.getMessage().contains("terrain"), e.getMessage());
+        for (FlightInput input : b.inputs()) {
+            assertEquals(
+                    a.derivative(FlightOutput.CARRY, input),
+                    b.derivative(FlightOutput.CARRY, input),
+                    1e-6 * Math.max(1.0, Math.abs(a.derivative(FlightOutput.CARRY, input))),
+                    input.key());
+            double total = a.derivative(FlightOutput.TOTAL, input);
+            assertEquals(
+                    total,
+                    a.derivative(FlightOutput.CARRY, input) + a.derivative(FlightOutput.RUN, input),
+                    1e-6 * Math.max(1.0, Math.abs(total)),
+                    input.key());
+        }
+        double up = level.fly(launch(70.4, 13.0, 1.0, 2_600.0, 3.0))
+                .total()
+                .orElseThrow()
+                .meters();
+        double down = level.fly(launch(69.6, 13.0, 1.0, 2_600.0, 3.0))
+                .total()
+                .orElseThrow()
+                .meters();
+        assertEquals((up - down) / 0.8, a.derivative(FlightOutput.TOTAL, FlightInput.BALL_SPEED), 0.1);
+        assertEquals(level.fly(drive).total().orElseThrow().meters(), a.value(FlightOutput.TOTAL), 5e-3);
+        Sensitivity.Result none = Sensitivity.of(FlightModel.standard()).at(drive);
+        assertThrows(IllegalArgumentException.class, () -> none.derivative(FlightOutput.RUN, FlightInput.BALL_SPEED));
+        assertThrows(IllegalArgumentException.class, () -> none.value(FlightOutput.TOTAL));
+    }
+
+    @Test
+    void aTotalThatIsNotKnownIsNotDifferentiated() {
+        FlightModel model = FlightModel.standard()
+                .withLandingElevation(Length.ofMeters(-0.5))
+                .withGround(Ground.of(TurfClass.FAIRWAY));
+        Sensitivity.Result s = Sensitivity.of(model).at(launch(44.7, -3.0, 0.0, 2_000.0, 0.0));
+        assertFalse(s.outputs().contains(FlightOutput.TOTAL));
+        assertTrue(s.derivative(FlightOutput.CARRY, FlightInput.BALL_SPEED) > 0.0);
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class, () -> s.derivative(FlightOutput.TOTAL, FlightInput.BALL_SPEED));
+        assertTrue(e.getMessage().contains("bounce-outside-model"), e.getMessage());
+    }
+
+    /** A step of 1 m in the ground under the landing: the run jumps there, and the derivatives say so. */
+    @Test
+    void aStepInTheGroundIsSaid() {
+        LaunchConditions iron = launch(52.0, 17.0, 0.0, 6_400.0, 0.0);
+        double carry = FlightModel.standard().fly(iron).carry().meters();
+        Terrain step = (x, z) -> x < carry ? 0.0 : -1.0;
+        Sensitivity.Result s = Sensitivity.of(FlightModel.standard()
+                        .withGround(Ground.of(TurfClass.FAIRWAY).withTerrain(step)))
+                .at(iron);
+        assertTrue(
+                s.warnings().stream()
+                        .anyMatch(w -> w.code().equals("derivative-not-smooth")
+                                && w.message().contains("total to ball_speed")),
                 () -> s.warnings().toString());
     }
 }

@@ -31,7 +31,7 @@ final class SyntheticFlights {
     private SyntheticFlights() {}
 
     static AerodynamicModel ball(double drag, double lift) {
-        return new ScaledCoefficients(TypicalAerodynamics.of(), drag, lift);
+        return AerodynamicModel.scaled(TypicalAerodynamics.of(), drag, lift);
     }
 
     /** Flights from drive to wedge; {@code noise} in the usual standard deviations. */
