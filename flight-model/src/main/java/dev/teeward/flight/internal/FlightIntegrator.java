@@ -14,7 +14,7 @@ import dev.teeward.flight.internal.FlightPath.Ending;
 /**
  * Flies one ball from launch to landing with {@link PrinceDormand65}.
  *
- * <p>The length of a step comes from the state alone, {@code h = a V / (|acc| + b V)}, and not from the steps before: equal
+ * <p>The length of a step comes from the state alone, by a {@link StepRule}, and not from the steps before: equal
  * states make equal steps, in whatever company a flight is computed, and results are smooth in the inputs. The embedded
  * error estimate is only a guard. It never lengthens a step; it throws a step away and shortens it when the forces are less
  * smooth than the rule assumes, at kinks of a coefficient table for instance. In a wind profile, where the guard acts often,
@@ -23,64 +23,41 @@ import dev.teeward.flight.internal.FlightPath.Ending;
  * <p>Immutable and thread-safe.
  */
 public final class FlightIntegrator {
-    /** The a of the step rule. */
-    private static final double STEP_SCALE = 0.45;
-
-    /** The b of the step rule: a ball that keeps its velocity steps a/b seconds [1/s]. */
-    private static final double STEP_DAMPING = 0.50;
-
-    /** The rule's shortest step, for a ball that hangs in the air [s]. */
-    private static final double SHORTEST_BY_RULE = 0.05;
-
-    /** The guard's limit for the error estimate of one step, see {@link PrinceDormand65#step} [m]. */
-    private static final double GUARD = 2e-5;
-
-    /** The same where the wind changes with height, because a profile has heights at which its curvature jumps [m]. */
-    private static final double SHEARED_GUARD = 2e-8;
-
-    /** A step that must be shorter than this is taken for a failure [s]. */
-    private static final double SHORTEST = 1e-7;
+    /** The rule of a flight that names no other. */
+    public static final StepRule STANDARD = new StepRule(0.45, 0.50, 0.05, 2e-5, 2e-8);
 
     /** The longest flight [s]. */
     public static final double TIME_LIMIT = 300.0;
 
-    private static final int STEP_LIMIT = 20_000;
+    static final int STEP_LIMIT = 20_000;
 
     private final FlightEquations equations;
     private final double elevation;
+    private final StepRule rule;
     private final double guard;
+
+    /**
+     * Flights by one force sum to one elevation, by the standard rule.
+     *
+     * @param equations the force sum
+     * @param elevation the height of the landing above the start, negative for lower ground [m]
+     */
+    public FlightIntegrator(FlightEquations equations, double elevation) {
+        this(equations, elevation, STANDARD);
+    }
 
     /**
      * Flights by one force sum to one elevation.
      *
      * @param equations the force sum
      * @param elevation the height of the landing above the start, negative for lower ground [m]
+     * @param rule how long steps may be
      */
-    public FlightIntegrator(FlightEquations equations, double elevation) {
+    public FlightIntegrator(FlightEquations equations, double elevation, StepRule rule) {
         this.equations = equations;
         this.elevation = elevation;
-        guard = equations.windVaries() ? SHEARED_GUARD : GUARD;
-    }
-
-    /**
-     * The step the rule asks for.
-     *
-     * @param airSpeed the speed relative to the air [m/s]
-     * @param acceleration the size of the acceleration, gravity included [m/s2]
-     * @return the step [s]
-     */
-    public static double ruledStep(double airSpeed, double acceleration) {
-        return Math.max(SHORTEST_BY_RULE, STEP_SCALE * airSpeed / (acceleration + STEP_DAMPING * airSpeed));
-    }
-
-    /**
-     * Whether a step may stand.
-     *
-     * @param error the error estimate of the step [m]
-     * @return true if it is small enough; false for NaN
-     */
-    public boolean accepts(double error) {
-        return error <= guard;
+        this.rule = rule;
+        guard = rule.guard(equations.windVaries());
     }
 
     /**
@@ -107,11 +84,11 @@ public final class FlightIntegrator {
         double time = 0.0;
         double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
-            double h = Math.min(ruledStep(k[AIR_SPEED], size(k)), longest);
-            while (!accepts(scheme.step(equations, axis, state, k, h, next))) {
+            double h = Math.min(rule.step(k[AIR_SPEED], size(k)), longest);
+            while (!(scheme.step(equations, axis, state, k, h, next) <= guard)) {
                 path.reject();
                 h /= 2.0;
-                if (!(h >= SHORTEST)) {
+                if (!(h >= StepRule.SHORTEST)) {
                     return path.end(Ending.DID_NOT_CONVERGE, time, search);
                 }
             }

@@ -220,7 +220,8 @@ public final class FlightPath {
         }
         for (int knot = 0; knot < count - 1 && time(knot) <= endTime; knot++) {
             double h = time(knot + 1) - time(knot);
-            Quintic over = position(knot, X, VX).combined(alongX, position(knot, Z, VZ), alongZ, distance);
+            Quintic over =
+                    new Quintic().combine(alongX, position(knot, X, VX), alongZ, position(knot, Z, VZ), distance);
             double[] ends = over.monotonePieces();
             double from = over.value(0.0);
             for (int i = 1; i < ends.length; i++) {
@@ -272,10 +273,14 @@ public final class FlightPath {
     private double spin(int knot, double q, double h) {
         int a = knot * KNOT + 1;
         int b = a + KNOT;
-        double from = knots[a + SPIN];
-        double slopeFrom = h * knots[a + STATE + SPIN];
-        double slopeTo = h * knots[b + STATE + SPIN];
-        double change = knots[b + SPIN] - from;
+        return spin(q, h, knots[a + SPIN], knots[a + STATE + SPIN], knots[b + SPIN], knots[b + STATE + SPIN]);
+    }
+
+    /** The cubic through spin and its rate at both ends of a step h, at the fraction q of the step. */
+    static double spin(double q, double h, double from, double rateFrom, double to, double rateTo) {
+        double slopeFrom = h * rateFrom;
+        double slopeTo = h * rateTo;
+        double change = to - from;
         double c2 = 3.0 * change - 2.0 * slopeFrom - slopeTo;
         double c3 = slopeFrom + slopeTo - 2.0 * change;
         return from + q * (slopeFrom + q * (c2 + q * c3));

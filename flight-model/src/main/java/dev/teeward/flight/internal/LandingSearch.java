@@ -5,7 +5,7 @@ package dev.teeward.flight.internal;
  *
  * <p>A landing is a descent to the elevation by a ball that was at or above it. A ball that starts below, towards raised
  * ground, must first rise to it; when it comes back down to its starting height without having done so, the elevation is
- * missed. Mutable; one for each flight.
+ * missed. Mutable; one flight after the other.
  */
 final class LandingSearch {
     /** What a step brought. */
@@ -15,15 +15,26 @@ final class LandingSearch {
         MISSED
     }
 
-    private final double elevation;
+    private final Quintic height = new Quintic();
+    private final Quintic over = new Quintic();
+    private final double[] ends = new double[Quintic.PIECE_ENDS];
+    private double elevation;
     private boolean above;
     private double apexHeight;
     private double apexTime;
     private double eventTime;
 
     LandingSearch(double elevation) {
-        this.elevation = elevation;
-        above = elevation <= 0.0;
+        restart(elevation);
+    }
+
+    /** Forgets one flight and begins another. */
+    void restart(double landingElevation) {
+        elevation = landingElevation;
+        above = landingElevation <= 0.0;
+        apexHeight = 0.0;
+        apexTime = 0.0;
+        eventTime = 0.0;
     }
 
     /** The launch itself: on level ground a ball that does not rise lands at once, towards raised ground it misses. */
@@ -46,15 +57,15 @@ final class LandingSearch {
             seen(y1, time + h);
             return Event.NOTHING;
         }
-        Quintic height = Quintic.of(h, y0, v0, a0, y1, v1, a1);
-        double[] ends = height.monotonePieces();
+        height.set(h, y0, v0, a0, y1, v1, a1);
+        height.monotonePieces(ends);
         double from = y0;
         for (int i = 1; i < ends.length; i++) {
             double to = i == ends.length - 1 ? y1 : height.value(ends[i]);
             if (to < from) {
                 double level = above ? elevation : 0.0;
                 if (to <= level) {
-                    Quintic over = height.combined(1.0, height, 0.0, level);
+                    over.combine(1.0, height, 0.0, height, level);
                     double q = from <= level ? ends[i - 1] : over.root(ends[i - 1], ends[i]);
                     eventTime = time + h * q;
                     return above ? Event.LANDED : Event.MISSED;
