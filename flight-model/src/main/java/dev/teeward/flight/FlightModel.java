@@ -8,6 +8,7 @@ import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightIntegrator;
 import dev.teeward.flight.internal.FlightPath;
+import dev.teeward.flight.internal.StepRule;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -44,15 +45,18 @@ public final class FlightModel {
     private final Wind wind;
     private final Length landingElevation;
     private final double gravity;
+    private final Accuracy accuracy;
     private final FlightEquations equations;
     private final FlightIntegrator integrator;
 
-    private FlightModel(Ball ball, AirState air, Wind wind, Length landingElevation, double gravity) {
+    private FlightModel(
+            Ball ball, AirState air, Wind wind, Length landingElevation, double gravity, Accuracy accuracy) {
         this.ball = Objects.requireNonNull(ball, "ball");
         this.air = Objects.requireNonNull(air, "air");
         this.wind = Objects.requireNonNull(wind, "wind");
         this.landingElevation = Objects.requireNonNull(landingElevation, "landingElevation");
         this.gravity = gravity;
+        this.accuracy = Objects.requireNonNull(accuracy, "accuracy");
         if (!(Math.abs(landingElevation.meters()) <= 1000.0)) {
             throw new IllegalArgumentException(
                     "landingElevation must be in [-1000, 1000] m (-3281 to 3281 ft), but was " + landingElevation);
@@ -70,7 +74,7 @@ public final class FlightModel {
                 air.dynamicViscosity(),
                 wind,
                 gravity);
-        integrator = new FlightIntegrator(equations, landingElevation.meters());
+        integrator = new FlightIntegrator(equations, landingElevation.meters(), StepRule.valueOf(accuracy.name()));
     }
 
     /**
@@ -91,7 +95,12 @@ public final class FlightModel {
      */
     public static FlightModel of(Ball ball) {
         return new FlightModel(
-                ball, Atmosphere.seaLevel().state(), Wind.calm(), Length.ofMeters(0.0), Gravity.STANDARD);
+                ball,
+                Atmosphere.seaLevel().state(),
+                Wind.calm(),
+                Length.ofMeters(0.0),
+                Gravity.STANDARD,
+                Accuracy.STANDARD);
     }
 
     /**
@@ -101,7 +110,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withBall(Ball value) {
-        return new FlightModel(value, air, wind, landingElevation, gravity);
+        return new FlightModel(value, air, wind, landingElevation, gravity, accuracy);
     }
 
     /**
@@ -121,7 +130,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withAir(AirState value) {
-        return new FlightModel(ball, value, wind, landingElevation, gravity);
+        return new FlightModel(ball, value, wind, landingElevation, gravity, accuracy);
     }
 
     /**
@@ -131,7 +140,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withWind(Wind value) {
-        return new FlightModel(ball, air, value, landingElevation, gravity);
+        return new FlightModel(ball, air, value, landingElevation, gravity, accuracy);
     }
 
     /**
@@ -142,7 +151,7 @@ public final class FlightModel {
      * @throws IllegalArgumentException if it lies outside
      */
     public FlightModel withLandingElevation(Length value) {
-        return new FlightModel(ball, air, wind, value, gravity);
+        return new FlightModel(ball, air, wind, value, gravity, accuracy);
     }
 
     /**
@@ -153,7 +162,26 @@ public final class FlightModel {
      * @throws IllegalArgumentException if it lies outside
      */
     public FlightModel withGravity(double metersPerSecondSquared) {
-        return new FlightModel(ball, air, wind, landingElevation, metersPerSecondSquared);
+        return new FlightModel(ball, air, wind, landingElevation, metersPerSecondSquared, accuracy);
+    }
+
+    /**
+     * A copy of another accuracy.
+     *
+     * @param value how near to the exact landing a flight must come
+     * @return the copy
+     */
+    public FlightModel withAccuracy(Accuracy value) {
+        return new FlightModel(ball, air, wind, landingElevation, gravity, value);
+    }
+
+    /**
+     * The accuracy.
+     *
+     * @return how near to the exact landing a flight comes
+     */
+    public Accuracy accuracy() {
+        return accuracy;
     }
 
     /**

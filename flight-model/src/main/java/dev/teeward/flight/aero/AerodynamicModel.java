@@ -70,6 +70,17 @@ public interface AerodynamicModel {
     }
 
     /**
+     * Whether both coefficients have no kinks, within and outside the domain: derivatives of every order that matters to an
+     * integrator, none of them jumping. Where an accuracy is asked for that
+     * holds with kinks too, the integrator shortens its steps for a model that does not claim it.
+     *
+     * @return false unless the model says so
+     */
+    default boolean smooth() {
+        return false;
+    }
+
+    /**
      * Where the model was measured or calibrated. A flight that leaves it carries a warning.
      *
      * @return the range of Reynolds number and spin ratio

@@ -118,12 +118,12 @@ public final class FlightEquations {
     }
 
     /**
-     * The coefficients of the ball.
+     * Whether the coefficients of the ball have no kinks.
      *
-     * @return the plug-in
+     * @return what the aerodynamic model says
      */
-    public AerodynamicModel aerodynamics() {
-        return aerodynamics;
+    public boolean smooth() {
+        return aerodynamics.smooth();
     }
 
     /**
@@ -389,14 +389,14 @@ public final class FlightEquations {
             return right[lane];
         }
 
-        /** The last Reynolds number of a lane. */
-        double reynolds(int lane) {
-            return re[lane];
+        /** The last Reynolds numbers; the array itself. */
+        double[] reynolds() {
+            return re;
         }
 
-        /** The last spin ratio of a lane. */
-        double spinRatio(int lane) {
-            return s[lane];
+        /** The last spin ratios; the array itself. */
+        double[] spinRatios() {
+            return s;
         }
     }
 }

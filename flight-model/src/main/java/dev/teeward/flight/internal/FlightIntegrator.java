@@ -23,9 +23,6 @@ import dev.teeward.flight.internal.FlightPath.Ending;
  * <p>Immutable and thread-safe.
  */
 public final class FlightIntegrator {
-    /** The rule of a flight that names no other. */
-    public static final StepRule STANDARD = new StepRule(0.45, 0.50, 0.05, 2e-5, 2e-8);
-
     /** The longest flight [s]. */
     public static final double TIME_LIMIT = 300.0;
 
@@ -43,7 +40,7 @@ public final class FlightIntegrator {
      * @param elevation the height of the landing above the start, negative for lower ground [m]
      */
     public FlightIntegrator(FlightEquations equations, double elevation) {
-        this(equations, elevation, STANDARD);
+        this(equations, elevation, StepRule.STANDARD);
     }
 
     /**
@@ -57,7 +54,7 @@ public final class FlightIntegrator {
         this.equations = equations;
         this.elevation = elevation;
         this.rule = rule;
-        guard = rule.guard(equations.windVaries());
+        guard = rule.guard(equations.windVaries(), equations.smooth());
     }
 
     /**
@@ -74,6 +71,7 @@ public final class FlightIntegrator {
         PrinceDormand65 scheme = new PrinceDormand65();
         FlightPath path = new FlightPath();
         LandingSearch search = new LandingSearch(elevation);
+        search.quick(rule.quick());
         equations.rates(state, axis, k, 0);
         path.add(0.0, state, k);
         LandingSearch.Event atLaunch = search.launch(state[VY], k[VY]);

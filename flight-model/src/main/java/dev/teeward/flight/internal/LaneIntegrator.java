@@ -32,6 +32,9 @@ public final class LaneIntegrator {
     private static final int RATES = Lanes.RATES_AT;
     private static final int ACCELERATION = Lanes.FREE_AT + PrinceDormand65.LANE_COMPONENTS * S;
     private static final int RULED = ACCELERATION + S;
+    private static final int LEVEL = RULED + S;
+    private static final int EVENTLESS = LEVEL + S;
+    private static final int MORE_COMPONENTS = 4;
     private static final int PREPARED = Lanes.REYNOLDS_AT + 3 * S;
 
     /** Where launches come from and flights go to. */
@@ -125,7 +128,7 @@ public final class LaneIntegrator {
         Result() {}
     }
 
-    private final Lanes lanes = new Lanes(PrinceDormand65.LANE_COMPONENTS + 2);
+    private final Lanes lanes = new Lanes(PrinceDormand65.LANE_COMPONENTS + MORE_COMPONENTS);
     private final double[] b = lanes.block();
     private final Lanes pad = new Lanes();
     private final double[] p = pad.block();
@@ -154,7 +157,8 @@ public final class LaneIntegrator {
 
     /** The work space of a block of flights. */
     public LaneIntegrator() {
-        Arrays.setAll(search, i -> new LandingSearch(0.0));
+        LandingSearch.Scratch scratch = new LandingSearch.Scratch();
+        Arrays.setAll(search, i -> new LandingSearch(0.0, scratch));
     }
 
     /**
@@ -168,9 +172,12 @@ public final class LaneIntegrator {
      */
     public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, Exchange exchange) {
         boolean windVaries = !ownWind && equations.windVaries();
-        double guard = rule.guard(windVaries);
+        double guard = rule.guard(windVaries, equations.smooth());
         lanes.ownWind(ownWind);
         pad.ownWind(ownWind);
+        for (LandingSearch one : search) {
+            one.quick(rule.quick());
+        }
         exhausted = false;
         padded = 0;
         taken = 0;
@@ -186,6 +193,7 @@ public final class LaneIntegrator {
             System.arraycopy(b, NEXT, b, Lanes.STATE_AT, 5 * S);
             equations.rates(lanes);
             acceleration(b, RATES);
+            eventless(b);
             for (int i = 0; i < W; i++) {
                 if (flying[i] && retry[i] == 0.0) {
                     arrive(i, windVaries, exchange);
@@ -199,6 +207,10 @@ public final class LaneIntegrator {
 
     /** What a step has led to is where the next begins. */
     private void begin() {
+        least(leastReynolds, lanes.reynolds());
+        most(mostReynolds, lanes.reynolds());
+        least(leastSpinRatio, lanes.spinRatios());
+        most(mostSpinRatio, lanes.spinRatios());
         System.arraycopy(b, NEXT, b, START, STATE * S);
         System.arraycopy(b, RATES, b, K1, 4 * S);
         System.arraycopy(b, NEXT + VY * S, b, K1 + Y * S, W);
@@ -209,7 +221,7 @@ public final class LaneIntegrator {
     /** The length of every step: by the rule, or half of the one just thrown away. */
     private void steps(StepRule rule) {
         acceleration(b, K1);
-        ruled(b, rule.scale(), rule.damping(), rule.shortestByRule());
+        ruled(b, rule.scale(), rule.damping(), StepRule.SHORTEST_BY_RULE);
         for (int i = 0; i < W; i++) {
             double h = retry[i] == 0.0 ? Math.min(b[RULED + i], longest[i]) : retry[i];
             b[STEP + i] = flying[i] ? h : 0.0;
@@ -262,6 +274,39 @@ public final class LaneIntegrator {
         }
     }
 
+    private static void least(double[] least, double[] now) {
+        for (int i = 0; i < W; i++) {
+            least[i] = Math.min(least[i], now[i]);
+        }
+    }
+
+    private static void most(double[] most, double[] now) {
+        for (int i = 0; i < W; i++) {
+            most[i] = Math.max(most[i], now[i]);
+        }
+    }
+
+    /**
+     * A positive number where the height rises throughout the step, or falls and stays above the level that matters: the first
+     * two cases of {@link LandingSearch#step}, without a branch.
+     */
+    private static void eventless(double[] b) {
+        for (int i = 0; i < W; i++) {
+            double rising = Math.min(b[START + VY * S + i], b[NEXT + VY * S + i]);
+            b[EVENTLESS + i] = Math.min(rising, b[NEXT + Y * S + i] - b[START + Y * S + i]);
+        }
+        for (int i = 0; i < W; i++) {
+            double bends = Math.max(b[K1 + VY * S + i], -b[RATES + VY * S + i]);
+            b[EVENTLESS + i] = Math.min(b[EVENTLESS + i], bends);
+        }
+        for (int i = 0; i < W; i++) {
+            double falling = -Math.max(b[START + VY * S + i], b[NEXT + VY * S + i]);
+            double clear = Math.min(falling, b[NEXT + Y * S + i] - b[LEVEL + i]);
+            double bends = -Math.min(b[K1 + VY * S + i], -b[RATES + VY * S + i]);
+            b[EVENTLESS + i] = Math.max(b[EVENTLESS + i], Math.min(clear, bends));
+        }
+    }
+
     /** A step that stands: is the flight over? */
     private void arrive(int i, boolean windVaries, Exchange exchange) {
         if (!(b[ACCELERATION + i] + Math.abs(b[RATES + SPIN * S + i]) < Double.POSITIVE_INFINITY)) {
@@ -270,7 +315,28 @@ public final class LaneIntegrator {
             return;
         }
         double h = b[STEP + i];
+        double arrival = time[i] + h;
         steps[i]++;
+        if (b[EVENTLESS + i] > 0.0) {
+            if (b[NEXT + VY * S + i] > 0.0) {
+                search[i].seen(b[NEXT + Y * S + i], arrival);
+                b[LEVEL + i] = search[i].level();
+            }
+        } else if (searched(i, h, exchange)) {
+            return;
+        }
+        time[i] = arrival;
+        if (windVaries) {
+            longest[i] = 2.0 * h;
+        }
+        if (!(arrival < FlightIntegrator.TIME_LIMIT && steps[i] < FlightIntegrator.STEP_LIMIT)) {
+            seeEnd(i);
+            end(i, Ending.DID_NOT_COME_DOWN, arrival, exchange);
+        }
+    }
+
+    /** Whether the flight ends in this step. */
+    private boolean searched(int i, double h, Exchange exchange) {
         LandingSearch.Event event = search[i].step(
                 time[i],
                 h,
@@ -280,24 +346,18 @@ public final class LaneIntegrator {
                 b[NEXT + Y * S + i],
                 b[NEXT + VY * S + i],
                 b[RATES + VY * S + i]);
-        double arrival = time[i] + h;
+        b[LEVEL + i] = search[i].level();
         if (event == LandingSearch.Event.NOTHING) {
-            time[i] = arrival;
-            see(i);
-            if (windVaries) {
-                longest[i] = 2.0 * h;
-            }
-            if (!(arrival < FlightIntegrator.TIME_LIMIT && steps[i] < FlightIntegrator.STEP_LIMIT)) {
-                end(i, Ending.DID_NOT_COME_DOWN, arrival, exchange);
-            }
-            return;
+            return false;
         }
+        double arrival = time[i] + h;
         double at = search[i].eventTime();
         if (arrival <= at) {
-            see(i);
+            seeEnd(i);
         }
         interpolate(i, at, arrival - time[i]);
         end(i, event == LandingSearch.Event.LANDED ? Ending.LANDED : Ending.ELEVATION_NOT_REACHED, at, exchange);
+        return true;
     }
 
     private void restoreStart(int i) {
@@ -306,13 +366,12 @@ public final class LaneIntegrator {
         }
     }
 
-    private void see(int i) {
-        double re = lanes.reynolds(i);
-        double s = lanes.spinRatio(i);
-        leastReynolds[i] = Math.min(leastReynolds[i], re);
-        mostReynolds[i] = Math.max(mostReynolds[i], re);
-        leastSpinRatio[i] = Math.min(leastSpinRatio[i], s);
-        mostSpinRatio[i] = Math.max(mostSpinRatio[i], s);
+    /** Sees the end of the last step too. */
+    private void seeEnd(int i) {
+        leastReynolds[i] = Math.min(leastReynolds[i], lanes.reynolds()[i]);
+        mostReynolds[i] = Math.max(mostReynolds[i], lanes.reynolds()[i]);
+        leastSpinRatio[i] = Math.min(leastSpinRatio[i], lanes.spinRatios()[i]);
+        mostSpinRatio[i] = Math.max(mostSpinRatio[i], lanes.spinRatios()[i]);
     }
 
     /** Puts the state at a time within the step where the state at its end was; as {@link FlightPath} has it. */
@@ -434,8 +493,11 @@ public final class LaneIntegrator {
         retry[i] = 0.0;
         longest[i] = Double.POSITIVE_INFINITY;
         search[i].restart(padElevation[from]);
-        double re = pad.reynolds(from);
-        double s = pad.spinRatio(from);
+        b[LEVEL + i] = search[i].level();
+        double re = pad.reynolds()[from];
+        double s = pad.spinRatios()[from];
+        lanes.reynolds()[i] = re;
+        lanes.spinRatios()[i] = s;
         launchReynolds[i] = re;
         leastReynolds[i] = re;
         mostReynolds[i] = re;
@@ -456,6 +518,7 @@ public final class LaneIntegrator {
             b[c + i] = 0.0;
         }
         b[Lanes.SPEED_AT + i] = 1.0;
+        b[LEVEL + i] = -1.0;
         lanes.wind(i, 0.0, 0.0);
     }
 }

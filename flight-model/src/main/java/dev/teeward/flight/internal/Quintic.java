@@ -14,6 +14,9 @@ final class Quintic {
     /** Two units in the last place of 1: a finer fraction of the step means nothing. */
     private static final double RESOLUTION = 0x1.0p-51;
 
+    /** A last move of Newton's method so short that the next would be lost in rounding. */
+    private static final double SETTLED = 1e-9;
+
     private double c0;
     private double c1;
     private double c2;
@@ -91,16 +94,16 @@ final class Quintic {
      */
     double[] monotonePieces() {
         double[] ends = new double[PIECE_ENDS];
-        monotonePieces(ends);
+        monotonePieces(ends, false);
         return ends;
     }
 
-    /** The same, into an array of {@link #PIECE_ENDS}. */
-    void monotonePieces(double[] ends) {
+    /** The same, into an array of {@link #PIECE_ENDS}; quick or not, see {@link #root(double, double, boolean)}. */
+    void monotonePieces(double[] ends, boolean quick) {
         double turn = changesSign(2, 0.0, 1.0) ? root(2, 0.0, 1.0) : 1.0;
         ends[0] = 0.0;
-        ends[1] = changesSign(1, 0.0, turn) ? root(1, 0.0, turn) : 0.0;
-        ends[2] = turn < 1.0 && changesSign(1, turn, 1.0) ? root(1, turn, 1.0) : 1.0;
+        ends[1] = changesSign(1, 0.0, turn) ? extremum(0.0, turn, quick) : 0.0;
+        ends[2] = turn < 1.0 && changesSign(1, turn, 1.0) ? extremum(turn, 1.0, quick) : 1.0;
         ends[3] = 1.0;
     }
 
@@ -112,12 +115,48 @@ final class Quintic {
 
     /** Where the value is 0 between two points; if rounding has left it one sign at both, the point where it is nearer to 0. */
     double root(double from, double to) {
+        return root(from, to, false);
+    }
+
+    /**
+     * The same. Quick is four rounds of Newton's method from where the chord is 0, which leaves nothing to gain on a step of a
+     * flight; where the last of them still moved, or left the bracket, the slow way is taken after all.
+     */
+    double root(double from, double to, boolean quick) {
         double atFrom = value(from);
         double atTo = value(to);
         if ((atFrom > 0.0 && atTo > 0.0) || (atFrom < 0.0 && atTo < 0.0)) {
             return Math.abs(atFrom) < Math.abs(atTo) ? from : to;
         }
+        if (quick) {
+            double q = from + (to - from) * (atFrom / (atFrom - atTo));
+            q -= value(q) / slope(q);
+            q -= value(q) / slope(q);
+            q -= value(q) / slope(q);
+            double move = value(q) / slope(q);
+            q -= move;
+            if (Math.abs(move) <= SETTLED && q > from && q < to) {
+                return q;
+            }
+        }
         return root(0, from, to);
+    }
+
+    /** Where the slope is 0 between two points at which it has different signs. */
+    double extremum(double from, double to, boolean quick) {
+        if (quick) {
+            double atFrom = slope(from);
+            double q = from + (to - from) * (atFrom / (atFrom - slope(to)));
+            q -= slope(q) / bend(q);
+            q -= slope(q) / bend(q);
+            q -= slope(q) / bend(q);
+            double move = slope(q) / bend(q);
+            q -= move;
+            if (Math.abs(move) <= SETTLED && q > from && q < to) {
+                return q;
+            }
+        }
+        return root(1, from, to);
     }
 
     /** Newton's method from the end of a bracket, bisection where it would leave it or not at least halve its step. */
