@@ -102,11 +102,11 @@ final class BatchRun {
         if (thrown instanceof CancellationException) {
             throw new CancellationException("the batch was stopped");
         }
-        if (thrown instanceof Error) {
-            throw (Error) thrown;
+        if (thrown instanceof Error error) {
+            throw error;
         }
-        if (thrown instanceof RuntimeException) {
-            throw (RuntimeException) thrown;
+        if (thrown instanceof RuntimeException exception) {
+            throw exception;
         }
     }
 

@@ -31,7 +31,11 @@ public enum FlightStatus {
         return this == LANDED || this == LANDED_AT_ONCE;
     }
 
-    static FlightStatus of(byte ordinal) {
-        return ALL[ordinal];
+    byte code() {
+        return (byte) ordinal();
+    }
+
+    static FlightStatus of(byte code) {
+        return ALL[code];
     }
 }

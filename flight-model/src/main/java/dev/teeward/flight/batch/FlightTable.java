@@ -48,7 +48,7 @@ public final class FlightTable {
         landingSpin = from.landingSpin;
         status = new byte[rows];
         warnings = new byte[rows];
-        Arrays.fill(status, (byte) FlightStatus.NOT_FLOWN.ordinal());
+        Arrays.fill(status, FlightStatus.NOT_FLOWN.code());
     }
 
     /**
@@ -231,12 +231,12 @@ public final class FlightTable {
     }
 
     void clear(int end) {
-        Arrays.fill(status, 0, end, (byte) FlightStatus.NOT_FLOWN.ordinal());
+        Arrays.fill(status, 0, end, FlightStatus.NOT_FLOWN.code());
         Arrays.fill(warnings, 0, end, (byte) 0);
     }
 
     void set(int row, FlightStatus how, int bits) {
-        status[row] = (byte) how.ordinal();
+        status[row] = how.code();
         warnings[row] = (byte) bits;
     }
 
