@@ -83,7 +83,7 @@ public final class FlightIntegrator {
         double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
             double h = Math.min(rule.step(k[AIR_SPEED], size(k)), longest);
-            while (!(scheme.step(equations, axis, state, k, h, next) <= guard)) {
+            while (!(scheme.step(equations, axis, state, k, h, next) <= guard) || tooLongToLand(next, h)) {
                 path.reject();
                 h /= 2.0;
                 if (!(h >= StepRule.SHORTEST)) {
@@ -112,6 +112,10 @@ public final class FlightIntegrator {
             }
         }
         return path.end(Ending.DID_NOT_COME_DOWN, time, search);
+    }
+
+    private boolean tooLongToLand(double[] next, double h) {
+        return next[Y] <= elevation && h > rule.shallowStep() && StepRule.shallow(next[VX], next[VY], next[VZ]);
     }
 
     private static double size(double[] rates) {

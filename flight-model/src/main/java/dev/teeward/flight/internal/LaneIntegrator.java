@@ -34,7 +34,8 @@ public final class LaneIntegrator {
     private static final int RULED = ACCELERATION + S;
     private static final int LEVEL = RULED + S;
     private static final int EVENTLESS = LEVEL + S;
-    private static final int MORE_COMPONENTS = 4;
+    private static final int ELEVATION = EVENTLESS + S;
+    private static final int MORE_COMPONENTS = 5;
     private static final int PREPARED = Lanes.REYNOLDS_AT + 3 * S;
 
     /** Where launches come from and flights go to. */
@@ -189,7 +190,7 @@ public final class LaneIntegrator {
             begin();
             steps(rule);
             PrinceDormand65.step(equations, lanes);
-            judge(guard, exchange);
+            judge(guard, rule.shallowStep(), exchange);
             System.arraycopy(b, NEXT, b, Lanes.STATE_AT, 5 * S);
             equations.rates(lanes);
             acceleration(b, RATES);
@@ -257,9 +258,9 @@ public final class LaneIntegrator {
     }
 
     /** Lets steps stand whose error estimate is small enough, and takes the others back. */
-    private void judge(double guard, Exchange exchange) {
+    private void judge(double guard, double shallowStep, Exchange exchange) {
         for (int i = 0; i < W; i++) {
-            if (b[PrinceDormand65.ERROR_AT + i] <= guard || !flying[i]) {
+            if (!flying[i] || (b[PrinceDormand65.ERROR_AT + i] <= guard && !tooLongToLand(i, shallowStep))) {
                 retry[i] = 0.0;
                 continue;
             }
@@ -272,6 +273,12 @@ public final class LaneIntegrator {
                 end(i, Ending.DID_NOT_CONVERGE, time[i], exchange);
             }
         }
+    }
+
+    private boolean tooLongToLand(int i, double shallowStep) {
+        return b[NEXT + Y * S + i] <= b[ELEVATION + i]
+                && b[STEP + i] > shallowStep
+                && StepRule.shallow(b[NEXT + VX * S + i], b[NEXT + VY * S + i], b[NEXT + VZ * S + i]);
     }
 
     private static void least(double[] least, double[] now) {
@@ -493,6 +500,7 @@ public final class LaneIntegrator {
         retry[i] = 0.0;
         longest[i] = Double.POSITIVE_INFINITY;
         search[i].restart(padElevation[from]);
+        b[ELEVATION + i] = padElevation[from];
         b[LEVEL + i] = search[i].level();
         double re = pad.reynolds()[from];
         double s = pad.spinRatios()[from];

@@ -9,13 +9,13 @@ package dev.teeward.flight.internal;
  */
 public enum StepRule {
     /** The rule of a flight that names no other. */
-    STANDARD(0.45, 0.50, 2e-5, 2e-5, 2e-8, false),
+    STANDARD(0.45, 0.50, 2e-5, 2e-5, 2e-8, Double.POSITIVE_INFINITY, false),
 
     /** The same steps; smaller ones at kinks. */
-    TENTH_MILLIMETER(0.45, 0.50, 2e-5, 3e-8, 2e-8, false),
+    TENTH_MILLIMETER(0.45, 0.50, 2e-5, 3e-8, 2e-8, 0.25, false),
 
     /** Longer steps. */
-    MILLIMETER(0.65, 0.45, 3e-4, 1e-6, 1e-7, true);
+    MILLIMETER(0.75, 0.45, 3e-4, 1e-6, 1e-7, 0.3, true);
 
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;
@@ -23,19 +23,31 @@ public enum StepRule {
     /** The shortest step by any rule, for a ball that hangs in the air [s]. */
     static final double SHORTEST_BY_RULE = 0.05;
 
+    /** The square of the tangent of 14 deg. */
+    private static final double SHALLOW_SQUARED = 0.0625;
+
     private final double scale;
     private final double damping;
     private final double guard;
     private final double kinkedGuard;
     private final double shearedGuard;
+    private final double shallowStep;
     private final boolean quick;
 
-    StepRule(double scale, double damping, double guard, double kinkedGuard, double shearedGuard, boolean quick) {
+    StepRule(
+            double scale,
+            double damping,
+            double guard,
+            double kinkedGuard,
+            double shearedGuard,
+            double shallowStep,
+            boolean quick) {
         this.scale = scale;
         this.damping = damping;
         this.guard = guard;
         this.kinkedGuard = kinkedGuard;
         this.shearedGuard = shearedGuard;
+        this.shallowStep = shallowStep;
         this.quick = quick;
     }
 
@@ -55,6 +67,19 @@ public enum StepRule {
      */
     public double damping() {
         return damping;
+    }
+
+    /**
+     * The longest step in which a ball may come down at a shallow angle, where an error of the height between the ends of the step
+     * becomes a large one of the landing [s].
+     */
+    double shallowStep() {
+        return shallowStep;
+    }
+
+    /** Whether a velocity points down at less than 14 deg. */
+    static boolean shallow(double vx, double vy, double vz) {
+        return vy < 0.0 && vy * vy < SHALLOW_SQUARED * (vx * vx + vz * vz);
     }
 
     /** Whether the apex and the landing are searched quickly within a step, see {@link Quintic}. */

@@ -14,9 +14,9 @@ import java.util.SplittableRandom;
  * Random launches in three differently drawn samples over the same ranges: 10-100 m/s, -5 to 70 deg up, 0-12,000 rpm, tilt up to
  * 60 deg to either side, wind 0-20 m/s from anywhere, landing up to 50 m higher or lower.
  */
-final class RandomLaunches {
+public final class RandomLaunches {
     /** How a sample is drawn. */
-    enum Sample {
+    public enum Sample {
         /** Every input evenly over its range, independent of the others. */
         EVEN,
         /** As clubs do it: the slower the ball, the steeper and the more spin. */
@@ -25,19 +25,19 @@ final class RandomLaunches {
         CORNERS
     }
 
-    final int rows;
-    final double[] speed;
-    final double[] up;
-    final double[] right;
-    final double[] spin;
-    final double[] tilt;
-    final double[] elevation;
-    final double[] density;
-    final double[] viscosity;
-    final double[] along;
-    final double[] across;
+    public final int rows;
+    public final double[] speed;
+    public final double[] up;
+    public final double[] right;
+    public final double[] spin;
+    public final double[] tilt;
+    public final double[] elevation;
+    public final double[] density;
+    public final double[] viscosity;
+    public final double[] along;
+    public final double[] across;
 
-    RandomLaunches(Sample sample, int rows, long seed) {
+    public RandomLaunches(Sample sample, int rows, long seed) {
         this.rows = rows;
         speed = new double[rows];
         up = new double[rows];
@@ -111,7 +111,7 @@ final class RandomLaunches {
                 .axisTilt(tilt);
     }
 
-    LaunchConditions launch(int row) {
+    public LaunchConditions launch(int row) {
         return LaunchConditions.builder()
                 .ballSpeed(Speed.ofMetersPerSecond(speed[row]))
                 .launchAngle(Angle.ofRadians(up[row]))
@@ -133,7 +133,7 @@ final class RandomLaunches {
         return model.withWind(wind(row));
     }
 
-    Wind wind(int row) {
+    public Wind wind(int row) {
         double x = along[row];
         double z = across[row];
         return new Wind() {
