@@ -18,15 +18,15 @@ package dev.teeward.flight;
  */
 public enum Accuracy {
     /**
-     * 0.1 mm if the aerodynamic model is {@linkplain dev.teeward.flight.aero.AerodynamicModel#smooth() smooth}, 5 mm if it has
-     * kinks. The default.
+     * 0.5 mm if the aerodynamic model is {@linkplain dev.teeward.flight.aero.AerodynamicModel#smooth() smooth} (0.1 mm for 20 to 80
+     * m/s, 5 to 45 deg up and ground up to 10 m higher or lower), 10 mm if it has kinks. The default.
      */
-    STANDARD(1e-4, 5e-3),
+    STANDARD(5e-4, 1e-2),
 
-    /** 0.1 mm, with kinks too. The same as the default, to the last bit, if the aerodynamic model is smooth. */
+    /** 0.1 mm, with kinks too; the steps of the default, but for balls that come down at less than 14 deg, and at kinks. */
     TENTH_MILLIMETER(1e-4, 1e-4),
 
-    /** 1 mm, with kinks too; for a smooth model about two thirds of the steps of the default. */
+    /** 1 mm, with kinks too; for a smooth model about 0.6 of the steps of the default. */
     MILLIMETER(1e-3, 1e-3);
 
     private final double smooth;

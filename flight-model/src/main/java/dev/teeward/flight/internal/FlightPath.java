@@ -207,6 +207,51 @@ public final class FlightPath {
     }
 
     /**
+     * The positions at the first multiples of an interval and at the end of the flight.
+     *
+     * @param interval the interval [s]
+     * @param multiples how many multiples, from 0 on; all before the end
+     * @param xs receives the distances towards the target [m]
+     * @param ys receives the heights [m]
+     * @param zs receives the distances to the right [m]
+     */
+    public void positions(double interval, int multiples, double[] xs, double[] ys, double[] zs) {
+        int i = 0;
+        int last = Math.max(0, count - 2);
+        Quintic quintic = new Quintic();
+        for (int knot = 0; knot <= last && count > 1; knot++) {
+            double start = time(knot);
+            double h = time(knot + 1) - start;
+            double end = time(knot + 1);
+            int first = i;
+            while (i < multiples && (knot == last || i * interval < end)) {
+                i++;
+            }
+            boolean landing = knot == last;
+            fill(position(quintic, knot, X, VX), interval, first, i, start, h, xs, landing);
+            fill(position(quintic, knot, Y, VY), interval, first, i, start, h, ys, landing);
+            fill(position(quintic, knot, Z, VZ), interval, first, i, start, h, zs, landing);
+        }
+        if (count == 1) {
+            for (int n = 0; n <= multiples; n++) {
+                xs[n] = coordinate(0, X);
+                ys[n] = coordinate(0, Y);
+                zs[n] = coordinate(0, Z);
+            }
+        }
+    }
+
+    private void fill(
+            Quintic quintic, double interval, int first, int end, double start, double h, double[] to, boolean landing) {
+        for (int n = first; n < end; n++) {
+            to[n] = quintic.value((n * interval - start) / h);
+        }
+        if (landing) {
+            to[end] = quintic.value((endTime - start) / h);
+        }
+    }
+
+    /**
      * When the ball first reaches a vertical plane {@code alongX * x + alongZ * z = distance}, from either side.
      *
      * @param alongX the x component of the unit normal of the plane
@@ -258,9 +303,13 @@ public final class FlightPath {
     }
 
     private Quintic position(int knot, int p, int v) {
+        return position(new Quintic(), knot, p, v);
+    }
+
+    private Quintic position(Quintic quintic, int knot, int p, int v) {
         int a = knot * KNOT + 1;
         int b = a + KNOT;
-        return Quintic.of(
+        return quintic.set(
                 time(knot + 1) - time(knot),
                 knots[a + p],
                 knots[a + v],

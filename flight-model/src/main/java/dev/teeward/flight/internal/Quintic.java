@@ -27,12 +27,7 @@ final class Quintic {
     /** The zero. */
     Quintic() {}
 
-    /** From value p, first derivative v and second derivative a, by time, at the start and the end of a step h. */
-    static Quintic of(double h, double p0, double v0, double a0, double p1, double v1, double a1) {
-        return new Quintic().set(h, p0, v0, a0, p1, v1, a1);
-    }
-
-    /** Becomes {@link #of} the same. */
+    /** Becomes that from value p, first derivative v and second derivative a, by time, at the start and the end of a step h. */
     Quintic set(double h, double p0, double v0, double a0, double p1, double v1, double a1) {
         double first = h * v0;
         double second = h * h * a0;
