@@ -7,6 +7,7 @@ import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Warning;
 import java.util.List;
+import java.util.function.Supplier;
 
 /**
  * A flight from launch to landing, as {@link FlightModel#fly} computes it.
@@ -26,9 +27,10 @@ public final class Flight {
     private final LaunchConditions launch;
     private final FlightPath path;
     private final Trajectory.Point landing;
-    private final List<Warning> warnings;
+    private final Supplier<List<Warning>> warnings;
 
-    Flight(LaunchConditions launch, FlightPath path, List<Warning> warnings) {
+    /** The warnings are worded only when someone asks: most flights are flown for their numbers. */
+    Flight(LaunchConditions launch, FlightPath path, Supplier<List<Warning>> warnings) {
         this.launch = launch;
         this.path = path;
         this.warnings = warnings;
@@ -185,7 +187,7 @@ public final class Flight {
      * @return the warnings, unmodifiable, usually none
      */
     public List<Warning> warnings() {
-        return warnings;
+        return warnings.get();
     }
 
     @Override

@@ -248,24 +248,29 @@ public final class FlightModel {
     public Flight fly(LaunchConditions launch) {
         LaunchVectors start = LaunchVectors.of(launch);
         FlightPath path = integrator.fly(start.state(), start.axis());
-        List<Warning> warnings = new ArrayList<>(0);
         switch (path.ending()) {
-            case LANDED -> {
-                ModelDomain domain = ball.aerodynamics().domain();
-                if (air.density() > 0.0 && !domain.equals(ModelDomain.unbounded())) {
-                    DomainCheck.add(path, equations, domain, warnings);
-                    DomainCheck.addReverseLift(path, equations, warnings);
-                }
-            }
-            case LANDED_AT_ONCE ->
-                warnings.add(Warning.of(
-                        "lands-at-once",
-                        "the ball starts on the landing elevation and does not rise above it: there is no flight"));
+            case LANDED, LANDED_AT_ONCE -> {}
             case ELEVATION_NOT_REACHED -> throw failure(FlightException.Reason.ELEVATION_NOT_REACHED, path);
             case DID_NOT_COME_DOWN -> throw failure(FlightException.Reason.DID_NOT_COME_DOWN, path);
             case DID_NOT_CONVERGE -> throw failure(FlightException.Reason.DID_NOT_CONVERGE, path);
         }
-        return new Flight(launch, path, List.copyOf(warnings));
+        return new Flight(launch, path, () -> warnings(path));
+    }
+
+    private List<Warning> warnings(FlightPath path) {
+        List<Warning> warnings = new ArrayList<>(0);
+        if (path.ending() == FlightPath.Ending.LANDED_AT_ONCE) {
+            warnings.add(Warning.of(
+                    "lands-at-once",
+                    "the ball starts on the landing elevation and does not rise above it: there is no flight"));
+        } else {
+            ModelDomain domain = ball.aerodynamics().domain();
+            if (air.density() > 0.0 && !domain.equals(ModelDomain.unbounded())) {
+                DomainCheck.add(path, equations, domain, warnings);
+                DomainCheck.addReverseLift(path, equations, warnings);
+            }
+        }
+        return List.copyOf(warnings);
     }
 
     @Override

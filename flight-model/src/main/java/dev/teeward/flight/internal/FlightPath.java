@@ -217,20 +217,29 @@ public final class FlightPath {
      */
     public void positions(double interval, int multiples, double[] xs, double[] ys, double[] zs) {
         int i = 0;
-        int last = Math.max(0, count - 2);
-        Quintic quintic = new Quintic();
-        for (int knot = 0; knot <= last && count > 1; knot++) {
+        int last = count - 2;
+        Quintic x = new Quintic();
+        Quintic y = new Quintic();
+        Quintic z = new Quintic();
+        for (int knot = 0; knot <= last; knot++) {
             double start = time(knot);
+            double end = knot == last ? Double.POSITIVE_INFINITY : time(knot + 1);
             double h = time(knot + 1) - start;
-            double end = time(knot + 1);
-            int first = i;
-            while (i < multiples && (knot == last || i * interval < end)) {
-                i++;
+            position(x, knot, X, VX);
+            position(y, knot, Y, VY);
+            position(z, knot, Z, VZ);
+            for (; i < multiples && i * interval < end; i++) {
+                double q = (i * interval - start) / h;
+                xs[i] = x.value(q);
+                ys[i] = y.value(q);
+                zs[i] = z.value(q);
             }
-            boolean landing = knot == last;
-            fill(position(quintic, knot, X, VX), interval, first, i, start, h, xs, landing);
-            fill(position(quintic, knot, Y, VY), interval, first, i, start, h, ys, landing);
-            fill(position(quintic, knot, Z, VZ), interval, first, i, start, h, zs, landing);
+            if (knot == last) {
+                double q = (endTime - start) / h;
+                xs[i] = x.value(q);
+                ys[i] = y.value(q);
+                zs[i] = z.value(q);
+            }
         }
         if (count == 1) {
             for (int n = 0; n <= multiples; n++) {
@@ -238,16 +247,6 @@ public final class FlightPath {
                 ys[n] = coordinate(0, Y);
                 zs[n] = coordinate(0, Z);
             }
-        }
-    }
-
-    private void fill(
-            Quintic quintic, double interval, int first, int end, double start, double h, double[] to, boolean landing) {
-        for (int n = first; n < end; n++) {
-            to[n] = quintic.value((n * interval - start) / h);
-        }
-        if (landing) {
-            to[end] = quintic.value((endTime - start) / h);
         }
     }
 

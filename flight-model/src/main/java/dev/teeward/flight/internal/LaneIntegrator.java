@@ -139,6 +139,7 @@ public final class LaneIntegrator {
     private final Result result = new Result();
     private final Quintic quintic = new Quintic();
     private final LandingSearch[] search = new LandingSearch[W];
+    private final int[] free = new int[W];
     private final boolean[] flying = new boolean[W];
     private final int[] row = new int[W];
     private final int[] steps = new int[W];
@@ -152,6 +153,7 @@ public final class LaneIntegrator {
     private final double[] mostReynolds = new double[W];
     private final double[] leastSpinRatio = new double[W];
     private final double[] mostSpinRatio = new double[W];
+    private int freed;
     private int padded;
     private int taken;
     private boolean exhausted;
@@ -182,10 +184,12 @@ public final class LaneIntegrator {
         exhausted = false;
         padded = 0;
         taken = 0;
-        int left = 0;
         for (int i = 0; i < W; i++) {
-            left += refill(i, equations, ownAir, ownWind, exchange) ? 1 : 0;
+            rest(i);
+            free[i] = i;
         }
+        freed = W;
+        int left = refill(equations, ownAir, ownWind, exchange);
         while (left > 0) {
             begin();
             steps(rule);
@@ -199,10 +203,9 @@ public final class LaneIntegrator {
                 if (flying[i] && retry[i] == 0.0) {
                     arrive(i, windVaries, exchange);
                 }
-                if (!flying[i] && row[i] >= 0 && !refill(i, equations, ownAir, ownWind, exchange)) {
-                    left--;
-                }
             }
+            left -= freed;
+            left += refill(equations, ownAir, ownWind, exchange);
         }
     }
 
@@ -402,6 +405,7 @@ public final class LaneIntegrator {
 
     private void end(int i, Ending ending, double at, Exchange exchange) {
         flying[i] = false;
+        free[freed++] = i;
         for (int c = 0; c < STATE; c++) {
             result.state[c] = b[NEXT + c * S + i];
         }
@@ -420,26 +424,51 @@ public final class LaneIntegrator {
         exchange.ended(result);
     }
 
-    /** Gives a lane the next launch; false, and the lane at rest, if there is none. */
-    private boolean refill(int i, FlightEquations equations, boolean ownAir, boolean ownWind, Exchange exchange) {
-        while (true) {
+    /** Gives the free lanes the next launches, and rest to those for which there are none; how many fly. */
+    private int refill(FlightEquations equations, boolean ownAir, boolean ownWind, Exchange exchange) {
+        int filled = 0;
+        while (freed > 0) {
             if (taken == padded) {
                 prepare(equations, ownAir, ownWind, exchange);
                 if (padded == 0) {
-                    rest(i);
-                    return false;
+                    while (freed > 0) {
+                        rest(free[--freed]);
+                    }
+                    return filled;
                 }
             }
-            take(i, taken++, ownWind);
-            LandingSearch.Event event = search[i].launch(b[NEXT + VY * S + i], b[RATES + VY * S + i]);
-            if (event == LandingSearch.Event.NOTHING) {
-                return true;
+            int count = Math.min(freed, padded - taken);
+            int firstLane = freed - count;
+            int first = taken;
+            copy(firstLane, first, count);
+            freed -= count;
+            taken += count;
+            // A flight that ends at once frees its lane again: what is freed lies before the lanes still to be looked at.
+            for (int n = 0; n < count; n++) {
+                int i = free[firstLane + n];
+                filled += take(i, first + n, ownWind, exchange) ? 1 : 0;
             }
-            end(
-                    i,
-                    event == LandingSearch.Event.LANDED ? Ending.LANDED_AT_ONCE : Ending.ELEVATION_NOT_REACHED,
-                    0.0,
-                    exchange);
+        }
+        return filled;
+    }
+
+    /** The numbers of prepared launches, component by component, to free lanes. */
+    private void copy(int firstLane, int first, int count) {
+        for (int c = 0; c < 4; c++) {
+            copy(Lanes.STATE_AT + c * S, NEXT + c * S, firstLane, first, count);
+            copy(RATES + c * S, RATES + c * S, firstLane, first, count);
+        }
+        for (int c = Lanes.AXIS_AT; c < Lanes.RATES_AT; c += S) {
+            copy(c, c, firstLane, first, count);
+        }
+        for (int c = Lanes.SPEED_AT; c < PREPARED; c += S) {
+            copy(c, c, firstLane, first, count);
+        }
+    }
+
+    private void copy(int from, int to, int firstLane, int first, int count) {
+        for (int n = 0; n < count; n++) {
+            b[to + free[firstLane + n]] = p[from + first + n];
         }
     }
 
@@ -475,20 +504,11 @@ public final class LaneIntegrator {
         }
     }
 
-    private void take(int i, int from, boolean ownWind) {
-        for (int c = 0; c < 4; c++) {
-            b[NEXT + c * S + i] = p[Lanes.STATE_AT + c * S + from];
-            b[RATES + c * S + i] = p[RATES + c * S + from];
-        }
+    /** Begins the flight of a prepared launch; false if it ends at once. */
+    private boolean take(int i, int from, boolean ownWind, Exchange exchange) {
         b[NEXT + Y * S + i] = 0.0;
         b[NEXT + X * S + i] = 0.0;
         b[NEXT + Z * S + i] = 0.0;
-        for (int c = Lanes.AXIS_AT; c < Lanes.RATES_AT; c += S) {
-            b[c + i] = p[c + from];
-        }
-        for (int c = Lanes.SPEED_AT; c < PREPARED; c += S) {
-            b[c + i] = p[c + from];
-        }
         if (ownWind) {
             lanes.wind(i, pad.alongTarget(from), pad.towardsRight(from));
         }
@@ -512,6 +532,13 @@ public final class LaneIntegrator {
         launchSpinRatio[i] = s;
         leastSpinRatio[i] = s;
         mostSpinRatio[i] = s;
+        LandingSearch.Event event = search[i].launch(b[NEXT + VY * S + i], b[RATES + VY * S + i]);
+        if (event == LandingSearch.Event.NOTHING) {
+            return true;
+        }
+        boolean landed = event == LandingSearch.Event.LANDED;
+        end(i, landed ? Ending.LANDED_AT_ONCE : Ending.ELEVATION_NOT_REACHED, 0.0, exchange);
+        return false;
     }
 
     /** A lane without a ball: all its numbers stay finite. */
