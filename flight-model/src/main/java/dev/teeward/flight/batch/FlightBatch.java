@@ -13,6 +13,9 @@ import java.util.function.LongConsumer;
  * however many threads. The accuracy is that of the model, {@link FlightModel#withAccuracy}. Nothing is allocated for a row;
  * what a thread needs, about 0.4 MB, is allocated once a call.
  *
+ * <p>The state of a row that does not land is its {@link FlightStatus}; its numbers are NaN. What single flights warn of is in
+ * {@link FlightTable#warnings}.
+ *
  * <p>Any aerodynamic model and any wind will do; they go fastest if they override their forms for many states at once
  * ({@link dev.teeward.flight.aero.AerodynamicModel#coefficients}) with short loops.
  *

@@ -28,21 +28,23 @@ public final class FlightDerivatives {
     /** What is varied. */
     public enum Input {
         /** The ball speed [m/s]. */
-        BALL_SPEED(0.02),
+        BALL_SPEED(0, 0.02),
         /** The launch angle [rad]. */
-        LAUNCH_ANGLE(2e-4),
+        LAUNCH_ANGLE(1, 2e-4),
         /** The start direction [rad]. */
-        START_DIRECTION(2e-4),
+        START_DIRECTION(2, 2e-4),
         /** The spin rate [rad/s]. */
-        SPIN_RATE(0.5),
+        SPIN_RATE(3, 0.5),
         /** The axis tilt [rad]. */
-        AXIS_TILT(2e-4),
+        AXIS_TILT(4, 2e-4),
         /** A head wind, added to the wind at every height: the velocity of the air against the target [m/s]. */
-        HEAD_WIND(0.02);
+        HEAD_WIND(5, 0.02);
 
+        private final int index;
         private final double step;
 
-        Input(double step) {
+        Input(int index, double step) {
+            this.index = index;
             this.step = step;
         }
 
@@ -59,17 +61,23 @@ public final class FlightDerivatives {
     /** What changes. */
     public enum Output {
         /** The carry [m]. */
-        CARRY,
+        CARRY(0),
         /** The side [m]. */
-        SIDE,
+        SIDE(1),
         /** The curve [m]. */
-        CURVE,
+        CURVE(2),
         /** The apex [m]. */
-        APEX,
+        APEX(3),
         /** The flight time [s]. */
-        FLIGHT_TIME,
+        FLIGHT_TIME(4),
         /** The descent angle [rad]. */
-        DESCENT_ANGLE
+        DESCENT_ANGLE(5);
+
+        private final int index;
+
+        Output(int index) {
+            this.index = index;
+        }
     }
 
     private static final Input[] INPUTS = Input.values();
@@ -137,8 +145,9 @@ public final class FlightDerivatives {
         private final double windAlong;
         private final double windRight;
         private final double[] right;
-        private final double @Nullable [][] copied;
-        private final double @Nullable [][] copies;
+        private final double @Nullable [] elevation;
+        private final double @Nullable [] density;
+        private final double @Nullable [] viscosity;
 
         VariedLaunches(LaunchTable from, FlightModel model, int most) {
             this.from = from;
@@ -149,11 +158,9 @@ public final class FlightDerivatives {
             inputs = new double[INPUTS.length][rows];
             right = new double[rows];
             widths = new double[most * INPUTS.length];
-            copied = new double[][] {from.landingElevation(), from.density(), from.viscosity()};
-            copies = new double[copied.length][];
-            for (int c = 0; c < copied.length; c++) {
-                copies[c] = copied[c] == null ? null : new double[rows];
-            }
+            elevation = room(from.landingElevation(), rows);
+            density = room(from.density(), rows);
+            viscosity = room(from.viscosity(), rows);
             LaunchTable.Builder builder = LaunchTable.builder()
                     .ballSpeed(inputs[0])
                     .launchAngle(inputs[1])
@@ -162,11 +169,11 @@ public final class FlightDerivatives {
                     .axisTilt(inputs[4])
                     .windAlongTarget(inputs[5])
                     .windTowardsRight(right);
-            if (copies[0] != null) {
-                builder.landingElevation(copies[0]);
+            if (elevation != null) {
+                builder.landingElevation(elevation);
             }
-            if (copies[1] != null && copies[2] != null) {
-                builder.density(copies[1]).viscosity(copies[2]);
+            if (density != null && viscosity != null) {
+                builder.density(density).viscosity(viscosity);
             }
             block = builder.build();
         }
@@ -188,12 +195,9 @@ public final class FlightDerivatives {
                     inputs[4][at] = value(from.axisTilt(), row, 0.0);
                     inputs[5][at] = value(from.windAlongTarget(), row, windAlong);
                     right[at] = value(from.windTowardsRight(), row, windRight);
-                    for (int c = 0; c < copied.length; c++) {
-                        double[] copy = copies[c];
-                        if (copy != null) {
-                            copy[at] = value(copied[c], row, 0.0);
-                        }
-                    }
+                    copy(from.landingElevation(), row, elevation, at);
+                    copy(from.density(), row, density, at);
+                    copy(from.viscosity(), row, viscosity, at);
                 }
                 for (Input input : INPUTS) {
                     vary(i, input);
@@ -203,8 +207,8 @@ public final class FlightDerivatives {
         }
 
         private void vary(int i, Input input) {
-            double[] column = inputs[input.ordinal()];
-            int up = i * FLIGHTS + 2 * input.ordinal();
+            double[] column = inputs[input.index];
+            int up = i * FLIGHTS + 2 * input.index;
             double sign = input == Input.HEAD_WIND ? -1.0 : 1.0;
             double centre = column[up];
             double high = centre + input.step;
@@ -214,7 +218,7 @@ public final class FlightDerivatives {
             low = low < (input == Input.SPIN_RATE || input == Input.BALL_SPEED ? 1e-9 : -limit) ? centre : low;
             column[up] = high;
             column[up + 1] = low;
-            widths[i * INPUTS.length + input.ordinal()] = sign * (high - low);
+            widths[i * INPUTS.length + input.index] = sign * (high - low);
         }
 
         private static double limit(Input input) {
@@ -225,6 +229,16 @@ public final class FlightDerivatives {
                 case AXIS_TILT -> Math.PI;
                 case HEAD_WIND -> 50.0;
             };
+        }
+
+        private static double @Nullable [] room(double @Nullable [] column, int rows) {
+            return column == null ? null : new double[rows];
+        }
+
+        private static void copy(double @Nullable [] from, int row, double @Nullable [] to, int at) {
+            if (from != null && to != null) {
+                to[at] = from[row];
+            }
         }
 
         private static double value(double @Nullable [] column, int row, double otherwise) {
@@ -280,7 +294,7 @@ public final class FlightDerivatives {
          * @return a row for each launch, in the SI units of both; the array itself, NaN where not {@linkplain #known known}
          */
         public double[] of(Output output, Input input) {
-            return slopes[output.ordinal()][input.ordinal()];
+            return slopes[output.index][input.index];
         }
 
         /**

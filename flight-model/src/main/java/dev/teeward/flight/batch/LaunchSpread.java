@@ -22,15 +22,21 @@ public final class LaunchSpread {
     /** What scatters. */
     public enum Input {
         /** The ball speed. */
-        BALL_SPEED,
+        BALL_SPEED(0),
         /** The launch angle. */
-        LAUNCH_ANGLE,
+        LAUNCH_ANGLE(1),
         /** The start direction. */
-        START_DIRECTION,
+        START_DIRECTION(2),
         /** The spin rate. */
-        SPIN_RATE,
+        SPIN_RATE(3),
         /** The axis tilt. */
-        AXIS_TILT
+        AXIS_TILT(4);
+
+        private final int index;
+
+        Input(int index) {
+            this.index = index;
+        }
     }
 
     private static final int INPUTS = Input.values().length;
@@ -127,8 +133,8 @@ public final class LaunchSpread {
         for (int i = 0; i < INPUTS; i++) {
             copy[i] = correlations[i].clone();
         }
-        copy[one.ordinal()][other.ordinal()] = correlation;
-        copy[other.ordinal()][one.ordinal()] = correlation;
+        copy[one.index][other.index] = correlation;
+        copy[other.index][one.index] = correlation;
         LaunchSpread spread = new LaunchSpread(deviations, copy);
         spread.factor();
         return spread;
@@ -141,7 +147,7 @@ public final class LaunchSpread {
      * @return the deviation, in SI units [m/s], [rad], [rad/s]
      */
     public double deviation(Input input) {
-        return deviations[input.ordinal()];
+        return deviations[input.index];
     }
 
     /**
@@ -152,7 +158,7 @@ public final class LaunchSpread {
      * @return the correlation, in [-1, 1]
      */
     public double correlation(Input one, Input other) {
-        return correlations[one.ordinal()][other.ordinal()];
+        return correlations[one.index][other.index];
     }
 
     /** The lower triangle L with L L' = the covariances (Cholesky), so that L times independent normals scatters so. */
@@ -186,7 +192,7 @@ public final class LaunchSpread {
                     Locale.ROOT, "the deviation of %s must be finite and not negative, but was %s", input, deviation));
         }
         double[] copy = deviations.clone();
-        copy[input.ordinal()] = deviation;
+        copy[input.index] = deviation;
         return new LaunchSpread(copy, correlations);
     }
 

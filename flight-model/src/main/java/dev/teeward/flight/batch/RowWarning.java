@@ -3,20 +3,22 @@ package dev.teeward.flight.batch;
 /** What to know of the flight of a row; the warnings of a single {@link dev.teeward.flight.Flight}, without their sentences. */
 public enum RowWarning {
     /** The ball starts on the landing elevation and does not rise above it. */
-    LANDS_AT_ONCE("lands-at-once"),
+    LANDS_AT_ONCE(1, "lands-at-once"),
 
     /** The Reynolds number left the range of the aerodynamic model. */
-    REYNOLDS_OUTSIDE_MODEL("reynolds-outside-model"),
+    REYNOLDS_OUTSIDE_MODEL(2, "reynolds-outside-model"),
 
     /** The spin ratio left the range of the aerodynamic model. */
-    SPIN_RATIO_OUTSIDE_MODEL("spin-ratio-outside-model"),
+    SPIN_RATIO_OUTSIDE_MODEL(4, "spin-ratio-outside-model"),
 
     /** Launched where backspin pushes some balls down. */
-    REVERSE_LIFT_POSSIBLE("reverse-lift-possible");
+    REVERSE_LIFT_POSSIBLE(8, "reverse-lift-possible");
 
+    private final byte bit;
     private final String code;
 
-    RowWarning(String code) {
+    RowWarning(int bit, String code) {
+        this.bit = (byte) bit;
         this.code = code;
     }
 
@@ -30,6 +32,6 @@ public enum RowWarning {
     }
 
     byte bit() {
-        return (byte) (1 << ordinal());
+        return bit;
     }
 }

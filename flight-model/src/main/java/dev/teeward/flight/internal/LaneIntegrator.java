@@ -199,11 +199,7 @@ public final class LaneIntegrator {
             equations.rates(lanes);
             acceleration(b, RATES);
             eventless(b);
-            for (int i = 0; i < W; i++) {
-                if (flying[i] && retry[i] == 0.0) {
-                    arrive(i, windVaries, exchange);
-                }
-            }
+            arrive(windVaries, exchange);
             left -= freed;
             left += refill(equations, ownAir, ownWind, exchange);
         }
@@ -297,8 +293,8 @@ public final class LaneIntegrator {
     }
 
     /**
-     * A positive number where the height rises throughout the step, or falls and stays above the level that matters: the first
-     * two cases of {@link LandingSearch#step}, without a branch.
+     * A positive number where the height rises throughout the step, or falls and stays above the level that matters, and the
+     * rates are finite: the first two cases of {@link LandingSearch#step}, without a branch. Elsewhere the search is asked.
      */
     private static void eventless(double[] b) {
         for (int i = 0; i < W; i++) {
@@ -315,34 +311,44 @@ public final class LaneIntegrator {
             double bends = -Math.min(b[K1 + VY * S + i], -b[RATES + VY * S + i]);
             b[EVENTLESS + i] = Math.max(b[EVENTLESS + i], Math.min(clear, bends));
         }
+        for (int i = 0; i < W; i++) {
+            double size = b[ACCELERATION + i] + Math.abs(b[RATES + SPIN * S + i]);
+            b[EVENTLESS + i] = Math.min(b[EVENTLESS + i], Double.MAX_VALUE - size);
+        }
     }
 
-    /** A step that stands: is the flight over? */
-    private void arrive(int i, boolean windVaries, Exchange exchange) {
+    /** The steps that stand: which flights are over? */
+    private void arrive(boolean windVaries, Exchange exchange) {
+        for (int i = 0; i < W; i++) {
+            if (!flying[i] || retry[i] != 0.0) {
+                continue;
+            }
+            double h = b[STEP + i];
+            if (!(b[EVENTLESS + i] > 0.0) && over(i, h, exchange)) {
+                continue;
+            }
+            steps[i]++;
+            time[i] += h;
+            if (windVaries) {
+                longest[i] = 2.0 * h;
+            }
+            if (!(time[i] < FlightIntegrator.TIME_LIMIT && steps[i] < FlightIntegrator.STEP_LIMIT)) {
+                seeEnd(i);
+                end(i, Ending.DID_NOT_COME_DOWN, time[i], exchange);
+            }
+        }
+    }
+
+    /** Whether a flight is over after a step in which something may have happened. */
+    private boolean over(int i, double h, Exchange exchange) {
         if (!(b[ACCELERATION + i] + Math.abs(b[RATES + SPIN * S + i]) < Double.POSITIVE_INFINITY)) {
             restoreStart(i);
             end(i, Ending.DID_NOT_CONVERGE, time[i], exchange);
-            return;
+            return true;
         }
-        double h = b[STEP + i];
-        double arrival = time[i] + h;
-        steps[i]++;
-        if (b[EVENTLESS + i] > 0.0) {
-            if (b[NEXT + VY * S + i] > 0.0) {
-                search[i].seen(b[NEXT + Y * S + i], arrival);
-                b[LEVEL + i] = search[i].level();
-            }
-        } else if (searched(i, h, exchange)) {
-            return;
-        }
-        time[i] = arrival;
-        if (windVaries) {
-            longest[i] = 2.0 * h;
-        }
-        if (!(arrival < FlightIntegrator.TIME_LIMIT && steps[i] < FlightIntegrator.STEP_LIMIT)) {
-            seeEnd(i);
-            end(i, Ending.DID_NOT_COME_DOWN, arrival, exchange);
-        }
+        // Steps without an event are not told to the search. The height it must know is that at which the last of them ended.
+        search[i].seen(b[START + Y * S + i], time[i]);
+        return searched(i, h, exchange);
     }
 
     /** Whether the flight ends in this step. */
@@ -360,6 +366,7 @@ public final class LaneIntegrator {
         if (event == LandingSearch.Event.NOTHING) {
             return false;
         }
+        steps[i]++;
         double arrival = time[i] + h;
         double at = search[i].eventTime();
         if (arrival <= at) {

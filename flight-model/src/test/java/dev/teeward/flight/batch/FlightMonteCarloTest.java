@@ -126,7 +126,7 @@ class FlightMonteCarloTest {
                 .withSpread(LaunchSpread.none().withSpinRate(rpm(100.0)))
                 .fly(FlightModel.standard(), slow);
         // A normal number lies below minus one deviation with probability 0.158655: redrawn until it does not, 0.18857 a draw.
-        assertEquals(1886, result.redrawn(), 200);
+        assertEquals(1886.0, (double) result.redrawn(), 200.0);
         assertThrows(IllegalArgumentException.class, () -> LaunchSpread.none().withSpinRate(rpm(-1.0)));
         assertThrows(
                 IllegalArgumentException.class,
