@@ -5,9 +5,9 @@ import java.util.Arrays;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.differentiation.Gradient;
 import org.hipparchus.analysis.differentiation.GradientField;
+import org.hipparchus.analysis.solvers.BracketedRealFieldUnivariateSolver;
 import org.hipparchus.analysis.solvers.BracketedUnivariateSolver;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
-import org.hipparchus.analysis.solvers.BracketedRealFieldUnivariateSolver;
 import org.hipparchus.analysis.solvers.FieldBracketingNthOrderBrentSolver;
 import org.hipparchus.ode.FieldExpandableODE;
 import org.hipparchus.ode.FieldODEState;
@@ -16,7 +16,6 @@ import org.hipparchus.ode.FieldOrdinaryDifferentialEquation;
 import org.hipparchus.ode.ODEState;
 import org.hipparchus.ode.ODEStateAndDerivative;
 import org.hipparchus.ode.OrdinaryDifferentialEquation;
-import org.hipparchus.ode.events.Action;
 import org.hipparchus.ode.events.AdaptableInterval;
 import org.hipparchus.ode.events.FieldAdaptableInterval;
 import org.hipparchus.ode.events.FieldODEEventDetector;
@@ -130,19 +129,29 @@ final class Peers {
                 zero.add(LONGEST));
         // The landing moves in time too: at the height 0, dt = -dy / vy.
         Gradient[] y = end.getPrimaryState();
-        Gradient late = y[FlightEquations.Y].divide(y[FlightEquations.VY].getReal()).negate();
+        Gradient late =
+                y[FlightEquations.Y].divide(y[FlightEquations.VY].getReal()).negate();
         return new Gradient[] {
             y[FlightEquations.X].add(late.multiply(y[FlightEquations.VX].getReal())),
             y[FlightEquations.Z].add(late.multiply(y[FlightEquations.VZ].getReal()))
         };
     }
 
-    private record GradientMotion(Gradient[] axis, Gradient headWind, double across)
-            implements FieldOrdinaryDifferentialEquation<Gradient> {
+    private static final class GradientMotion implements FieldOrdinaryDifferentialEquation<Gradient> {
         private static final double AREA = Math.PI * 0.04267 * 0.04267 / 4.0;
         private static final double FORCE = 1.225 * AREA / (2.0 * 0.04593);
         private static final double INERTIA = 0.4 * 0.04593 * 0.04267 * 0.04267 / 4.0;
         private static final double DECAY = 1.225 * AREA * 0.04267 * 0.01 * 0.021335 / (2.0 * INERTIA);
+
+        private final Gradient[] axis;
+        private final Gradient headWind;
+        private final double across;
+
+        GradientMotion(Gradient[] axis, Gradient headWind, double across) {
+            this.axis = axis;
+            this.headWind = headWind;
+            this.across = across;
+        }
 
         @Override
         public int getDimension() {
@@ -158,10 +167,16 @@ final class Peers {
             Gradient re = speed.multiply(1.225 * 0.04267 / 1.7894e-5);
             Gradient s = y[FlightEquations.SPIN].multiply(0.021335).divide(speed);
             Gradient x = re.multiply(1.0 / 0.61e5).square().square().add(1.0);
-            Gradient cd = s.divide(s.add(1.0)).multiply(0.274).add(x.reciprocal().multiply(0.368)).add(0.209);
+            Gradient cd = s.divide(s.add(1.0))
+                    .multiply(0.274)
+                    .add(x.reciprocal().multiply(0.368))
+                    .add(0.209);
             Gradient z = re.multiply(1.0 / 1.5e5).square().square().add(1.0);
             Gradient w = s.divide(s.add(0.200));
-            Gradient cl = z.reciprocal().multiply(0.168).add(0.230).multiply(w.multiply(w.negate().add(2.0)));
+            Gradient cl = z.reciprocal()
+                    .multiply(0.168)
+                    .add(0.230)
+                    .multiply(w.multiply(w.negate().add(2.0)));
             Gradient drag = cd.multiply(speed).multiply(FORCE);
             Gradient lift = cl.multiply(speed).multiply(FORCE);
             Gradient[] rates = MathArrays.buildArray(speed.getField(), FlightEquations.STATE);
@@ -172,7 +187,8 @@ final class Peers {
                     .subtract(9.80665);
             rates[FlightEquations.VZ] = lift.multiply(axis[0].multiply(uy).subtract(axis[1].multiply(ux)))
                     .subtract(drag.multiply(uz));
-            rates[FlightEquations.SPIN] = speed.multiply(y[FlightEquations.SPIN]).multiply(-DECAY);
+            rates[FlightEquations.SPIN] =
+                    speed.multiply(y[FlightEquations.SPIN]).multiply(-DECAY);
             rates[FlightEquations.Y] = uy;
             rates[FlightEquations.X] = y[FlightEquations.VX];
             rates[FlightEquations.Z] = y[FlightEquations.VZ];
@@ -206,7 +222,8 @@ final class Peers {
 
         @Override
         public FieldODEEventHandler<Gradient> getHandler() {
-            return (state, detector, increasing) -> increasing ? Action.CONTINUE : Action.STOP;
+            return (state, detector, increasing) ->
+                    increasing ? org.hipparchus.ode.events.Action.CONTINUE : org.hipparchus.ode.events.Action.STOP;
         }
 
         @Override
@@ -258,7 +275,8 @@ final class Peers {
 
         @Override
         public ODEEventHandler getHandler() {
-            return (state, detector, increasing) -> increasing ? Action.CONTINUE : Action.STOP;
+            return (state, detector, increasing) ->
+                    increasing ? org.hipparchus.ode.events.Action.CONTINUE : org.hipparchus.ode.events.Action.STOP;
         }
 
         @Override

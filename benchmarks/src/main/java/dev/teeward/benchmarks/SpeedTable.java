@@ -170,48 +170,85 @@ public final class SpeedTable {
                 .windTowardsRight(Arrays.copyOf(across, gradients))
                 .build();
         List<Contender> all = new ArrayList<>();
-        all.add(new Contender("Hipparchus 8(5,3), 1e-6", PEER_FLIGHTS, each(i -> landing(
-                Peers.hipparchus(Peers.hipparchus853(1e-6), equations[i], states[i], axes[i]))), true));
-        all.add(new Contender("Hipparchus 5(4), 1e-6", PEER_FLIGHTS, each(i -> landing(
-                Peers.hipparchus(Peers.hipparchus54(1e-6), equations[i], states[i], axes[i]))), true));
-        all.add(new Contender("Commons Math 5(4), 1e-6", PEER_FLIGHTS, each(i -> landing(
-                Peers.commonsMath54(equations[i], states[i], axes[i]))), true));
-        all.add(new Contender("Runge-Kutta 4, fixed 0.05 s, line at the landing", PEER_FLIGHTS, each(i -> landing(
-                Peers.fixedStep(equations[i], states[i], axes[i], 0.05))), true));
+        all.add(new Contender(
+                "Hipparchus 8(5,3), 1e-6",
+                PEER_FLIGHTS,
+                each(i -> landing(Peers.hipparchus(Peers.hipparchus853(1e-6), equations[i], states[i], axes[i]))),
+                true));
+        all.add(new Contender(
+                "Hipparchus 5(4), 1e-6",
+                PEER_FLIGHTS,
+                each(i -> landing(Peers.hipparchus(Peers.hipparchus54(1e-6), equations[i], states[i], axes[i]))),
+                true));
+        all.add(new Contender(
+                "Commons Math 5(4), 1e-6",
+                PEER_FLIGHTS,
+                each(i -> landing(Peers.commonsMath54(equations[i], states[i], axes[i]))),
+                true));
+        all.add(new Contender(
+                "Runge-Kutta 4, fixed 0.05 s, line at the landing",
+                PEER_FLIGHTS,
+                each(i -> landing(Peers.fixedStep(equations[i], states[i], axes[i], 0.05))),
+                true));
         all.add(new Contender("**batch, 1 mm**", LAUNCHES, batch(millimeter, flights), true));
         all.add(new Contender("**batch, 0.1 mm**", LAUNCHES, batch(tenth, flights), true));
-        all.add(new Contender("**single flight, default**", PEER_FLIGHTS, each(i -> landing(models[i].fly(launches[i]))), true));
-        all.add(new Contender("**single flight and 10 ms samples, columns**", PEER_FLIGHTS, each(i -> {
-            Flight flight = models[i].fly(launches[i]);
-            flight.trajectory().sampleInto(0.01, x, y, z);
-            return landing(flight);
-        }), true));
-        all.add(new Contender("Hipparchus 8(5,3), 1e-6, and 10 ms samples", PEER_FLIGHTS / 4, each(i -> {
-            var integrator = Peers.hipparchus853(1e-6);
-            integrator.addStepHandler(new org.hipparchus.ode.sampling.StepNormalizer(
-                    0.01, (state, last) -> sink += state.getPrimaryState()[FlightEquations.Y]));
-            return landing(Peers.hipparchus(integrator, equations[i], states[i], axes[i]));
-        }), true));
-        all.add(new Contender("Hipparchus 5(4), 1e-6, and 10 ms samples", PEER_FLIGHTS / 4, each(i -> {
-            var integrator = Peers.hipparchus54(1e-6);
-            integrator.addStepHandler(new org.hipparchus.ode.sampling.StepNormalizer(
-                    0.01, (state, last) -> sink += state.getPrimaryState()[FlightEquations.Y]));
-            return landing(Peers.hipparchus(integrator, equations[i], states[i], axes[i]));
-        }), true));
-        all.add(new Contender("**gradient by six inputs, batch 1 mm**", gradients, (first, count) -> {
-            sink += derivatives
-                    .differentiate(few)
-                    .of(FlightDerivatives.Output.CARRY, FlightDerivatives.Input.BALL_SPEED)[0];
-            return new double[2];
-        }, false));
-        all.add(new Contender("gradient by six inputs, Hipparchus Gradient 5(4), 1e-6", 40, each(i -> {
-            var end = Peers.gradient(new double[] {speed[i], up[i], right[i], spin[i], tilt[i], -along[i]}, across[i]);
-            return new double[] {end[0].getValue(), end[1].getValue()};
-        }), true));
-        all.add(new Contender("**Monte Carlo, 0.1 mm, drawn and summed up**", LAUNCHES, (first, count) -> {
-            sink += draws.fly(MODEL, middle).carry().value();
-            return new double[2];
-        }, false));
+        all.add(new Contender(
+                "**single flight, default**", PEER_FLIGHTS, each(i -> landing(models[i].fly(launches[i]))), true));
+        all.add(new Contender(
+                "**single flight and 10 ms samples, columns**",
+                PEER_FLIGHTS,
+                each(i -> {
+                    Flight flight = models[i].fly(launches[i]);
+                    flight.trajectory().sampleInto(0.01, x, y, z);
+                    return landing(flight);
+                }),
+                true));
+        all.add(new Contender(
+                "Hipparchus 8(5,3), 1e-6, and 10 ms samples",
+                PEER_FLIGHTS / 4,
+                each(i -> {
+                    var integrator = Peers.hipparchus853(1e-6);
+                    integrator.addStepHandler(new org.hipparchus.ode.sampling.StepNormalizer(
+                            0.01, (state, last) -> sink += state.getPrimaryState()[FlightEquations.Y]));
+                    return landing(Peers.hipparchus(integrator, equations[i], states[i], axes[i]));
+                }),
+                true));
+        all.add(new Contender(
+                "Hipparchus 5(4), 1e-6, and 10 ms samples",
+                PEER_FLIGHTS / 4,
+                each(i -> {
+                    var integrator = Peers.hipparchus54(1e-6);
+                    integrator.addStepHandler(new org.hipparchus.ode.sampling.StepNormalizer(
+                            0.01, (state, last) -> sink += state.getPrimaryState()[FlightEquations.Y]));
+                    return landing(Peers.hipparchus(integrator, equations[i], states[i], axes[i]));
+                }),
+                true));
+        all.add(new Contender(
+                "**gradient by six inputs, batch 1 mm**",
+                gradients,
+                (first, count) -> {
+                    sink += derivatives.differentiate(few)
+                            .of(FlightDerivatives.Output.CARRY, FlightDerivatives.Input.BALL_SPEED)[0];
+                    return new double[2];
+                },
+                false));
+        all.add(new Contender(
+                "gradient by six inputs, Hipparchus Gradient 5(4), 1e-6",
+                40,
+                each(i -> {
+                    var end = Peers.gradient(
+                            new double[] {speed[i], up[i], right[i], spin[i], tilt[i], -along[i]}, across[i]);
+                    return new double[] {end[0].getValue(), end[1].getValue()};
+                }),
+                true));
+        all.add(new Contender(
+                "**Monte Carlo, 0.1 mm, drawn and summed up**",
+                LAUNCHES,
+                (first, count) -> {
+                    sink += draws.fly(MODEL, middle).carry().value();
+                    return new double[2];
+                },
+                false));
         return all;
     }
 
@@ -296,9 +333,7 @@ public final class SpeedTable {
         for (int c = 0; c < all.size(); c++) {
             Contender contender = all.get(c);
             double time = median(times[c]);
-            String error = contender.hasError()
-                    ? String.format(Locale.ROOT, "%.3f mm", 1e3 * error(contender, c))
-                    : "";
+            String error = contender.hasError() ? String.format(Locale.ROOT, "%.3f mm", 1e3 * error(contender, c)) : "";
             out.printf(
                     Locale.ROOT,
                     "| %s | %s | %.3f | %.1f | %.1f |%n",
@@ -368,18 +403,17 @@ public final class SpeedTable {
             LaunchTable block = LaunchTable.builder().rows(10_000).build();
             long[] left = {rows};
             long before = THREADS.getCurrentThreadCpuTime();
-            FlightBatch.of(MODEL.withAccuracy(Accuracy.MILLIMETER))
-                    .stream(
-                            block,
-                            into -> {
-                                int n = (int) Math.min(left[0], 10_000L);
-                                left[0] -= n;
-                                System.arraycopy(speed, 0, into.ballSpeed(), 0, n);
-                                System.arraycopy(up, 0, into.launchAngle(), 0, n);
-                                System.arraycopy(spin, 0, into.spinRate(), 0, n);
-                                return n;
-                            },
-                            (from, flights, count) -> sink += flights.carry()[count - 1]);
+            FlightBatch.of(MODEL.withAccuracy(Accuracy.MILLIMETER)).stream(
+                    block,
+                    into -> {
+                        int n = (int) Math.min(left[0], 10_000L);
+                        left[0] -= n;
+                        System.arraycopy(speed, 0, into.ballSpeed(), 0, n);
+                        System.arraycopy(up, 0, into.launchAngle(), 0, n);
+                        System.arraycopy(spin, 0, into.spinRate(), 0, n);
+                        return n;
+                    },
+                    (from, flights, count) -> sink += flights.carry()[count - 1]);
             out.printf(
                     Locale.ROOT,
                     " %.3f us of %,d%s",

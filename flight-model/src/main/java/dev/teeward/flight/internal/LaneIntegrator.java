@@ -346,7 +346,8 @@ public final class LaneIntegrator {
             end(i, Ending.DID_NOT_CONVERGE, time[i], exchange);
             return true;
         }
-        // Steps without an event are not told to the search. The height it must know is that at which the last of them ended.
+        // Steps without an event are not told to the search. The height it must know is that at which the last of them
+        // ended.
         search[i].seen(b[START + Y * S + i], time[i]);
         return searched(i, h, exchange);
     }
@@ -450,7 +451,8 @@ public final class LaneIntegrator {
             copy(firstLane, first, count);
             freed -= count;
             taken += count;
-            // A flight that ends at once frees its lane again: what is freed lies before the lanes still to be looked at.
+            // A flight that ends at once frees its lane again: what is freed lies before the lanes still to be looked
+            // at.
             for (int n = 0; n < count; n++) {
                 int i = free[firstLane + n];
                 filled += take(i, first + n, ownWind, exchange) ? 1 : 0;

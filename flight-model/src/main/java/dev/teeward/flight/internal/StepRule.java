@@ -15,7 +15,7 @@ public enum StepRule {
     TENTH_MILLIMETER(0.45, 0.50, 2e-5, 3e-8, 2e-8, 0.25, false),
 
     /** Longer steps. */
-    MILLIMETER(0.75, 0.45, 3e-4, 1e-6, 1e-7, 0.3, true);
+    MILLIMETER(0.65, 0.45, 3e-4, 1e-6, 1e-7, 0.25, true);
 
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;

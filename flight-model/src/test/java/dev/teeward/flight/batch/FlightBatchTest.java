@@ -45,7 +45,8 @@ class FlightBatchTest {
         // Own wind, elevation and air in every row.
         for (Sample sample : Sample.values()) {
             for (Accuracy accuracy : new Accuracy[] {Accuracy.STANDARD, Accuracy.MILLIMETER}) {
-                RandomLaunches drawn = new RandomLaunches(sample, 13_000, 100L + sample.name().length());
+                RandomLaunches drawn =
+                        new RandomLaunches(sample, 13_000, 100L + sample.name().length());
                 FlightModel model = STANDARD.withAccuracy(accuracy);
                 LaunchTable table = drawn.launches()
                         .landingElevation(drawn.elevation)

@@ -34,7 +34,8 @@ class FlightDerivativesTest {
                         .spinRate(new double[] {300.0})
                         .build());
         assertTrue(result.known(0));
-        // The differences are exact for quadratics; of the sines they leave out d^2/6 of the third derivative, 3e-8 of it.
+        // The differences are exact for quadratics; of the sines they leave out d^2/6 of the third derivative, 3e-8 of
+        // it.
         assertEquals(2.0 * v * Math.sin(2.0 * a) / g, result.of(Output.CARRY, Input.BALL_SPEED)[0], 1e-8);
         assertEquals(2.0 * v * v * Math.cos(2.0 * a) / g, result.of(Output.CARRY, Input.LAUNCH_ANGLE)[0], 3e-5);
         double carry = v * v * Math.sin(2.0 * a) / g;

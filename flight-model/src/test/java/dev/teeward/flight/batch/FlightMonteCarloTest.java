@@ -85,9 +85,11 @@ class FlightMonteCarloTest {
         assertEquals(20_000, result.landed());
         assertEquals(0, result.redrawn());
         FlightModel sheared = calm.withWind(WindProfile.logLaw(degrees(0.0), metersPerSecond(5.0), Roughness.OPEN));
-        assertThrows(IllegalArgumentException.class, () -> FlightMonteCarlo.withDefaults()
-                .withGusts(metersPerSecond(1.0), metersPerSecond(1.0))
-                .fly(sheared, launch()));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> FlightMonteCarlo.withDefaults()
+                        .withGusts(metersPerSecond(1.0), metersPerSecond(1.0))
+                        .fly(sheared, launch()));
     }
 
     @Test
@@ -97,8 +99,9 @@ class FlightMonteCarloTest {
                 .withStartDirection(degrees(2.0))
                 .withSpinRate(rpm(400.0))
                 .withAxisTilt(degrees(3.0));
-        FlightMonteCarlo procedure =
-                FlightMonteCarlo.withDefaults().withSpread(spread).withGusts(metersPerSecond(1.0), metersPerSecond(1.0));
+        FlightMonteCarlo procedure = FlightMonteCarlo.withDefaults()
+                .withSpread(spread)
+                .withGusts(metersPerSecond(1.0), metersPerSecond(1.0));
         FlightMonteCarlo.Result one = procedure.fly(FlightModel.standard(), launch());
         FlightMonteCarlo.Result three = procedure.withThreads(3).fly(FlightModel.standard(), launch());
         assertArrayEquals(one.flights().carry(), three.flights().carry());
@@ -125,7 +128,8 @@ class FlightMonteCarloTest {
         FlightMonteCarlo.Result result = FlightMonteCarlo.withDefaults()
                 .withSpread(LaunchSpread.none().withSpinRate(rpm(100.0)))
                 .fly(FlightModel.standard(), slow);
-        // A normal number lies below minus one deviation with probability 0.158655: redrawn until it does not, 0.18857 a draw.
+        // A normal number lies below minus one deviation with probability 0.158655: redrawn until it does not, 0.18857
+        // a draw.
         assertEquals(1886.0, (double) result.redrawn(), 200.0);
         assertThrows(IllegalArgumentException.class, () -> LaunchSpread.none().withSpinRate(rpm(-1.0)));
         assertThrows(
@@ -135,15 +139,19 @@ class FlightMonteCarloTest {
                 .withCorrelation(Input.BALL_SPEED, Input.SPIN_RATE, 0.7)
                 .withCorrelation(Input.BALL_SPEED, Input.LAUNCH_ANGLE, 0.6);
         assertThrows(
-                IllegalArgumentException.class,
-                () -> tied.withCorrelation(Input.SPIN_RATE, Input.LAUNCH_ANGLE, -0.9));
+                IllegalArgumentException.class, () -> tied.withCorrelation(Input.SPIN_RATE, Input.LAUNCH_ANGLE, -0.9));
         assertEquals(0.7, tied.correlation(Input.SPIN_RATE, Input.BALL_SPEED));
         assertEquals(0.0, tied.deviation(Input.AXIS_TILT));
         assertFalse(tied.toString().isEmpty());
-        assertThrows(IllegalArgumentException.class, () -> FlightMonteCarlo.withDefaults().withDraws(1));
-        assertThrows(IllegalArgumentException.class, () -> FlightMonteCarlo.withDefaults().withLevel(1.0));
-        assertThrows(IllegalArgumentException.class, () -> FlightMonteCarlo.withDefaults()
-                .withGusts(metersPerSecond(11.0), metersPerSecond(1.0)));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> FlightMonteCarlo.withDefaults().withDraws(1));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> FlightMonteCarlo.withDefaults().withLevel(1.0));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> FlightMonteCarlo.withDefaults().withGusts(metersPerSecond(11.0), metersPerSecond(1.0)));
     }
 
     @Test

@@ -44,7 +44,8 @@ class AccuracyClassesTest {
     }
 
     private static void check(Sample sample, AerodynamicModel model, int launches, long seed) {
-        RandomLaunches drawn = new RandomLaunches(sample, launches, seed + sample.name().length());
+        RandomLaunches drawn =
+                new RandomLaunches(sample, launches, seed + sample.name().length());
         Map<Accuracy, Worst> all = new EnumMap<>(Accuracy.class);
         int landings = 0;
         for (int row = 0; row < launches; row++) {
@@ -76,8 +77,7 @@ class AccuracyClassesTest {
         assertTrue(landings > 0.6 * launches, "landings: " + landings);
         for (Map.Entry<Accuracy, Worst> entry : all.entrySet()) {
             Accuracy accuracy = entry.getKey();
-            double promise =
-                    model.smooth() ? accuracy.landingErrorMeters() : accuracy.landingErrorWithKinksMeters();
+            double promise = model.smooth() ? accuracy.landingErrorMeters() : accuracy.landingErrorWithKinksMeters();
             Worst worst = entry.getValue();
             assertTrue(worst.landing <= promise, () -> sample + ", " + model + ", " + accuracy + ": " + worst);
             assertTrue(worst.grazing <= promise, () -> sample + ", " + model + ", " + accuracy + ": " + worst);
