@@ -90,6 +90,15 @@ for (const format of ['A4', 'Letter']) {
 }
 await paper.context().close();
 
+// The picture for the README: the answer and the pictures that follow it.
+const top = await open(1200, 'light');
+const end = await top.evaluate(() => {
+  const box = (document.querySelector('.answer + .pictures') ?? document.querySelector('.answer')).getBoundingClientRect();
+  return Math.ceil(box.bottom + window.scrollY);
+});
+await top.screenshot({ path: join(folder, 'top.png'), fullPage: true, clip: { x: 0, y: 0, width: 1200, height: end } });
+await top.context().close();
+
 const plain = await (await browser.newContext({ javaScriptEnabled: false })).newPage();
 plain.on('request', (request) => { if (request.url() !== address) requests.push(request.url()); });
 await plain.goto(address);

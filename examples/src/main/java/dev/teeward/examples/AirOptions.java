@@ -1,13 +1,18 @@
 package dev.teeward.examples;
 
+import dev.teeward.fitting.PressureKind;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.flight.FlightModel;
-import dev.teeward.flight.air.Atmosphere;
-import dev.teeward.flight.air.Wind;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
+import dev.teeward.quantity.Pressure;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.Temperature;
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -15,7 +20,10 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.Spec.Target;
 
-/** The air and the wind on the command line. What is not given is that of the standard atmosphere at sea level, calm. */
+/**
+ * The air and the wind on the command line. What is given neither there nor in the file is that of the standard atmosphere at
+ * sea level, calm.
+ */
 final class AirOptions {
     @Spec(Target.MIXEE)
     private @Nullable CommandSpec spec;
@@ -24,7 +32,8 @@ final class AirOptions {
             names = "--elevation-ft",
             paramLabel = "N",
             converter = DecimalConverter.class,
-            description = "Elevation of the place above sea level, -1640 to 29527 ft; 0 if not given.")
+            description =
+                    "Elevation of the place above sea level, -1640 to 29527 ft; 0 if not given here or in the file.")
     private @Nullable Double elevationFeet;
 
     @Option(
@@ -38,7 +47,8 @@ final class AirOptions {
             names = "--temperature-f",
             paramLabel = "N",
             converter = DecimalConverter.class,
-            description = "Temperature, -76 to 140 degF; the standard one of the elevation if not given.")
+            description =
+                    "Temperature, -76 to 140 degF; the standard one of the elevation if not given here or in the file.")
     private @Nullable Double fahrenheit;
 
     @Option(
@@ -52,14 +62,14 @@ final class AirOptions {
             names = "--humidity",
             paramLabel = "N",
             converter = DecimalConverter.class,
-            description = "Relative humidity, 0 to 1 (0.45 is 45 percent); dry if not given.")
+            description = "Relative humidity, 0 to 1 (0.45 is 45 percent); dry if not given here or in the file.")
     private @Nullable Double humidity;
 
     @Option(
             names = "--wind-mph",
             paramLabel = "N",
             converter = DecimalConverter.class,
-            description = "Wind speed, 0 to 111 mph, the same at every height; calm if not given.")
+            description = "Wind speed, 0 to 111 mph, the same at every height; calm if not given here or in the file.")
     private @Nullable Double windMph;
 
     @Option(
@@ -69,29 +79,81 @@ final class AirOptions {
             description = "Where the wind comes from, -360 to 360 deg: 0 is a headwind, 90 comes from the right.")
     private @Nullable Double windFromDegrees;
 
-    /** The model in this air and wind; a number that cannot be used is an error of the command line. */
-    FlightModel applyTo(FlightModel model) {
-        return model.withAir(air()).withWind(wind());
-    }
-
-    private Atmosphere air() {
+    /**
+     * The conditions of a file, and in their place those of the options where both give them; a number that cannot be used is
+     * an error of the command line. With an elevation from the options the file's pressure is left out: it is one of another
+     * place.
+     *
+     * @param used gets a few words on each condition that is not the standard one, for telling
+     */
+    Session over(Session file, List<String> used) {
         exclusive("--elevation-ft", elevationFeet, "--elevation-m", elevationMeters);
         exclusive("--temperature-f", fahrenheit, "--temperature-c", celsius);
-        Atmosphere air = Atmosphere.seaLevel();
+        Session.Builder both = Session.builder();
+        boolean moved = elevationFeet != null || elevationMeters != null;
+        elevation(file, both, used);
+        if (!moved && file.pressure().isPresent()) {
+            Pressure pressure = file.pressure().get();
+            if (file.pressureKind().equals(Optional.of(PressureKind.ALTIMETER))) {
+                both.altimeterPressure(pressure);
+            } else {
+                both.stationPressure(pressure);
+            }
+            used.add("pressure of the file");
+        }
+        temperature(file, both, used);
+        humidity(file, both, used);
+        wind(file, both, used);
+        return both.build();
+    }
+
+    /** The model in the air and the wind of the options alone. */
+    FlightModel applyTo(FlightModel model) {
+        SessionAir day = SessionAir.of(over(Session.builder().build(), new ArrayList<>()));
+        return model.withAir(day.atmosphere()).withWind(day.wind());
+    }
+
+    private static String source(String condition, boolean option, boolean file) {
+        return condition
+                + (option ? " of the command line" + (file ? " in the place of the file's" : "") : " of the file");
+    }
+
+    private void elevation(Session file, Session.Builder both, List<String> used) {
+        boolean given = file.elevation().isPresent();
         if (elevationFeet != null) {
-            air = Atmosphere.standardAt(Length.ofFeet(
+            both.elevation(Length.ofFeet(
                     checked("--elevation-ft", elevationFeet, -1_640.0, 29_527.0, "ft", -500.0, 9_000.0, "m")));
         } else if (elevationMeters != null) {
-            air = Atmosphere.standardAt(Length.ofMeters(
+            both.elevation(Length.ofMeters(
                     checked("--elevation-m", elevationMeters, -500.0, 9_000.0, "m", -1_640.0, 29_527.0, "ft")));
+        } else {
+            file.elevation().ifPresent(both::elevation);
         }
+        boolean option = elevationFeet != null || elevationMeters != null;
+        if (option || given) {
+            used.add(source("elevation", option, given));
+        }
+    }
+
+    private void temperature(Session file, Session.Builder both, List<String> used) {
+        boolean given = file.temperature().isPresent();
         if (fahrenheit != null) {
-            air = air.withTemperature(Temperature.ofFahrenheit(
+            both.temperature(Temperature.ofFahrenheit(
                     checked("--temperature-f", fahrenheit, -76.0, 140.0, "degF", -60.0, 60.0, "degC")));
         } else if (celsius != null) {
-            air = air.withTemperature(Temperature.ofCelsius(
+            both.temperature(Temperature.ofCelsius(
                     checked("--temperature-c", celsius, -60.0, 60.0, "degC", -76.0, 140.0, "degF")));
+        } else {
+            file.temperature().ifPresent(both::temperature);
         }
+        boolean option = fahrenheit != null || celsius != null;
+        if (option || given) {
+            used.add(source("temperature", option, given));
+        }
+    }
+
+    private void humidity(Session file, Session.Builder both, List<String> used) {
+        boolean given = file.humidity().isPresent();
         if (humidity != null) {
             if (!(humidity >= 0.0 && humidity <= 1.0)) {
                 throw wrong("--humidity must be in [0, 1], but was " + plain(humidity)
@@ -100,14 +162,23 @@ final class AirOptions {
                                         + plain(new BigDecimal(plain(humidity)).movePointLeft(2))
                                 : ""));
             }
-            air = air.withRelativeHumidity(humidity);
+            both.humidity(humidity);
+        } else {
+            file.humidity().ifPresent(both::humidity);
         }
-        return air;
+        if (humidity != null || given) {
+            used.add(source("humidity", humidity != null, given));
+        }
     }
 
-    private Wind wind() {
+    private void wind(Session file, Session.Builder both, List<String> used) {
+        boolean given = file.windSpeed().isPresent() && file.windFrom().isPresent();
         if (windMph == null && windFromDegrees == null) {
-            return Wind.calm();
+            if (given) {
+                both.wind(file.windFrom().orElseThrow(), file.windSpeed().orElseThrow());
+                used.add(source("wind", false, true));
+            }
+            return;
         }
         if (windMph == null) {
             throw wrong("--wind-from-deg needs --wind-mph: the wind has a direction but no speed");
@@ -119,7 +190,8 @@ final class AirOptions {
         if (!(Math.abs(windFromDegrees) <= 360.0)) {
             throw wrong("--wind-from-deg must be in [-360, 360] deg, but was " + plain(windFromDegrees));
         }
-        return Wind.from(Angle.ofDegrees(windFromDegrees), Speed.ofMph(speed));
+        both.wind(Angle.ofDegrees(windFromDegrees), Speed.ofMph(speed));
+        used.add(source("wind", true, given));
     }
 
     private double checked(

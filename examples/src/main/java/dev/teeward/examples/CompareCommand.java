@@ -18,11 +18,13 @@ import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Warning;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
@@ -133,6 +135,10 @@ final class CompareCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         HeadToHead procedure = procedure();
+        sessions.forEach(path -> named(path, "SESSION.csv"));
+        named(mapping, "--mapping");
+        named(html, "--html");
+        named(json, "--json");
         ReportFiles files = new ReportFiles(html, json);
         List<Path> inputs = new ArrayList<>(sessions);
         if (mapping != null) {
@@ -142,9 +148,16 @@ final class CompareCommand implements Callable<Integer> {
         List<String> notes = new ArrayList<>();
         Session session = read(notes);
         PrintWriter out = spec.commandLine().getOut();
-        files.write(HeadToHeadReport.of(compare(procedure, session)).withUnits(units), out);
+        files.write(HeadToHeadReport.of(compare(procedure, session)).withUnits(units), Map.of(), out);
         notes.forEach(out::println);
         return 0;
+    }
+
+    /** An empty name would be taken for the current folder. */
+    private void named(@Nullable Path path, String what) {
+        if (path != null && path.toString().isBlank()) {
+            throw wrong(what + " is empty; give the name of a file");
+        }
     }
 
     private HeadToHead procedure() {
@@ -173,10 +186,22 @@ final class CompareCommand implements Callable<Integer> {
             procedure = procedure.withTarget(target(target));
         }
         if (!(level >= 0.8 && level <= 0.999)) {
-            throw wrong("--level must be from 0.8 to 0.999, but was " + level
-                    + (level > 50.0 && level < 100.0 ? "; for " + level + " percent write " + level / 100.0 : ""));
+            throw wrong("--level must be from 0.8 to 0.999, but was " + plain(BigDecimal.valueOf(level))
+                    + (level > 50.0 && level < 100.0
+                            ? "; for " + plain(BigDecimal.valueOf(level)) + " percent write "
+                                    + plain(BigDecimal.valueOf(level).movePointLeft(2))
+                            : ""));
+        }
+        if (BigDecimal.valueOf(level).scale() > 3) {
+            throw wrong("--level must have at most three decimals, such as 0.995, but was "
+                    + BigDecimal.valueOf(level).toPlainString());
         }
         return procedure.withLevel(level);
+    }
+
+    private static String plain(BigDecimal number) {
+        BigDecimal stripped = number.stripTrailingZeros();
+        return Math.abs(stripped.scale()) <= 12 ? stripped.toPlainString() : stripped.toString();
     }
 
     private Length target(String text) {
@@ -186,8 +211,9 @@ final class CompareCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw wrong("--target: " + e.getMessage());
         }
-        if (!(meters > 0.0 && meters <= Metric.CARRY.upper())) {
-            throw wrong("--target must be above 0 and at most 546 yd (500 m), but was " + text);
+        // A hair below, so that 1 yd written in another unit is not refused for its last digit.
+        if (!(meters >= Length.ofYards(1.0).meters() - 1e-9 && meters <= Metric.CARRY.upper())) {
+            throw wrong("--target must be from 1 yd (0.914 m) to 546 yd (500 m), but was " + text);
         }
         return Length.ofMeters(meters);
     }

@@ -5,7 +5,6 @@ import dev.teeward.fitting.Session;
 import dev.teeward.fitting.compare.HeadToHead;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.SessionReader;
-import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.report.HeadToHeadReport;
 import java.io.PrintWriter;
 import java.net.URISyntaxException;
@@ -66,10 +65,9 @@ final class DemoCommand implements Callable<Integer> {
         }
         String text = JsonText.resource(SESSION);
         HeadToHeadReport report = report(SessionReader.withDefaults().read(text, SESSION));
-        WholeFile.write(folder.resolve(SESSION), file -> file.write(text));
         Path page = folder.resolve(PAGE);
         PrintWriter screen = spec.commandLine().getOut();
-        new ReportFiles(page, folder.resolve(NUMBERS)).write(report, screen);
+        new ReportFiles(page, folder.resolve(NUMBERS)).write(report, Map.of(folder.resolve(SESSION), text), screen);
         screen.println();
         screen.println(page.toAbsolutePath().normalize());
         return 0;

@@ -1,14 +1,19 @@
 package dev.teeward.examples;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.fitting.io.ColumnTable;
 import dev.teeward.fitting.io.InputException;
+import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.io.TableReader;
 import dev.teeward.fitting.io.TableWriter;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
@@ -22,6 +27,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -33,6 +39,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -48,16 +55,22 @@ import picocli.CommandLine.Spec;
                     + " missing or a cell is empty; both are right positive.",
             "",
             "FLIGHTS.csv has all columns of LAUNCHES.csv, unchanged, and after them carry_yd, side_yd, curve_yd, apex_ft,"
-                    + " descent_angle_deg, flight_time_s and landing_speed_mph, each with computed_ before it where"
-                    + " LAUNCHES.csv already has that metric. There is no total: bounce and roll are not computed.",
+                    + " descent_angle_deg, flight_time_s, landing_speed_mph and total_yd, each with computed_ before it"
+                    + " where LAUNCHES.csv already has that metric. The total is where the ball stops on level ground of"
+                    + " the --turf; no turf's numbers are validated: compare totals, do not promise them.",
             "",
-            "A header block of # lines is copied but not used: the air and the wind are those of the options.",
+            "A header block of # lines is copied, and its elevation, temperature, humidity, pressure and wind are used as in"
+                    + " a session; what the options give takes the place of what the file gives, and the answer says so.",
             "",
-            "Flights outside the range of the aerodynamic model, and balls that do not rise, are counted on standard error."
+            "Flights outside the range of the aerodynamic model, and balls that do not rise, are counted on standard error, with"
+                    + " the first of their rows."
         })
 final class FlyCommand implements Callable<Integer> {
+    private static final int MOST_ROWS = 5;
+
     private static final Map<String, String> WARNINGS = Map.of(
             "lands-at-once", "the ball does not rise",
+            "bounce-extrapolated", "lands faster or flatter than the bounce model covers: their total is a guess",
             "reynolds-outside-model", "slower or faster than the aerodynamic model covers",
             "spin-ratio-outside-model", "more spin for the speed than the aerodynamic model covers");
 
@@ -74,7 +87,11 @@ final class FlyCommand implements Callable<Integer> {
             new Result(
                     Metric.LANDING_SPEED,
                     SpeedUnit.MILE_PER_HOUR,
-                    flight -> flight.landingSpeed().metersPerSecond()));
+                    flight -> flight.landingSpeed().metersPerSecond()),
+            new Result(
+                    Metric.TOTAL,
+                    LengthUnit.YARD,
+                    flight -> flight.total().orElseThrow().meters()));
 
     /** A column of the result. */
     private record Result(Metric metric, Unit unit, ToDoubleFunction<Flight> si) {}
@@ -99,6 +116,17 @@ final class FlyCommand implements Callable<Integer> {
     private AirOptions air = new AirOptions();
 
     @Option(
+            names = "--turf",
+            paramLabel = "KIND",
+            converter = TurfConverter.class,
+            defaultValue = "fairway",
+            description =
+                    "What the ball rolls on: fairway, firm-fairway, soft-fairway, rough, green, firm-green or soft-green;"
+                            + " fairway if not given.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private TurfClass turf;
+
+    @Option(
             names = {"-h", "--help"},
             usageHelp = true,
             description = "Show this help message and exit.")
@@ -107,7 +135,12 @@ final class FlyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        FlightModel model = air.applyTo(FlightModel.standard());
+        if (launches.toString().isBlank() || out.toString().isBlank()) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    (launches.toString().isBlank() ? "LAUNCHES.csv" : "--out") + " is empty; give the name of a file");
+        }
+        air.over(Session.builder().build(), new ArrayList<>()); // a wrong option is said before a file is read
         ColumnTable table = TableReader.withDefaults()
                 .requiring(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE)
                 .withDefault(Metric.START_DIRECTION, 0.0)
@@ -116,24 +149,42 @@ final class FlyCommand implements Callable<Integer> {
         if (Files.exists(out) && Files.isSameFile(launches, out)) {
             throw InputException.of(out.toString(), "is the file with the launches; give --out another name");
         }
-        Map<String, Integer> warnings = new TreeMap<>();
+        List<String> conditions = new ArrayList<>();
+        FlightModel model = model(table, conditions);
+        Map<String, List<Integer>> warnings = new TreeMap<>();
         ColumnTable flights = fly(table, model, warnings);
         TableWriter.withDefaults().write(out, flights);
         spec.commandLine()
                 .getOut()
                 .println(String.format(
                         Locale.ROOT,
-                        "%s: %,d flights in air of %.4f kg/m3",
+                        "%s: %,d flights in air of %.4f kg/m3%s",
                         out,
                         table.rows(),
-                        model.air().density()));
+                        model.air().density(),
+                        conditions.isEmpty() ? "" : "; " + String.join(", ", conditions)));
         if (!warnings.isEmpty()) {
             spec.commandLine().getErr().println(summary(table, warnings));
         }
         return 0;
     }
 
-    private ColumnTable fly(ColumnTable table, FlightModel model, Map<String, Integer> warnings) {
+    private FlightModel model(ColumnTable table, List<String> conditions) {
+        Session session = air.over(SessionReader.conditions(table), conditions);
+        try {
+            SessionAir day = SessionAir.of(session);
+            return FlightModel.standard()
+                    .withAir(day.atmosphere())
+                    .withWind(day.wind())
+                    .withGround(Ground.of(turf));
+        } catch (IllegalArgumentException e) {
+            InputException failure = InputException.of(table.file(), String.valueOf(e.getMessage()));
+            failure.initCause(e);
+            throw failure;
+        }
+    }
+
+    private ColumnTable fly(ColumnTable table, FlightModel model, Map<String, List<Integer>> warnings) {
         int rows = table.rows();
         double[] speed = table.values(Metric.BALL_SPEED);
         double[] angle = table.values(Metric.LAUNCH_ANGLE);
@@ -160,7 +211,8 @@ final class FlyCommand implements Callable<Integer> {
                     si[i][row] = RESULTS.get(i).si().applyAsDouble(flight);
                 }
                 for (Warning warning : flight.warnings()) {
-                    warnings.merge(warning.code(), 1, Integer::sum);
+                    warnings.computeIfAbsent(warning.code(), code -> new ArrayList<>())
+                            .add(row + 1);
                 }
                 progress.done(row + 1);
             }
@@ -185,14 +237,22 @@ final class FlyCommand implements Callable<Integer> {
         }
     }
 
-    private static String summary(ColumnTable table, Map<String, Integer> warnings) {
+    private static String summary(ColumnTable table, Map<String, List<Integer>> warnings) {
         return table.file() + ": to know of the " + String.format(Locale.ROOT, "%,d", table.rows()) + " flights: "
                 + warnings.entrySet().stream()
-                        .map(entry -> String.format(Locale.ROOT, "%,d ", entry.getValue())
+                        .map(entry -> String.format(
+                                        Locale.ROOT, "%,d ", entry.getValue().size())
                                 + entry.getKey()
-                                + (WARNINGS.containsKey(entry.getKey())
-                                        ? " (" + WARNINGS.get(entry.getKey()) + ")"
-                                        : ""))
+                                + " ("
+                                + (WARNINGS.containsKey(entry.getKey()) ? WARNINGS.get(entry.getKey()) + "; " : "")
+                                + rows(entry.getValue()) + ")")
                         .collect(Collectors.joining(", "));
+    }
+
+    /** The first of them. */
+    private static String rows(List<Integer> rows) {
+        return (rows.size() == 1 ? "row " : "rows ")
+                + rows.stream().limit(MOST_ROWS).map(String::valueOf).collect(Collectors.joining(", "))
+                + (rows.size() > MOST_ROWS ? ", ..." : "");
     }
 }

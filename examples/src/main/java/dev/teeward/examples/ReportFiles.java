@@ -7,7 +7,9 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Where a report goes besides the screen. Nothing is written before everything is known to be there. */
@@ -55,17 +57,19 @@ final class ReportFiles {
         return one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize());
     }
 
-    /** Writes the files, then the text to the screen. */
-    void write(HeadToHeadReport report, PrintWriter out) {
+    /** Writes the files and those given besides, all or none, then the text to the screen. */
+    void write(HeadToHeadReport report, Map<Path, String> besides, PrintWriter out) {
         String text = report.text();
-        String page = html == null ? "" : report.html();
-        String numbers = json == null ? "" : JsonText.of(report.data().root());
+        Map<Path, String> texts = new LinkedHashMap<>(besides);
         if (html != null) {
-            WholeFile.write(html, file -> file.write(page));
+            texts.put(html, report.html());
         }
         if (json != null) {
-            WholeFile.write(json, file -> file.write(numbers));
+            texts.put(json, JsonText.of(report.data().root()));
         }
+        Map<Path, WholeFile.Content> files = new LinkedHashMap<>();
+        texts.forEach((path, content) -> files.put(path, file -> file.write(content)));
+        WholeFile.writeAll(files);
         out.print(text);
     }
 }

@@ -26,6 +26,11 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             SchemaCommand.class,
             FlyCommand.class,
+            CalibrateCommand.class,
+            ValidateCommand.class,
+            OptimiseCommand.class,
+            ModelsCommand.class,
+            AltitudeCommand.class,
             MakeDemoCommand.class
         },
         footer = {

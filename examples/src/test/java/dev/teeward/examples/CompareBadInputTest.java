@@ -69,6 +69,10 @@ class CompareBadInputTest {
                 arguments("\n \n", "is empty"),
                 arguments(HEADING, "has a heading but no rows"),
                 arguments("# hand: left\n", "has a header block but no table"),
+                arguments(
+                        HEADING + "Alder,150\nAlder\u200B,151\nAlder,150\nAlder\u200B,151\n",
+                        "row 2, club: \"Alder\" differs from \"Alder\" only in characters that do not show, spaces or accents"
+                                + " (U+200B); write it in one way"),
                 arguments("carry_yd\n150\n", "heading, club: is missing; every shot needs the name of its club"),
                 arguments(GOOD + "Alder,far\n", "row 5, carry_yd: \"far\" is not a number"),
                 arguments("Dear golfer, hello\nhow, are, you\n", "row 1: has 3 cells, but the heading has 2"),
@@ -150,12 +154,27 @@ class CompareBadInputTest {
                         "--primary ballspeed",
                         "Invalid value for option '--primary': \"ballspeed\" is not a metric; did you mean"
                                 + " ball_speed?"),
-                arguments("--level 95", "--level must be from 0.8 to 0.999, but was 95.0; for 95.0 percent write 0.95"),
+                arguments("--level 95", "--level must be from 0.8 to 0.999, but was 95; for 95 percent write 0.95"),
+                arguments(
+                        "--level 0.95123", "--level must have at most three decimals, such as 0.995, but was 0.95123"),
+                arguments(
+                        "--margin carry=1e-300yd",
+                        margin
+                                + "the margin of carry must be at least 0.001 yd (0.000914 m), but was \"1e-300yd\"; no device"
+                                + " reads so finely"),
+                arguments(
+                        "--margin smash_factor=1e-9",
+                        margin
+                                + "the margin of smash factor must be at least 0.00001 (0.00001), but was \"1e-9\"; no device"
+                                + " reads so finely"),
+                arguments(
+                        "--target 1e-320yd",
+                        "--target must be from 1 yd (0.914 m) to 546 yd (500 m), but was 1e-320yd"),
                 arguments("--level high", "Invalid value for option '--level': \"high\" is not a number"),
                 arguments("--club Alder", "--club must be given twice, but was given once"),
                 arguments("--club Alder --club Alder", "--club must name two clubs, but both are \"Alder\""),
                 arguments("--target 150", "--target: \"150\" has no unit; use " + carryUnits),
-                arguments("--target -1yd", "--target must be above 0 and at most 546 yd (500 m), but was -1yd"),
+                arguments("--target -1yd", "--target must be from 1 yd (0.914 m) to 546 yd (500 m), but was -1yd"),
                 arguments(
                         "--units imperial",
                         "Invalid value for option '--units': \"imperial\" is neither us nor metric"));
@@ -223,6 +242,39 @@ class CompareBadInputTest {
         assertEquals(2, code);
         assertTrue(err.toString().startsWith(left + ": "), err.toString());
         assertEquals(1, err.toString().lines().count(), err.toString());
+        assertEquals(before, files());
+    }
+
+    @Test
+    void emptyNames() throws IOException {
+        assertRefused("SESSION.csv is empty; give the name of a file" + SEE, "");
+        for (String option : List.of("--html", "--json", "--mapping")) {
+            out.getBuffer().setLength(0);
+            err.getBuffer().setLength(0);
+            assertRefused(option + " is empty; give the name of a file" + SEE, session.toString(), option, "");
+        }
+    }
+
+    /** A device that cannot be written to, where there is one; see WholeFileTest for the same with files alone. */
+    @Test
+    void ifOneFileCannotBeWrittenTheOtherIsNotThere() throws IOException {
+        Path full = Path.of("/dev/full");
+        Path json = Files.exists(full) ? full : Files.createDirectory(folder.resolve("folder"));
+        Path page = folder.resolve("page.html");
+        List<Path> before = files();
+        int code = TeewardExamples.run(
+                new PrintWriter(out),
+                new PrintWriter(err),
+                "compare",
+                session.toString(),
+                "--html",
+                page.toString(),
+                "--json",
+                json.toString());
+        assertEquals(2, code);
+        assertTrue(err.toString().startsWith(json + ": "), err.toString());
+        assertEquals(1, err.toString().lines().count(), err.toString());
+        assertEquals("", out.toString());
         assertEquals(before, files());
     }
 

@@ -54,6 +54,11 @@ class FlyBadInputTest {
                 arguments("\n\n", "is empty"),
                 arguments(HEADING, "has a heading but no rows"),
                 arguments("# hand: left\n", "has a header block but no table"),
+                arguments(
+                        "# elevation: high\n" + GOOD, "header line 1, elevation: \"high\" is not a number with a unit"),
+                arguments(
+                        "# elevatio: 5 ft\n" + GOOD,
+                        "header line 1, elevatio: is not a known name; did you mean elevation?"),
                 arguments(GOOD + "118,17.2\n", "row 2: has 2 cells, but the heading has 3"),
                 arguments(HEADING + "118,17.2,6400,1\n", "row 1: has 4 cells, but the heading has 3"),
                 arguments(HEADING + "fast,17.2,6400\n", "row 1, ball_speed_mph: \"fast\" is not a number"),

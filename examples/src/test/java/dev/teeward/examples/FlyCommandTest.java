@@ -9,8 +9,11 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
+import dev.teeward.quantity.Pressure;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Temperature;
@@ -21,6 +24,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,7 +34,7 @@ class FlyCommandTest {
     private static final String HEADING =
             "ball_speed_mph,launch_angle_deg,start_direction_deg,spin_rate_rpm,axis_tilt_deg";
     private static final String RESULTS =
-            "carry_yd,side_yd,curve_yd,apex_ft,descent_angle_deg,flight_time_s,landing_speed_mph";
+            "carry_yd,side_yd,curve_yd,apex_ft,descent_angle_deg,flight_time_s,landing_speed_mph,total_yd";
 
     /** Three decimals are written, so a number is off by half of the last one, and a little for the conversions. */
     private static final double ROUNDING = 0.5e-3 + 1e-9;
@@ -57,13 +61,19 @@ class FlyCommandTest {
 
     private static Flight flight(
             FlightModel model, double mph, double angle, double direction, double rpm, double tilt) {
-        return model.fly(LaunchConditions.builder()
-                .ballSpeed(Speed.ofMph(mph))
-                .launchAngle(Angle.ofDegrees(angle))
-                .startDirection(Angle.ofDegrees(direction))
-                .spinRate(SpinRate.ofRpm(rpm))
-                .axisTilt(Angle.ofDegrees(tilt))
-                .build());
+        return flight(model, TurfClass.FAIRWAY, mph, angle, direction, rpm, tilt);
+    }
+
+    private static Flight flight(
+            FlightModel model, TurfClass turf, double mph, double angle, double direction, double rpm, double tilt) {
+        return model.withGround(Ground.of(turf))
+                .fly(LaunchConditions.builder()
+                        .ballSpeed(Speed.ofMph(mph))
+                        .launchAngle(Angle.ofDegrees(angle))
+                        .startDirection(Angle.ofDegrees(direction))
+                        .spinRate(SpinRate.ofRpm(rpm))
+                        .axisTilt(Angle.ofDegrees(tilt))
+                        .build());
     }
 
     private static void assertFlight(Flight expected, String line, int firstResult) {
@@ -78,7 +88,8 @@ class FlyCommandTest {
             expected.apex().feet(),
             expected.descentAngle().degrees(),
             expected.flightTimeSeconds(),
-            expected.landingSpeed().mph()
+            expected.landingSpeed().mph(),
+            expected.total().orElseThrow().yards()
         };
         assertEquals(wanted.length, given.length, line);
         for (int i = 0; i < wanted.length; i++) {
@@ -118,11 +129,70 @@ class FlyCommandTest {
     }
 
     @Test
+    void rollsOnTheTurfAskedFor() throws IOException {
+        String launch = HEADING + "\n150,11,2,2700,9\n";
+        for (TurfClass turf : TurfClass.values()) {
+            String name = turf.name().toLowerCase(Locale.ROOT).replace('_', '-');
+            Flight expected = flight(FlightModel.standard(), turf, 150.0, 11.0, 2.0, 2_700.0, 9.0);
+            assertFlight(expected, fly(launch, "--turf", name).get(1), 5);
+        }
+        Path in = Files.writeString(folder.resolve("launches.csv"), launch);
+        assertEquals(
+                2, run("fly", in.toString(), "--out", folder.resolve("none.csv").toString(), "--turf", "carpet"));
+        assertTrue(err.toString().contains("\"carpet\" is none of fairway, firm-fairway"), err.toString());
+        assertFalse(Files.exists(folder.resolve("none.csv")));
+    }
+
+    @Test
     void metricOptionsSayTheSame() throws IOException {
         FlightModel model = FlightModel.standard()
                 .withAir(Atmosphere.standardAt(Length.ofMeters(1_600.0)).withTemperature(Temperature.ofCelsius(-5.0)));
         List<String> lines = fly(HEADING + "\n118,17.2,0,6400,0\n", "--elevation-m", "1600", "--temperature-c", "-5");
         assertFlight(flight(model, 118.0, 17.2, 0.0, 6_400.0, 0.0), lines.get(1), 5);
+    }
+
+    @Test
+    void fliesInTheAirAndWindOfTheHeader() throws IOException {
+        FlightModel model = FlightModel.standard()
+                .withAir(Atmosphere.ofStationPressure(Pressure.ofHectopascals(840.0), Temperature.ofCelsius(25.0), 0.3))
+                .withWind(Wind.from(Angle.ofDegrees(30.0), Speed.ofMph(8.0)));
+        String header =
+                "# pressure: 840 hPa station\n# temperature: 25 degC\n# humidity: 30 %\n# wind: 8 mph from 30 deg\n";
+        List<String> lines = fly(header + HEADING + "\n118,17.2,-1.2,6400,-4\n");
+        assertFlight(flight(model, 118.0, 17.2, -1.2, 6_400.0, -4.0), lines.get(5), 5);
+        assertTrue(
+                out.toString()
+                        .contains(
+                                "; pressure of the file, temperature of the file, humidity of the file, wind of the file"),
+                out.toString());
+    }
+
+    @Test
+    void optionsTakeThePlaceOfTheHeaderAndTheAnswerSaysSo() throws IOException {
+        FlightModel model = FlightModel.standard()
+                .withAir(Atmosphere.standardAt(Length.ofFeet(5_280.0)).withTemperature(Temperature.ofCelsius(25.0)));
+        String header =
+                "# elevation: 100 ft\n# pressure: 1010 hPa station\n# temperature: 25 degC\n# wind: 8 mph from 30 deg\n";
+        List<String> lines = fly(
+                header + HEADING + "\n118,17.2,-1.2,6400,-4\n",
+                "--elevation-ft=5280",
+                "--wind-mph=0",
+                "--wind-from-deg=0");
+        assertFlight(flight(model, 118.0, 17.2, -1.2, 6_400.0, -4.0), lines.get(5), 5);
+        assertTrue(
+                out.toString()
+                        .contains(
+                                "; elevation of the command line in the place of the file's, temperature of the file, wind of"
+                                        + " the command line in the place of the file's"),
+                out.toString());
+    }
+
+    @Test
+    void aWarningNamesTheFirstRowsOnly() throws IOException {
+        fly(HEADING + "\n" + "100,-3,0,3000,0\n".repeat(7) + "150,11,0,2700,0\n");
+        assertTrue(
+                err.toString().contains("7 lands-at-once (the ball does not rise; rows 1, 2, 3, 4, 5, ...)"),
+                err::toString);
     }
 
     @Test
@@ -143,11 +213,12 @@ class FlyCommandTest {
         assertEquals("# place: range 4", lines.get(0));
         assertEquals(
                 "note;ball_speed_kmh;launch_angle_deg;spin_rate_rpm;carry_m;landing_speed_mph;total_yd;computed_carry_yd;"
-                        + "side_yd;curve_yd;apex_ft;descent_angle_deg;flight_time_s;computed_landing_speed_mph",
+                        + "side_yd;curve_yd;apex_ft;descent_angle_deg;flight_time_s;computed_landing_speed_mph;computed_total_yd",
                 lines.get(1));
         String start = "\"a \"\"good\"\" one; I think\";190,5;17,25;6400;150,5;;;";
         assertTrue(lines.get(2).startsWith(start), lines.get(2));
         Flight expected = FlightModel.standard()
+                .withGround(Ground.of(TurfClass.FAIRWAY))
                 .fly(LaunchConditions.builder()
                         .ballSpeed(Speed.ofKmh(190.5))
                         .launchAngle(Angle.ofDegrees(17.25))
@@ -163,12 +234,14 @@ class FlyCommandTest {
     void countsWarningsInOneLine() throws IOException {
         List<String> lines = fly(HEADING + "\n100,-3,0,3000,0\n150,11,0,2700,0\n20,0,0,0,0\n");
         assertEquals(4, lines.size());
-        assertTrue(lines.get(1).endsWith(",0.000,0.000,0.000,0.000,3.000,0.000,100.000"), lines.get(1));
+        assertTrue(lines.get(1).contains(",0.000,0.000,0.000,0.000,3.000,0.000,100.000,"), lines.get(1));
         assertEquals(1, err.toString().lines().count(), err.toString());
         assertTrue(
                 err.toString()
-                        .startsWith(folder.resolve("launches.csv")
-                                + ": to know of the 3 flights: 2 lands-at-once (the ball does not rise)"),
+                        .startsWith(
+                                folder.resolve("launches.csv")
+                                        + ": to know of the 3 flights: 1 bounce-extrapolated (lands faster or flatter than the"
+                                        + " bounce model covers: their total is a guess; row 1), 2 lands-at-once (the ball does not rise; rows 1, 3)"),
                 err.toString());
     }
 
@@ -182,10 +255,10 @@ class FlyCommandTest {
     }
 
     @Test
-    void helpSaysThatThereIsNoTotal() {
+    void helpSaysWhatTheTotalIs() {
         assertEquals(0, run("fly", "--help"));
-        assertTrue(out.toString().contains("There is no total"), out.toString());
-        assertFalse(out.toString().contains("total_yd"), out.toString());
+        assertTrue(out.toString().contains("total_yd"), out.toString());
+        assertTrue(out.toString().contains("no turf's numbers are validated"), out.toString());
     }
 
     @Test

@@ -25,6 +25,7 @@ import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -68,6 +69,129 @@ class JsonSchemaTest {
     @ValueSource(strings = {"US", "METRIC"})
     void demo(String units) {
         assertEquals(List.of(), faults(json(demo().withUnits(UnitSystem.valueOf(units)))));
+    }
+
+    /**
+     * The same numbers in both families of units. The units are those of the 1959 yard and pound agreement and of the SI
+     * brochure, typed here once more.
+     */
+    @Test
+    void metricNumbersAreTheUsNumbersConverted() throws IOException {
+        Map<String, Double> si = Map.ofEntries(
+                Map.entry("yd", 0.9144),
+                Map.entry("ft", 0.3048),
+                Map.entry("in", 0.0254),
+                Map.entry("m", 1.0),
+                Map.entry("cm", 0.01),
+                Map.entry("mph", 1609.344 / 3600.0),
+                Map.entry("km/h", 1.0 / 3.6),
+                Map.entry("m/s", 1.0),
+                // mercury of 13,595.1 kg/m3 under 9.80665 m/s2; NIST SP 811 rounds the product to 3386.389
+                Map.entry("inHg", 0.0254 * 13_595.1 * 9.80665),
+                Map.entry("hPa", 100.0),
+                Map.entry("yd2", 0.9144 * 0.9144),
+                Map.entry("m2", 1.0));
+        int[] compared = new int[2];
+        same(
+                MAPPER.readTree(json(demo().withUnits(UnitSystem.US))),
+                MAPPER.readTree(json(demo().withUnits(UnitSystem.METRIC))),
+                1.0,
+                "",
+                si,
+                compared);
+        assertTrue(compared[0] > 3_000, "numbers " + compared[0]);
+        assertTrue(compared[1] > 300, "numbers with another unit " + compared[1]);
+    }
+
+    /** The factor of a number is that of the unit beside it, or of the nearest unit above it. */
+    private static void same(
+            JsonNode us, JsonNode metric, double factor, String place, Map<String, Double> si, int[] compared) {
+        if (us instanceof ObjectNode object) {
+            assertEquals(fields(us), fields(metric), place);
+            double here = factor;
+            if (us.path("unit").asText().equals("degF")) {
+                assertEquals("degC", metric.path("unit").asText(), place);
+                double celsius = (us.get("value").asDouble() - 32.0) / 1.8;
+                assertEquals(celsius, metric.get("value").asDouble(), 1e-9, place);
+                compared[0]++;
+                compared[1]++;
+                return;
+            }
+            if (us.path("unit").isTextual()) {
+                here = ratio(us.get("unit").asText(), metric.get("unit").asText(), si, place);
+            }
+            for (Map.Entry<String, JsonNode> part : object.properties()) {
+                boolean pure = PURE.contains(part.getKey()) || part.getKey().endsWith("_percent");
+                same(
+                        part.getValue(),
+                        metric.get(part.getKey()),
+                        pure ? 1.0 : here,
+                        place + "/" + part.getKey(),
+                        si,
+                        compared);
+            }
+        } else if (us instanceof ArrayNode array) {
+            assertEquals(array.size(), metric.size(), place);
+            for (int i = 0; i < array.size(); i++) {
+                same(array.get(i), metric.get(i), factor, place + "/" + i, si, compared);
+            }
+        } else if (us.isNumber()) {
+            compared[0]++;
+            double scale = place.endsWith("/statistic") && !metric.isNull() && us.asDouble() == metric.asDouble()
+                    ? 1.0
+                    : factor;
+            compared[1] += scale == 1.0 ? 0 : 1;
+            double wanted = us.asDouble() * scale;
+            assertEquals(wanted, metric.asDouble(), 1e-9 * Math.max(1e-3, Math.abs(wanted)), place);
+        } else if (us.isBoolean() || us.isNull()) {
+            assertEquals(us, metric, place);
+        }
+    }
+
+    /** Numbers without a unit that stand beside one. */
+    private static final Set<String> PURE = Set.of(
+            "level",
+            "df",
+            "n",
+            "p",
+            "adjusted_p",
+            "count",
+            "shots",
+            "pairs",
+            "first_shots",
+            "second_shots",
+            "effect",
+            "superiority",
+            "origins",
+            "determination",
+            "misses_left",
+            "misses_right",
+            "crossing_share",
+            "angle");
+
+    private static List<String> fields(JsonNode node) {
+        List<String> names = new ArrayList<>();
+        node.fieldNames().forEachRemaining(names::add);
+        return names;
+    }
+
+    /** By how much a number in the first unit is multiplied, also in units such as yd per deg. */
+    private static double ratio(String us, String metric, Map<String, Double> si, String place) {
+        if (us.equals(metric)) {
+            return 1.0;
+        }
+        String[] one = us.split(" per ", -1);
+        String[] other = metric.split(" per ", -1);
+        assertEquals(one.length, other.length, place);
+        double ratio = 1.0;
+        for (int i = 0; i < one.length; i++) {
+            if (!one[i].equals(other[i])) {
+                assertTrue(si.containsKey(one[i]) && si.containsKey(other[i]), place + ": " + us + ", " + metric);
+                double factor = si.get(one[i]) / si.get(other[i]);
+                ratio = i == 0 ? ratio * factor : ratio / factor;
+            }
+        }
+        return ratio;
     }
 
     static LongStream seeds() {

@@ -70,11 +70,13 @@ public final class Session {
      *
      * @param sessions the sessions in order, at least one
      * @return one session
-     * @throws IllegalArgumentException if there is none, if the sessions are of different hands, or if a club is described
-     *     in two ways
+     * @throws IllegalArgumentException if there is none, if the sessions are of different hands, if a club is described
+     *     in two ways, or if two names of clubs read alike, see {@link VisibleText#key}
      */
     public static Session combine(List<Session> sessions) {
-        return Combination.of(sessions);
+        Session whole = Combination.of(sessions);
+        ClubNames.requireDistinct(whole);
+        return whole;
     }
 
     /**

@@ -33,7 +33,7 @@ public final class Shot {
     private final int row;
     private final @Nullable LocalDate day;
     private final Map<Rating, Integer> ratings;
-    private final Map<Metric, Reading> readings;
+    private final EnumMap<Metric, Reading> readings; // never handed out, never changed
     private final Map<String, String> other;
 
     private Shot(Builder from) {
@@ -46,7 +46,7 @@ public final class Shot {
         row = from.row;
         day = from.day;
         ratings = Collections.unmodifiableMap(new EnumMap<>(from.ratings));
-        readings = Collections.unmodifiableMap(new EnumMap<>(from.readings));
+        readings = new EnumMap<>(from.readings);
         other = Collections.unmodifiableMap(new LinkedHashMap<>(from.other));
     }
 
@@ -214,7 +214,7 @@ public final class Shot {
      * @return the metrics in their own order, unmodifiable
      */
     public Set<Metric> metrics() {
-        return readings.keySet();
+        return Collections.unmodifiableSet(readings.keySet());
     }
 
     /**
@@ -310,7 +310,7 @@ public final class Shot {
         private int row;
         private @Nullable LocalDate day;
         private final Map<Rating, Integer> ratings = new EnumMap<>(Rating.class);
-        private final Map<Metric, Reading> readings = new EnumMap<>(Metric.class);
+        private final EnumMap<Metric, Reading> readings = new EnumMap<>(Metric.class);
         private final Map<String, String> other = new LinkedHashMap<>();
 
         private Builder(String club) {

@@ -1,6 +1,7 @@
 package dev.teeward.fitting;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.Iterator;
@@ -100,7 +101,13 @@ public final class ShotSet implements Iterable<Shot> {
      * @return the chosen shots
      */
     public ShotSet filter(Predicate<Shot> condition) {
-        return new ShotSet(shots.stream().filter(condition).toList());
+        List<Shot> kept = new ArrayList<>(shots.size());
+        for (Shot shot : shots) {
+            if (condition.test(shot)) {
+                kept.add(shot);
+            }
+        }
+        return new ShotSet(kept.size() == shots.size() ? shots : List.copyOf(kept));
     }
 
     /**
@@ -183,10 +190,14 @@ public final class ShotSet implements Iterable<Shot> {
      * @return the numbers in order, of those shots that have one; a new array [SI unit of the metric]
      */
     public double[] values(Metric metric) {
-        return shots.stream()
-                .filter(shot -> shot.has(metric))
-                .mapToDouble(shot -> shot.value(metric))
-                .toArray();
+        double[] values = new double[shots.size()];
+        int count = 0;
+        for (Shot shot : shots) {
+            if (shot.has(metric)) {
+                values[count++] = shot.value(metric);
+            }
+        }
+        return Arrays.copyOf(values, count);
     }
 
     /**

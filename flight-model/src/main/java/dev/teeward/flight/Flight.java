@@ -1,5 +1,6 @@
 package dev.teeward.flight;
 
+import dev.teeward.flight.ground.RollOut;
 import dev.teeward.flight.internal.FlightPath;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
@@ -7,13 +8,16 @@ import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Warning;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A flight from launch to landing, as {@link FlightModel#fly} computes it.
  *
  * <p>Side, curve and directions are right positive, for both hands. The numbers are those of the ball coming down at the
- * landing elevation of the model; bounce and roll come after.
+ * landing elevation or on the terrain of the model; bounce and roll come after, in {@link #total()} and {@link #rollOut()}, if
+ * the model was given a ground.
  *
  * <pre>{@code
  * Flight flight = model.fly(launch);
@@ -28,12 +32,14 @@ public final class Flight {
     private final FlightPath path;
     private final Trajectory.Point landing;
     private final Supplier<List<Warning>> warnings;
+    private final @Nullable RollOut rollOut;
 
     /** The warnings are worded only when someone asks: most flights are flown for their numbers. */
-    Flight(LaunchConditions launch, FlightPath path, Supplier<List<Warning>> warnings) {
+    Flight(LaunchConditions launch, FlightPath path, Supplier<List<Warning>> warnings, @Nullable RollOut rollOut) {
         this.launch = launch;
         this.path = path;
         this.warnings = warnings;
+        this.rollOut = rollOut;
         landing = Trajectory.Point.of(path, path.endTime());
     }
 
@@ -166,6 +172,35 @@ public final class Flight {
     }
 
     /**
+     * The horizontal distance from the start to where the ball stops, in a straight line, as the carry is to where it lands.
+     *
+     * <p>It is below the carry for a ball that spins or rolls back, and is {@link #carry} plus {@link #run} by definition of the latter.
+     *
+     * @return the total, not negative; empty unless the model was given a ground
+     */
+    public Optional<Length> total() {
+        return rollOut().map(run -> run.rest().distance());
+    }
+
+    /**
+     * The total less the carry.
+     *
+     * @return the run, negative when the ball ends nearer the start than it landed; empty unless the model was given a ground
+     */
+    public Optional<Length> run() {
+        return total().map(total -> Length.ofMeters(total.meters() - carry().meters()));
+    }
+
+    /**
+     * What the ball does after the landing.
+     *
+     * @return bounces, skid, roll and rest; empty unless the model was given a ground
+     */
+    public Optional<RollOut> rollOut() {
+        return Optional.ofNullable(rollOut);
+    }
+
+    /**
      * The whole path.
      *
      * @return the ball at any time of the flight
@@ -181,7 +216,10 @@ public final class Flight {
      *   <li>{@code lands-at-once}: the ball starts on the landing elevation and does not rise, so there is no flight;
      *   <li>{@code reynolds-outside-model}, {@code spin-ratio-outside-model}: the flight left the range in which the
      *       aerodynamic model was measured or calibrated; the message says how far and for what share of the time, judged at
-     *       the ends of the integrator's steps.
+     *       the ends of the integrator's steps;
+     *   <li>{@code bounce-extrapolated}: the ball lands faster or flatter than the bounce model covers, so that the total is a
+     *       guess;
+     *   <li>{@code does-not-stop}: the ball still moves 60 s after landing, on ground too steep for its turf.
      * </ul>
      *
      * @return the warnings, unmodifiable, usually none

@@ -5,6 +5,9 @@ import dev.teeward.flight.air.AirState;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Gravity;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.RollOut;
+import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightIntegrator;
 import dev.teeward.flight.internal.FlightPath;
@@ -14,13 +17,15 @@ import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Flies a ball: a ball, the air and wind it flies through, and the elevation it comes down on.
  *
  * <p>Gravity, drag, lift, wind and spin decay are integrated with a Runge-Kutta pair of orders 6 and 5. The landing
  * point is within 0.1 mm of a reference integration at tolerance 1e-11, for smooth coefficients and over ground up to 10 m
- * higher or lower: over 10,000 random launches in uniform wind up to 11 m/s, and over 1,000 each in three
+ * higher or lower or on sloping or rolling {@linkplain Ground#withTerrain terrain}: over 10,000 random launches in uniform wind up to 11 m/s, and over 1,000 each in three
  * {@linkplain dev.teeward.flight.air.WindProfile wind profiles}, which cost about four times as many steps. A table with kinks
  * costs shorter steps and comes within 5 mm; a wind of one's own with kinks has not been measured. With an
  * aerodynamic model and a wind that use only {@code + - * /} and {@code sqrt}, a flight has the same bits on every Java
@@ -46,17 +51,25 @@ public final class FlightModel {
     private final Length landingElevation;
     private final double gravity;
     private final Accuracy accuracy;
+    private final @Nullable Ground ground;
     private final FlightEquations equations;
     private final FlightIntegrator integrator;
 
     private FlightModel(
-            Ball ball, AirState air, Wind wind, Length landingElevation, double gravity, Accuracy accuracy) {
+            Ball ball,
+            AirState air,
+            Wind wind,
+            Length landingElevation,
+            double gravity,
+            Accuracy accuracy,
+            @Nullable Ground ground) {
         this.ball = Objects.requireNonNull(ball, "ball");
         this.air = Objects.requireNonNull(air, "air");
         this.wind = Objects.requireNonNull(wind, "wind");
         this.landingElevation = Objects.requireNonNull(landingElevation, "landingElevation");
         this.gravity = gravity;
         this.accuracy = Objects.requireNonNull(accuracy, "accuracy");
+        this.ground = ground;
         if (!(Math.abs(landingElevation.meters()) <= 1000.0)) {
             throw new IllegalArgumentException(
                     "landingElevation must be in [-1000, 1000] m (-3281 to 3281 ft), but was " + landingElevation);
@@ -74,7 +87,22 @@ public final class FlightModel {
                 air.dynamicViscosity(),
                 wind,
                 gravity);
-        integrator = new FlightIntegrator(equations, landingElevation.meters(), StepRule.valueOf(accuracy.name()));
+        StepRule rule = StepRule.valueOf(accuracy.name());
+        Terrain terrain = ground == null ? null : ground.terrain().orElse(null);
+        if (terrain == null) {
+            integrator = new FlightIntegrator(equations, landingElevation.meters(), rule);
+            return;
+        }
+        if (landingElevation.meters() != 0.0) {
+            throw new IllegalArgumentException("landingElevation must be 0 over ground with a terrain, but was "
+                    + landingElevation + "; the terrain has the elevations");
+        }
+        double start = terrain.elevation(0.0, 0.0);
+        if (!(start <= 0.0)) {
+            throw new IllegalArgumentException("terrain must not lie above the ball at the start, but has an elevation"
+                    + " of " + start + " m there; elevations are counted from the ball");
+        }
+        integrator = new FlightIntegrator(equations, terrain, rule);
     }
 
     /**
@@ -100,7 +128,8 @@ public final class FlightModel {
                 Wind.calm(),
                 Length.ofMeters(0.0),
                 Gravity.STANDARD,
-                Accuracy.STANDARD);
+                Accuracy.STANDARD,
+                null);
     }
 
     /**
@@ -110,7 +139,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withBall(Ball value) {
-        return new FlightModel(value, air, wind, landingElevation, gravity, accuracy);
+        return new FlightModel(value, air, wind, landingElevation, gravity, accuracy, ground);
     }
 
     /**
@@ -130,7 +159,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withAir(AirState value) {
-        return new FlightModel(ball, value, wind, landingElevation, gravity, accuracy);
+        return new FlightModel(ball, value, wind, landingElevation, gravity, accuracy, ground);
     }
 
     /**
@@ -140,7 +169,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withWind(Wind value) {
-        return new FlightModel(ball, air, value, landingElevation, gravity, accuracy);
+        return new FlightModel(ball, air, value, landingElevation, gravity, accuracy, ground);
     }
 
     /**
@@ -151,7 +180,7 @@ public final class FlightModel {
      * @throws IllegalArgumentException if it lies outside
      */
     public FlightModel withLandingElevation(Length value) {
-        return new FlightModel(ball, air, wind, value, gravity, accuracy);
+        return new FlightModel(ball, air, wind, value, gravity, accuracy, ground);
     }
 
     /**
@@ -162,7 +191,7 @@ public final class FlightModel {
      * @throws IllegalArgumentException if it lies outside
      */
     public FlightModel withGravity(double metersPerSecondSquared) {
-        return new FlightModel(ball, air, wind, landingElevation, metersPerSecondSquared, accuracy);
+        return new FlightModel(ball, air, wind, landingElevation, metersPerSecondSquared, accuracy, ground);
     }
 
     /**
@@ -172,7 +201,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withAccuracy(Accuracy value) {
-        return new FlightModel(ball, air, wind, landingElevation, gravity, value);
+        return new FlightModel(ball, air, wind, landingElevation, gravity, value, ground);
     }
 
     /**
@@ -182,6 +211,20 @@ public final class FlightModel {
      */
     public Accuracy accuracy() {
         return accuracy;
+    }
+
+    /**
+     * A copy over ground on which the ball bounces and rolls: its flights have a total. They land on the terrain of the ground if it has
+     * one, else at the landing elevation, on level ground.
+     *
+     * @param value the ground
+     * @return the copy
+     * @throws IllegalArgumentException if the ground has a terrain and this model a landing elevation other than 0, or if
+     *     the terrain lies above the ball at the start
+     */
+    public FlightModel withGround(Ground value) {
+        return new FlightModel(
+                ball, air, wind, landingElevation, gravity, accuracy, Objects.requireNonNull(value, "ground"));
     }
 
     /**
@@ -221,6 +264,15 @@ public final class FlightModel {
     }
 
     /**
+     * The ground.
+     *
+     * @return the ground; empty if flights end with the landing
+     */
+    public Optional<Ground> ground() {
+        return Optional.ofNullable(ground);
+    }
+
+    /**
      * The acceleration of free fall.
      *
      * @return the acceleration [m/s2]
@@ -234,7 +286,7 @@ public final class FlightModel {
      *
      * <p>The ball lands when it comes down to the landing elevation, having been at or above it. On level ground a ball that
      * does not rise lands at once, with a carry of 0 and a warning. Towards higher ground it passes through whatever lies
-     * between and must rise above the elevation first.
+     * between and must rise above the elevation first. Over a terrain it lands where it first comes down to the surface.
      *
      * <p>If the aerodynamic model states its domain, a flight that leaves it carries the warning {@code
      * reynolds-outside-model} or {@code spin-ratio-outside-model}, and one launched where reverse lift has been measured, at
@@ -254,10 +306,11 @@ public final class FlightModel {
             case DID_NOT_COME_DOWN -> throw failure(FlightException.Reason.DID_NOT_COME_DOWN, path);
             case DID_NOT_CONVERGE -> throw failure(FlightException.Reason.DID_NOT_CONVERGE, path);
         }
-        return new Flight(launch, path, () -> warnings(path));
+        RollOut rollOut = ground == null ? null : rollOut(ground, path, start.axis());
+        return new Flight(launch, path, () -> warnings(path, rollOut), rollOut);
     }
 
-    private List<Warning> warnings(FlightPath path) {
+    private List<Warning> warnings(FlightPath path, @Nullable RollOut rollOut) {
         List<Warning> warnings = new ArrayList<>(0);
         if (path.ending() == FlightPath.Ending.LANDED_AT_ONCE) {
             warnings.add(Warning.of(
@@ -270,12 +323,29 @@ public final class FlightModel {
                 DomainCheck.addReverseLift(path, equations, warnings);
             }
         }
+        if (rollOut != null) {
+            warnings.addAll(rollOut.warnings());
+        }
         return List.copyOf(warnings);
+    }
+
+    private RollOut rollOut(Ground under, FlightPath path, double[] axis) {
+        double[] landing = new double[FlightEquations.STATE];
+        path.at(path.endTime(), landing);
+        double spin = landing[FlightEquations.SPIN];
+        return under.run(
+                new double[] {landing[FlightEquations.X], landing[FlightEquations.Y], landing[FlightEquations.Z]},
+                new double[] {landing[FlightEquations.VX], landing[FlightEquations.VY], landing[FlightEquations.VZ]},
+                new double[] {spin * axis[0], spin * axis[1], spin * axis[2]},
+                ball.diameter().meters() / 2.0,
+                ball.inertiaFactor(),
+                gravity);
     }
 
     @Override
     public String toString() {
-        return ball + "; " + air + "; landing elevation " + landingElevation + "; gravity " + gravity + " m/s2";
+        return ball + "; " + air + "; landing elevation " + landingElevation + "; gravity " + gravity + " m/s2"
+                + (ground == null ? "" : "; " + ground);
     }
 
     private FlightException failure(FlightException.Reason reason, FlightPath path) {

@@ -19,13 +19,6 @@ import java.util.Map;
 
 /** Looks for what goes with the differences of two clubs, one candidate at a time, at most eight for an outcome. */
 final class AssociationSearch {
-    private interface Slope {
-        TestResult of(double[] x1, double[] x2, double[] y1, double[] y2, double level);
-    }
-
-    private static final Slope PAIRED = AssociationSearch::pairedSlope;
-    private static final Slope UNPAIRED = AssociationSearch::slope;
-
     /** What can plausibly move what, by the geometry of impact and flight. */
     private static final Map<Metric, List<Metric>> CANDIDATES = candidates();
 
@@ -33,6 +26,21 @@ final class AssociationSearch {
     private final ClubShots second;
     private final ShotPairing pairing;
     private final double level;
+
+    /** Of the pairs with both metrics: mostly all, whose numbers and differences serve every candidate. */
+    private final Map<Metric, Pairs> ofAllPairs = new EnumMap<>(Metric.class);
+
+    private static final class Pairs {
+        private final double[] first;
+        private final double[] second;
+        private final TestResult difference;
+
+        Pairs(double[] first, double[] second, TestResult difference) {
+            this.first = first;
+            this.second = second;
+            this.difference = difference;
+        }
+    }
 
     AssociationSearch(ClubShots first, ClubShots second, ShotPairing pairing, double level) {
         this.first = first;
@@ -115,12 +123,20 @@ final class AssociationSearch {
                         && pair.second().has(candidate))
                 .toList();
         boolean paired = pairing.enough() && pairs.size() >= 2 && 2 * pairs.size() >= Math.min(x.size(), y.size());
-        ShotSet one = paired ? ShotSet.of(pairs.stream().map(ShotPair::first).toList()) : x;
-        ShotSet two = paired ? ShotSet.of(pairs.stream().map(ShotPair::second).toList()) : y;
-        TestResult slope = (paired ? PAIRED : UNPAIRED)
-                .of(one.values(candidate), two.values(candidate), one.values(outcome), two.values(outcome), level);
-        TestResult moved = difference(paired, outcome, one, two);
-        TestResult differs = difference(paired, candidate, one, two);
+        TestResult slope;
+        TestResult moved;
+        TestResult differs;
+        if (paired) {
+            Pairs result = pairs(pairs, outcome);
+            Pairs cause = pairs(pairs, candidate);
+            slope = pairedSlope(cause.first, cause.second, result.first, result.second, level);
+            moved = result.difference;
+            differs = cause.difference;
+        } else {
+            slope = slope(x.values(candidate), y.values(candidate), x.values(outcome), y.values(outcome), level);
+            moved = difference(false, outcome, x.values(outcome), y.values(outcome));
+            differs = difference(false, candidate, x.values(candidate), y.values(candidate));
+        }
         List<Warning> warnings = new ArrayList<>();
         if (computed(x, outcome) || computed(y, outcome)) {
             warnings.add(Warning.of(
@@ -147,16 +163,32 @@ final class AssociationSearch {
                         .isPresent());
     }
 
-    private TestResult difference(boolean paired, Metric metric, ShotSet x, ShotSet y) {
+    private Pairs pairs(List<ShotPair> pairs, Metric metric) {
+        return pairs.size() == pairing.pairs().size()
+                ? ofAllPairs.computeIfAbsent(metric, m -> numbers(pairs, m))
+                : numbers(pairs, metric);
+    }
+
+    private Pairs numbers(List<ShotPair> pairs, Metric metric) {
+        double[] one = new double[pairs.size()];
+        double[] two = new double[pairs.size()];
+        for (int i = 0; i < one.length; i++) {
+            one[i] = pairs.get(i).first().value(metric);
+            two[i] = pairs.get(i).second().value(metric);
+        }
+        return new Pairs(one, two, difference(true, metric, one, two));
+    }
+
+    private TestResult difference(boolean paired, Metric metric, double[] x, double[] y) {
         return paired
                 ? PairedTTest.withDefaults()
                         .withLevel(level)
                         .withUnit(metric.siUnit())
-                        .test(x.values(metric), y.values(metric))
+                        .test(x, y)
                 : WelchTTest.withDefaults()
                         .withLevel(level)
                         .withUnit(metric.siUnit())
-                        .test(x.values(metric), y.values(metric));
+                        .test(x, y);
     }
 
     static TestResult slope(double[] x1, double[] x2, double[] y1, double[] y2, double level) {

@@ -34,6 +34,10 @@ public final class MetricComparison {
     private final OptionalDouble margin;
     private final boolean marginDeclared;
     private final double level;
+    private final SampleSummary.Result first;
+    private final SampleSummary.Result second;
+    private final OriginCounts firstOrigins;
+    private final OriginCounts secondOrigins;
 
     MetricComparison(
             MetricSamples samples,
@@ -51,6 +55,13 @@ public final class MetricComparison {
         this.margin = margins.of(samples.metric());
         this.marginDeclared = margins.declared(samples.metric());
         this.level = level;
+        SampleSummary summary = SampleSummary.withDefaults()
+                .withLevel(level)
+                .withUnit(samples.metric().siUnit());
+        this.first = summary.summarize(samples.firstValues());
+        this.second = summary.summarize(samples.secondValues());
+        this.firstOrigins = OriginCounts.of(samples.first(), samples.metric());
+        this.secondOrigins = OriginCounts.of(samples.second(), samples.metric());
     }
 
     /**
@@ -95,7 +106,7 @@ public final class MetricComparison {
      * @return the summary [SI]
      */
     public SampleSummary.Result first() {
-        return summary(firstValues());
+        return first;
     }
 
     /**
@@ -104,14 +115,7 @@ public final class MetricComparison {
      * @return the summary [SI]
      */
     public SampleSummary.Result second() {
-        return summary(secondValues());
-    }
-
-    private SampleSummary.Result summary(double[] values) {
-        return SampleSummary.withDefaults()
-                .withLevel(level)
-                .withUnit(metric().siUnit())
-                .summarize(values);
+        return second;
     }
 
     /**
@@ -120,7 +124,7 @@ public final class MetricComparison {
      * @return how many were measured, derived, computed
      */
     public OriginCounts firstOrigins() {
-        return OriginCounts.of(samples.first(), metric());
+        return firstOrigins;
     }
 
     /**
@@ -129,7 +133,7 @@ public final class MetricComparison {
      * @return how many were measured, derived, computed
      */
     public OriginCounts secondOrigins() {
-        return OriginCounts.of(samples.second(), metric());
+        return secondOrigins;
     }
 
     /**

@@ -2,6 +2,7 @@ package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Origin;
+import dev.teeward.fitting.Reading;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotSet;
 
@@ -14,22 +15,16 @@ import dev.teeward.fitting.ShotSet;
  */
 public record OriginCounts(int measured, int derived, int computed) {
     static OriginCounts of(ShotSet shots, Metric metric) {
-        return new OriginCounts(
-                count(shots, metric, Origin.MEASURED),
-                count(shots, metric, Origin.DERIVED),
-                count(shots, metric, Origin.COMPUTED));
-    }
-
-    private static int count(ShotSet shots, Metric metric, Origin origin) {
-        int count = 0;
+        int measured = 0;
+        int derived = 0;
+        int computed = 0;
         for (Shot shot : shots) {
-            count += shot.reading(metric)
-                            .filter(reading -> reading.origin() == origin)
-                            .isPresent()
-                    ? 1
-                    : 0;
+            Origin origin = shot.reading(metric).map(Reading::origin).orElse(null);
+            measured += origin == Origin.MEASURED ? 1 : 0;
+            derived += origin == Origin.DERIVED ? 1 : 0;
+            computed += origin == Origin.COMPUTED ? 1 : 0;
         }
-        return count;
+        return new OriginCounts(measured, derived, computed);
     }
 
     /**

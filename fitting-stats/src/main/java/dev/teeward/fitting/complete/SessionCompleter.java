@@ -33,8 +33,9 @@ import java.util.Optional;
  *
  * <p><b>Computed</b> ({@link Origin#COMPUTED}), where ball speed, launch angle and spin rate are there: carry, apex, flight
  * time, descent angle and landing speed by the flight model in the air and wind of the session, with a missing start
- * direction or axis tilt taken as 0; side and curve only if both of these are there. The total distance is not computed:
- * there is no model of the ground.
+ * direction or axis tilt taken as 0; side and curve only if both of these are there. The total distance only if asked for: with a flight model that has a
+ * {@linkplain FlightModel#withGround ground}, and if start direction and axis tilt are there; it is the carry that the shot then
+ * has, measured or computed, plus the computed run.
  *
  * <p><b>Aim.</b> If the session says where the golfer aimed, club path, face angle, start direction, side and wind are first
  * given relative to that aim; they keep their origin. The session that comes out has an aim offset of 0 and a remark with
@@ -75,7 +76,8 @@ public final class SessionCompleter {
     /**
      * The same procedure with another flight model.
      *
-     * @param value ball, landing elevation and gravity; its air and wind are replaced by those of the session
+     * @param value ball, landing elevation, gravity and ground; its air and wind are replaced by those of the session. With a
+     *     ground the total is computed too
      * @return the procedure
      */
     public SessionCompleter withFlightModel(FlightModel value) {
@@ -108,7 +110,7 @@ public final class SessionCompleter {
     private static Shot fly(Shot shot, SessionFlights flights, Tally tally) {
         Optional<Flight> flown;
         try {
-            flown = Missing.anyIn(shot) ? flights.fly(shot) : Optional.empty();
+            flown = Missing.anyIn(shot, flights.model()) ? flights.fly(shot) : Optional.empty();
         } catch (FlightException e) {
             tally.notFlown(shot, String.valueOf(e.getMessage()));
             return shot;
@@ -128,7 +130,7 @@ public final class SessionCompleter {
             tally.withoutTilt++;
         }
         Shot.Builder complete = shot.toBuilder();
-        Missing.results(flight, direction).forEach((metric, value) -> {
+        Missing.results(shot, flight, direction).forEach((metric, value) -> {
             if (shot.has(metric)) {
                 return;
             }
@@ -149,16 +151,18 @@ public final class SessionCompleter {
 
         private Missing() {}
 
-        static boolean anyIn(Shot shot) {
+        static boolean anyIn(Shot shot, FlightModel model) {
             for (Metric metric : ALWAYS) {
                 if (!shot.has(metric)) {
                     return true;
                 }
             }
-            return !shot.has(Metric.SIDE) || !shot.has(Metric.CURVE);
+            return !shot.has(Metric.SIDE)
+                    || !shot.has(Metric.CURVE)
+                    || (model.ground().isPresent() && !shot.has(Metric.TOTAL));
         }
 
-        static Map<Metric, Double> results(Flight flight, boolean direction) {
+        static Map<Metric, Double> results(Shot shot, Flight flight, boolean direction) {
             Map<Metric, Double> results = new EnumMap<>(Metric.class);
             results.put(Metric.CARRY, flight.carry().meters());
             results.put(Metric.APEX, flight.apex().meters());
@@ -168,6 +172,10 @@ public final class SessionCompleter {
             if (direction) {
                 results.put(Metric.SIDE, flight.side().meters());
                 results.put(Metric.CURVE, flight.curve().meters());
+                double carry = shot.has(Metric.CARRY)
+                        ? shot.value(Metric.CARRY)
+                        : flight.carry().meters();
+                flight.run().ifPresent(run -> results.put(Metric.TOTAL, carry + run.meters()));
             }
             return results;
         }

@@ -22,20 +22,22 @@ public final class Ranks {
      */
     public static int[] doubledMidranks(double[] values, double tie) {
         int n = values.length;
-        Integer[] order = new Integer[n];
-        Arrays.setAll(order, i -> i);
-        Arrays.sort(order, (a, b) -> Double.compare(values[a], values[b]));
-        int[] doubled = new int[n];
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        int[] sortedRanks = new int[n];
         int start = 0;
         while (start < n) {
             int end = start;
-            while (end + 1 < n && values[order[end + 1]] - values[order[end]] <= tie) {
+            while (end + 1 < n && sorted[end + 1] - sorted[end] <= tie) {
                 end++;
             }
-            for (int i = start; i <= end; i++) {
-                doubled[order[i]] = start + end + 2;
-            }
+            Arrays.fill(sortedRanks, start, end + 1, start + end + 2);
             start = end + 1;
+        }
+        int[] doubled = new int[n];
+        for (int i = 0; i < n; i++) {
+            // Any place of an equal value will do: equal values share their rank.
+            doubled[i] = sortedRanks[Arrays.binarySearch(sorted, values[i])];
         }
         return doubled;
     }

@@ -5,6 +5,7 @@ import dev.teeward.fitting.Rating;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotSet;
+import dev.teeward.fitting.VisibleText;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -17,9 +18,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Reads sessions from files; the form of a file is described with the package.
+ *
+ * <p>Two names of clubs that a reader cannot tell apart, because they differ only in upper and lower case, in kinds of spaces,
+ * in characters that do not show or in the way accents are put together, are refused rather than made one: which of them was
+ * meant, only the golfer knows. See {@link VisibleText#key}.
  *
  * <pre>{@code
  * Session session = SessionReader.withDefaults().read(Path.of("session.csv"));
@@ -32,6 +38,8 @@ public final class SessionReader {
     /** The columns of a session that are no metrics. */
     static final List<String> TEXT_COLUMNS =
             List.of("club", "shot", "pair", "exclude", "note", "feel", "sound", "look", "day");
+
+    private static final Pattern WHOLE = Pattern.compile("[0-9]{1,7}");
 
     private final ColumnMapping mapping;
 
@@ -116,6 +124,19 @@ public final class SessionReader {
         return Session.combine(sessions);
     }
 
+    /**
+     * What the header block of any table says about the place, the air and the clubs, as that of a session does.
+     *
+     * @param table a table, of launches for example
+     * @return a session without shots
+     * @throws InputException if a line of the header block cannot be used
+     */
+    public static Session conditions(ColumnTable table) {
+        Session.Builder session = Session.builder();
+        new SessionHeader(table.file(), table.delimiter() != ',', session).read(table.header());
+        return session.build();
+    }
+
     private TableReader tables() {
         return TableReader.withDefaults().withMapping(mapping).withTextColumns(TEXT_COLUMNS);
     }
@@ -136,7 +157,14 @@ public final class SessionReader {
             consistency.check(shot, row + 1);
             shots.add(shot);
         }
-        return session.shots(ShotSet.of(shots)).build();
+        Session read = session.shots(ShotSet.of(shots)).build();
+        try {
+            return Session.combine(List.of(read)); // refuses names that read alike, in the header as well
+        } catch (IllegalArgumentException e) {
+            InputException failure = InputException.of(table.file(), String.valueOf(e.getMessage()));
+            failure.initCause(e);
+            throw failure;
+        }
     }
 
     private static Shot shot(ColumnTable table, int row) {
@@ -203,7 +231,7 @@ public final class SessionReader {
     }
 
     private static int whole(String text, int most) {
-        if (!text.matches("[0-9]{1,7}") || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
+        if (!WHOLE.matcher(text).matches() || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
             throw new IllegalArgumentException(InputException.quote(text) + " is not a whole number from 1 to " + most);
         }
         return Integer.parseInt(text);
@@ -228,14 +256,15 @@ public final class SessionReader {
         }
 
         void check(Shot shot, int row) {
-            String before = clubs.putIfAbsent(shot.club().toLowerCase(Locale.ROOT), shot.club());
+            String before = clubs.putIfAbsent(VisibleText.key(shot.club()), shot.club());
             if (before != null && !before.equals(shot.club())) {
                 throw InputException.atCell(
                         table.file(),
                         row,
                         "club",
-                        InputException.quote(shot.club()) + " differs from " + InputException.quote(before)
-                                + " only in upper and lower case; write it in one way");
+                        InputException.quote(VisibleText.line(shot.club())) + " differs from "
+                                + InputException.quote(VisibleText.line(before)) + " only in "
+                                + VisibleText.difference(before, shot.club()) + "; write it in one way");
             }
             String pair = shot.pair().orElse(null);
             if (pair != null && shot.used() && !pairs.add(List.of(pair, shot.club()))) {

@@ -55,13 +55,7 @@ final class TableParser {
                 row();
             }
         } catch (CsvParseException e) {
-            String place = columns.isEmpty() ? "heading" : "row " + (rows + 1);
-            InputException failure = InputException.at(
-                    file,
-                    place,
-                    "is not a table row: there is text after a closing quotation mark, or a cell is too long");
-            failure.initCause(e);
-            throw failure;
+            throw failure(file, columns.isEmpty() ? "heading" : "row " + (rows + 1), e);
         }
         if (rows == 0) {
             throw InputException.of(file, "has a heading but no rows");
@@ -76,6 +70,20 @@ final class TableParser {
                 rows,
                 metrics(),
                 List.of());
+    }
+
+    /** The CSV parser wraps whatever it meets, a lack of memory too; only what it says itself is a fault of the file. */
+    static InputException failure(String file, String place, CsvParseException e) {
+        if (e.getCause() instanceof Error error) {
+            throw error;
+        }
+        if (e.getCause() instanceof RuntimeException fault && !(fault instanceof CsvParseException)) {
+            throw fault;
+        }
+        InputException failure = InputException.at(
+                file, place, "is not a table row: there is text after a closing quotation mark, or a cell is too long");
+        failure.initCause(e);
+        return failure;
     }
 
     private void heading() {

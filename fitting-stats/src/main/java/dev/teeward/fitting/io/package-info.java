@@ -33,7 +33,8 @@
  * {@code exclude} (a reason; empty means used), {@code note}, {@code feel}, {@code sound}, {@code look} (1 to 5) and
  * {@code day}; any other column is kept. An empty cell is no measurement. Rows are counted from 1 below the heading, without
  * blank lines. The separator is a comma, a semicolon or a tab, whichever the heading has most of; where it is not a comma,
- * numbers may have a decimal comma. A byte-order mark and any line ends are accepted; anything but UTF-8 is not.
+ * numbers may have a decimal comma. A byte-order mark and any line ends are accepted; anything but UTF-8 is not. Names of clubs
+ * that a reader cannot tell apart, by {@link dev.teeward.fitting.VisibleText#key}, are refused.
  *
  * <h2>Other tables</h2>
  *

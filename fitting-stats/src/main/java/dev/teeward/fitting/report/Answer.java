@@ -1,10 +1,10 @@
 package dev.teeward.fitting.report;
 
-import dev.teeward.fitting.Sense;
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.ShotOrderKind;
 import dev.teeward.fitting.compare.Verdict;
-import dev.teeward.quantity.Estimate;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,12 +19,14 @@ final class Answer {
     Section section() {
         List<Sentence> sentences = new ArrayList<>();
         primary(sentences);
-        prizes(true, sentences);
-        prizes(false, sentences);
-        lateral(sentences);
+        order(sentences);
+        won(true, sentences);
+        won(false, sentences);
         lists(sentences);
         if (subject.result().patterns().isPresent()) {
-            sentences.add(new PatternWords(subject).tighter());
+            PatternWords patterns = new PatternWords(subject);
+            sentences.add(patterns.centres(""));
+            sentences.add(patterns.tighter(""));
         }
         subject.result().withoutFlagged().ifPresent(other -> sentences.add(flagged(other)));
         if (allTheSame()) {
@@ -67,79 +69,104 @@ final class Answer {
         MetricComparison c = subject.result().primary();
         String place = Subject.place(c.metric());
         VerdictWords verdicts = new VerdictWords(subject);
-        sentences.add(subject.words()
+        Wording first = subject.words()
                 .say("what decides is " + Subject.label(c.metric())
                         + (subject.result().primaryDeclared() ? ", as declared" : ", taken as no other was named")
-                        + ": "
-                        + switch (c.verdict().verdict()) {
-                            case DIFFERENT -> "the clubs differ.";
+                        + ", from ");
+        shots(first, c, place)
+                .say(verdicts.tooFew(c) || fewest(c) < PatternWords.FEW ? " only: " : ": ")
+                .say(
+                        switch (c.verdict().verdict()) {
+                            case DIFFERENT ->
+                                verdicts.borneOut(c)
+                                        ? "the clubs differ."
+                                        : "the clubs look different, but the exact test does not bear it out.";
                             case PRACTICALLY_THE_SAME -> "the clubs are practically the same.";
-                            case UNDECIDED -> "it can't be told yet.";
-                        })
-                .sentence());
+                            case UNDECIDED -> "can't tell yet.";
+                        });
+        sentences.add(first.sentence());
+        if (verdicts.tooFew(c)) {
+            sentences.add(subject.words()
+                    .say("with so few shots even clubs that do not differ give the most one-sided result there is in ")
+                    .percent(place + "/least_p_percent")
+                    .say(" of sessions, so do not decide on these alone: hit more.")
+                    .sentence());
+        }
         Wording w = subject.words();
         switch (c.verdict().verdict()) {
             case DIFFERENT -> new DifferenceWords(subject).full(w, c, place).say(".");
             case PRACTICALLY_THE_SAME -> verdicts.same(w, c, place);
-            case UNDECIDED -> verdicts.undecided(w, c, place).say(".");
+            case UNDECIDED -> {
+                verdicts.undecided(w, c, place).say(". ");
+                new PlanWords(subject).more(w, c).say(".");
+            }
         }
         sentences.add(w.sentence());
     }
 
-    /** What more of a size a club gives. */
-    private void prizes(boolean first, List<Sentence> sentences) {
-        Wording w = subject.words();
+    private static int fewest(MetricComparison c) {
+        return c.paired() ? c.pairs() : Math.min(c.firstValues().length, c.secondValues().length);
+    }
+
+    private static Wording shots(Wording w, MetricComparison c, String place) {
+        if (c.paired()) {
+            return w.count(place + "/pairs", "pair", "pairs");
+        }
+        w.count(place + "/first/n");
+        return c.firstValues().length == c.secondValues().length
+                ? w.say(" shots with each club")
+                : w.say(" and ").count(place + "/second/n").say(" shots");
+    }
+
+    private void order(List<Sentence> sentences) {
+        if (subject.result().order() == ShotOrderKind.BLOCKED) {
+            sentences.add(subject.words()
+                    .say("all shots of one club were hit before all of the other, so club and order can't be told"
+                            + " apart: a difference may be one of warming up or tiring.")
+                    .sentence());
+        }
+        if (subject.data().value("/duplicates/0") != null) {
+            sentences.add(subject.words()
+                    .say(
+                            "some shots have the very readings of others, so rows may have been copied; see what to keep in"
+                                    + " mind.")
+                    .sentence());
+        }
+    }
+
+    /** What a club has more of. */
+    private void won(boolean first, List<Sentence> sentences) {
+        DifferenceWords differences = new DifferenceWords(subject);
         List<MetricComparison> won = clearlyDifferent().stream()
-                .filter(c -> c.metric().sense() != Sense.LATERAL)
-                .filter(c -> c.difference().estimate().interval().lower() > 0.0 == first)
+                .filter(c -> differences.words(c).firstNamed() == first)
                 .toList();
         if (won.isEmpty()) {
             return;
         }
-        w.quote(first ? subject.first() : subject.second()).say(" gives ");
+        Wording w = subject.words()
+                .say("with ")
+                .quote(first ? subject.first() : subject.second())
+                .say(" ");
         for (int i = 0; i < won.size(); i++) {
-            w.say(i == 0 ? "" : i == won.size() - 1 ? " and " : ", ")
-                    .say(DifferenceWords.prize(won.get(i).metric()) + " (by ");
-            amount(w, won.get(i)).say(")");
+            w.say(i == 0 ? "" : i == won.size() - 1 ? " and " : ", ");
+            differences.part(w, won.get(i), Subject.place(won.get(i).metric()));
         }
+        w.say(" than with ").quote(first ? subject.second() : subject.first());
         sentences.add(w.say(".").sentence());
-    }
-
-    private void lateral(List<Sentence> sentences) {
-        List<MetricComparison> moved = clearlyDifferent().stream()
-                .filter(c -> c.metric().sense() == Sense.LATERAL)
-                .toList();
-        for (boolean right : new boolean[] {true, false}) {
-            List<MetricComparison> side = moved.stream()
-                    .filter(c -> c.difference().estimate().interval().lower() > 0.0 == right)
-                    .toList();
-            if (side.isEmpty()) {
-                continue;
-            }
-            Wording w = subject.words()
-                    .quote(subject.first())
-                    .say(right ? " is farther right than " : " is farther left than ")
-                    .quote(subject.second())
-                    .say(" in ");
-            for (int i = 0; i < side.size(); i++) {
-                w.say(i == 0 ? "" : i == side.size() - 1 ? " and " : ", ")
-                        .say(Subject.label(side.get(i).metric()) + " (by ");
-                amount(w, side.get(i)).say(")");
-            }
-            sentences.add(w.say(".").sentence());
-        }
-    }
-
-    private Wording amount(Wording w, MetricComparison c) {
-        Estimate e = c.difference().estimate().convertTo(subject.unit(c.metric()));
-        return DifferenceWords.magnitude(w, e, Subject.place(c.metric()) + "/difference");
     }
 
     private List<MetricComparison> clearlyDifferent() {
         return subject.with(Verdict.DIFFERENT).stream()
-                .filter(c -> !c.primary())
+                .filter(this::listed)
                 .filter(c -> DifferenceWords.leavesOut(c.difference().estimate().interval(), 0.0))
                 .toList();
+    }
+
+    /** Whether the lists name it: what decides has its own sentence, and so have the middles of the patterns. */
+    private boolean listed(MetricComparison c) {
+        boolean middles =
+                subject.result().patterns().isPresent() && (c.metric() == Metric.CARRY || c.metric() == Metric.SIDE);
+        return !c.primary() && !middles;
     }
 
     private void lists(List<Sentence> sentences) {
@@ -149,7 +176,7 @@ final class Answer {
 
     private void list(Verdict verdict, String words, List<Sentence> sentences) {
         List<MetricComparison> others =
-                subject.with(verdict).stream().filter(c -> !c.primary()).toList();
+                subject.with(verdict).stream().filter(this::listed).toList();
         if (!others.isEmpty()) {
             sentences.add(subject.words()
                     .say(words + Subject.list(Subject.labels(others)) + ".")

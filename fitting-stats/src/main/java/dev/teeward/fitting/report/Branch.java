@@ -67,6 +67,11 @@ final class Branch {
         return this;
     }
 
+    Branch whole(String name, List<Integer> numbers) {
+        map.put(name, List.copyOf(numbers));
+        return this;
+    }
+
     Branch quantity(String name, double si, Unit shown) {
         return branch(name, new Branch().number("value", shown.fromSi(si)).text("unit", shown.symbol()));
     }

@@ -43,7 +43,7 @@ final class CompanionWords {
                 continue;
             }
             if (a.clear()) {
-                sentences.add(clear(a, "/associations/" + i));
+                clear(a, "/associations/" + i, sentences);
             } else {
                 unclear.add(Subject.label(a.candidate()));
             }
@@ -55,30 +55,33 @@ final class CompanionWords {
         }
     }
 
-    private Sentence clear(Association a, String place) {
+    private void clear(Association a, String place, List<Sentence> sentences) {
         Unit out = subject.unit(a.outcome());
         Unit along = subject.unit(a.candidate());
         String candidate = Subject.label(a.candidate());
         double slope = Math.abs(subject.data().number(place + "/slope/value").orElse(0.0));
-        int d = NumberText.decimals(slope < 1.0 ? 3 : 1, 0.0, slope);
-        Wording w = subject.words()
-                .say(a.outcome().label() + " goes with " + candidate
-                        + ": from shot to shot with the same club it changes by ")
+        int d = NumberText.decimals(slope < 0.1 ? 3 : 1, 0.0, slope);
+        sentences.add(subject.words()
+                .say(a.outcome().label() + " goes with " + candidate + ": from shot to shot with the same club, "
+                        + (along.symbol().isEmpty() ? "one" : "each " + along.symbol()) + " more of " + candidate
+                        + " goes with ")
                 .number(place + "/slope/value", d)
-                .say(" " + out.symbol() + " for each " + along.symbol() + " of " + candidate + ", ")
+                .say(" " + out.symbol() + " of " + a.outcome().label() + ".")
+                .sentence());
+        Wording w = subject.words()
                 .quote(subject.first())
                 .say(" minus ")
                 .quote(subject.second())
                 .say(" is ")
                 .number(place + "/candidate_difference/value", NumberText.decimals(along))
-                .say(" " + along.symbol() + " in " + candidate + ", and with so much usually go ");
+                .say(DifferenceWords.symbol(along) + " in " + candidate + ", and with that usually goes ");
         DifferenceWords.value(w, a.part().convertTo(out), place + "/part");
-        w.say(" of " + a.outcome().label() + ", where the difference found is ")
+        w.say(" of " + a.outcome().label() + "; found was ")
                 .number(place + "/outcome_difference/value", NumberText.decimals(out))
                 .say(" " + out.symbol());
         if (a.warnings().stream().anyMatch(x -> x.code().equals("computed-outcome"))) {
             w.say(", in part by construction, as the " + a.outcome().label() + " was computed from other readings");
         }
-        return w.say(".").sentence();
+        sentences.add(w.say(".").sentence());
     }
 }

@@ -1,13 +1,10 @@
 package dev.teeward.fitting.report;
 
-import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Sense;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.quantity.Estimate;
-import dev.teeward.quantity.Handedness;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Unit;
-import java.util.Optional;
 
 /** A difference of two clubs in words. A direction is named only if the interval leaves out zero. */
 final class DifferenceWords {
@@ -34,39 +31,35 @@ final class DifferenceWords {
         if (!leavesOut(e.interval(), 0.0)) {
             return signed(w, e, place + "/difference");
         }
-        boolean firstHasMore = e.interval().lower() > 0.0;
-        if (c.metric().sense() == Sense.LATERAL) {
-            magnitude(w, e, place + "/difference")
-                    .say(firstHasMore ? " farther right with " : " farther left with ")
-                    .quote(subject.first())
-                    .say(" than with ")
-                    .quote(subject.second());
-            handWords(w, c.metric(), firstHasMore ? 1.0 : -1.0);
-        } else {
-            magnitude(w, e, place + "/difference")
-                    .say(" " + more(c.metric()) + " with ")
-                    .quote(firstHasMore ? subject.first() : subject.second())
-                    .say(" than with ")
-                    .quote(firstHasMore ? subject.second() : subject.first());
+        TradeWords words = words(c);
+        compared(w, c, place).say(" than with ").quote(words.firstNamed() ? subject.second() : subject.first());
+        if (!words.extra().isEmpty()) {
+            w.say(", " + words.extra());
         }
         w.say(" (").percent("/level_percent").say(" interval ");
         return magnitudes(w, e, place + "/difference").say(")");
     }
 
-    private void handWords(Wording w, Metric metric, double rightPositive) {
-        Optional<Handedness> hand = subject.hand();
-        if (hand.isEmpty()) {
-            return;
-        }
-        String word = switch (metric) {
-            case CURVE, AXIS_TILT -> "more of a " + hand.get().curveWord(rightPositive);
-            case FACE_ANGLE, FACE_TO_PATH -> "more " + hand.get().faceWord(rightPositive);
-            case CLUB_PATH -> "more " + hand.get().pathWord(rightPositive);
-            default -> "";
-        };
-        if (!word.isEmpty()) {
-            w.say(", " + word);
-        }
+    /** What a club has more of, and which, such as "the face was 1.4 deg more open with Alder". */
+    Wording compared(Wording w, MetricComparison c, String place) {
+        TradeWords words = words(c);
+        String before = c.metric().sense() == Sense.NONE ? "" : words.before();
+        Estimate e = c.difference().estimate().convertTo(subject.unit(c.metric()));
+        magnitude(w.say(before.isEmpty() ? "" : before + " "), e, place + "/difference");
+        return w.say(" " + words.after() + " with ").quote(words.firstNamed() ? subject.first() : subject.second());
+    }
+
+    /** The words for a difference of which the interval leaves out zero. */
+    TradeWords words(MetricComparison c) {
+        return TradeWords.of(c, c.difference().estimate().interval().lower() > 0.0, subject.hand());
+    }
+
+    /** The same without the clubs, as a part of a list: "the face was 1.4 deg more open". */
+    Wording part(Wording w, MetricComparison c, String place) {
+        TradeWords words = words(c);
+        Estimate e = c.difference().estimate().convertTo(subject.unit(c.metric()));
+        magnitude(w.say(words.before() + " "), e, place + "/difference").say(" " + words.after());
+        return w.say(words.extra().isEmpty() ? "" : " (" + words.extra() + ")");
     }
 
     /** First minus second with the sign. */
@@ -125,28 +118,5 @@ final class DifferenceWords {
 
     static String symbol(Unit unit) {
         return unit.symbol().isEmpty() ? "" : " " + unit.symbol();
-    }
-
-    /** What more of a metric is called. */
-    static String more(Metric metric) {
-        return switch (metric) {
-            case CLUB_SPEED, BALL_SPEED, LANDING_SPEED -> "faster";
-            case ATTACK_ANGLE -> "more upward";
-            case DYNAMIC_LIE -> "more toe-up";
-            case STRIKE_TOE -> "more towards the toe";
-            case STRIKE_UP -> "higher up the face";
-            case FLIGHT_TIME, CARRY, TOTAL -> "longer";
-            case DESCENT_ANGLE -> "steeper";
-            default -> "higher";
-        };
-    }
-
-    /** More of a metric as a thing that a club gives, such as "the longer carry". */
-    static String prize(Metric metric) {
-        return switch (metric) {
-            case STRIKE_TOE -> "the strike more towards the toe";
-            case STRIKE_UP -> "the strike higher up the face";
-            default -> "the " + more(metric) + " " + metric.label();
-        };
     }
 }

@@ -2,15 +2,16 @@ package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.compare.ClubShots;
 import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.fitting.screen.SessionScreen;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Stream;
 
 /**
  * The shots that a picture shows, and how each is marked. Of very many shots only some are drawn, evenly chosen in the order of
@@ -26,7 +27,17 @@ final class DrawnShots {
     }
 
     static DrawnShots of(HeadToHeadResult result) {
-        return of(result, SessionScreen.withDefaults().screen(result.session()).flagged());
+        return of(result, screening(result).flagged());
+    }
+
+    /** The screen of the comparison; of the answer without the flagged shots, which is about other used shots, a new one. */
+    @SuppressWarnings(
+            "ReferenceEquality") // equal sessions have equal screens, and comparing thousands of shots takes longer
+    static ScreenReport screening(HeadToHeadResult result) {
+        ScreenReport known = result.screening();
+        return known.session() == result.session()
+                ? known
+                : SessionScreen.withDefaults().screen(result.session());
     }
 
     /** With flags by the index of the shot in the session. */
@@ -59,9 +70,19 @@ final class DrawnShots {
     /** The shots of a club that have all of some metrics. */
     List<Shot> all(ClubMark mark, boolean excludedToo, Metric... metrics) {
         ClubShots club = club(mark);
-        Stream<Shot> shots =
-                excludedToo ? Stream.concat(club.used().stream(), club.excluded().stream()) : club.used().stream();
-        return shots.filter(shot -> Stream.of(metrics).allMatch(shot::has)).toList();
+        List<Shot> all = new ArrayList<>(complete(club.used(), metrics).shots());
+        if (excludedToo) {
+            all.addAll(complete(club.excluded(), metrics).shots());
+        }
+        return Collections.unmodifiableList(all);
+    }
+
+    private static ShotSet complete(ShotSet shots, Metric... metrics) {
+        ShotSet complete = shots;
+        for (Metric metric : metrics) {
+            complete = complete.with(metric);
+        }
+        return complete;
     }
 
     /** At most so many of them, evenly chosen. */

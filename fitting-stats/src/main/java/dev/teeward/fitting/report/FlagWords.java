@@ -1,5 +1,6 @@
 package dev.teeward.fitting.report;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
@@ -51,18 +52,46 @@ final class FlagWords {
                     .count("/screening/flags/" + i + "/shot")
                     .say(" with ")
                     .quote(String.valueOf(flag.get("club")))
-                    .say(" may be a " + flag.get("kind") + ": ")
-                    .quote(String.valueOf(flag.get("reason")))
-                    .say(".")
+                    .say(" may be a " + flag.get("kind") + ": it stands out in " + readings(flag) + ".")
                     .sentence());
         }
         return !flags.isEmpty();
     }
 
+    private static String readings(Map<?, ?> flag) {
+        List<String> labels = new ArrayList<>();
+        if (flag.get("metrics") instanceof List<?> keys) {
+            for (Metric metric : Metric.values()) {
+                if (keys.contains(metric.key())) {
+                    labels.add(Subject.label(metric));
+                }
+            }
+        }
+        return labels.isEmpty() ? "its readings" : Subject.list(labels);
+    }
+
+    /** How each was found; no sentence if none was. */
+    List<Sentence> reasons() {
+        List<Sentence> sentences = new ArrayList<>();
+        if (subject.data().value("/screening/flags") instanceof List<?> flags) {
+            for (int i = 0; i < flags.size(); i++) {
+                String place = "/screening/flags/" + i;
+                sentences.add(subject.words()
+                        .say("shot ")
+                        .count(place + "/shot")
+                        .say(" stands out: ")
+                        .quote(String.valueOf(subject.data().value(place + "/reason")))
+                        .say(".")
+                        .sentence());
+            }
+        }
+        return sentences;
+    }
+
     private void changes(HeadToHeadResult other, List<Sentence> sentences) {
         MetricComparison c = other.primary();
         Wording w = subject.words().say("without ");
-        w.say(subject.data().number("/screening/flagged").orElse(0.0) == 1.0 ? "this shot, " : "these shots, ");
+        w.say(one() ? "this shot, " : "these shots, ");
         String place = "/without_flagged" + Subject.place(c.metric());
         VerdictWords verdicts = new VerdictWords(subject);
         switch (c.verdict().verdict()) {
@@ -75,6 +104,12 @@ final class FlagWords {
                 verdicts.undecided(w.say("can't tell yet in "), c, place).say(".");
         }
         sentences.add(w.sentence());
+        if (other.patterns().isPresent()) {
+            PatternWords patterns = new PatternWords(subject, other, "/without_flagged");
+            String without = one() ? "without it, " : "without them, ";
+            sentences.add(patterns.centres(without));
+            sentences.add(patterns.tighter(without));
+        }
         List<String> changed = new ArrayList<>();
         for (MetricComparison m : other.metrics()) {
             Optional<Verdict> before =
@@ -90,6 +125,10 @@ final class FlagWords {
                                 ? "no verdict changes without what stands out."
                                 : "verdicts that change: " + String.join("; ", changed) + ".")
                 .sentence());
+    }
+
+    private boolean one() {
+        return subject.data().number("/screening/flagged").orElse(0.0) == 1.0;
     }
 
     static String words(Verdict verdict) {

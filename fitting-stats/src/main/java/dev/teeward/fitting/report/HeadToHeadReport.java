@@ -1,6 +1,7 @@
 package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import java.util.List;
 import java.util.Objects;
@@ -12,7 +13,14 @@ import java.util.stream.Stream;
  *
  * <p>A direction (longer, farther right, tighter, more closed) is named only if the interval leaves out zero, or one for a
  * ratio; "practically the same" is said only if the equivalence test says so. Names and notes of the session are text from
- * outside: they are put on one line and stripped of control characters, and they are never interpreted.
+ * outside: they are put on one line without the characters that do not show (a warning then says so), names of more than 48 characters
+ * lose their middle on pages but not in the data, and nothing of them is ever interpreted.
+ *
+ * <p>The verdict of the result stands as it is, also from a few pairs, where it leans wholly on the shots scattering as normal
+ * ones do. The words do not hide it and do not let it stand alone: below six pairs, or shots of a club, the first sentence says
+ * "only"; a difference that the exact test does not bear out is said to "look" different; and where no arrangement of so few
+ * shots could reach the level (the sign-flip test of n pairs has no two-sided p below 2 / 2<sup>n</sup>) the second sentence
+ * says not to decide on it.
  *
  * <pre>{@code
  * HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.METRIC);
@@ -125,9 +133,8 @@ public final class HeadToHeadReport {
      * @return plain ASCII without control characters, lines of at most 96 characters ending in a line feed
      */
     public String text() {
-        Subject subject = subject();
-        String title = NumberText.line(subject.first()) + " and " + NumberText.line(subject.second()) + " compared";
-        return TextPage.of(title, sections(), tables());
+        ShownNames names = ShownNames.of(data);
+        return TextPage.of(names.first() + " and " + names.second() + " compared", sections(), tables());
     }
 
     private Subject subject() {
@@ -141,13 +148,14 @@ public final class HeadToHeadReport {
      *     unmodifiable
      */
     public List<Picture> pictures() {
+        DrawnShots shots = DrawnShots.of(result);
         return Stream.concat(
                         Stream.of(
-                                        LandingPicture.of(result, units),
-                                        FlightPicture.of(result, units),
-                                        FacePicture.of(result, units))
+                                        LandingPicture.of(shots, units),
+                                        FlightPicture.of(shots, units),
+                                        FacePicture.of(shots, units))
                                 .flatMap(Optional::stream),
-                        StripPicture.all(result, units).stream())
+                        StripPicture.all(shots, units).stream())
                 .toList();
     }
 
@@ -157,7 +165,14 @@ public final class HeadToHeadReport {
      * @return an HTML document
      */
     public String html() {
+        ShownNames names = ShownNames.of(data);
         return HtmlPage.of(
-                result.first().name() + " against " + result.second().name(), "en", sections(), tables(), pictures());
+                VisibleText.line(result.first().name()) + " against "
+                        + VisibleText.line(result.second().name()),
+                names.first() + " against " + names.second(),
+                "en",
+                sections(),
+                tables(),
+                pictures());
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
@@ -33,6 +34,7 @@ import java.util.stream.Stream;
 public final class HtmlPage {
     private static final Pattern ID = Pattern.compile("[a-z][a-z0-9]*(-[a-z0-9]+)*");
     private static final Pattern LANGUAGE = Pattern.compile("[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*");
+    private static final Pattern NUMBER = Pattern.compile("[-<0-9.]+");
     private static final String DIFFERENCES = "differs";
     private static final String POLICY =
             "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
@@ -62,6 +64,17 @@ public final class HtmlPage {
      */
     public static String of(
             String title, String language, List<Section> sections, List<Table> tables, List<Picture> pictures) {
+        return of(title, title, language, sections, tables, pictures);
+    }
+
+    /** With a heading that is shorter than the title. */
+    static String of(
+            String title,
+            String heading,
+            String language,
+            List<Section> sections,
+            List<Table> tables,
+            List<Picture> pictures) {
         Objects.requireNonNull(title, "title");
         if (!LANGUAGE.matcher(language).matches()) {
             throw new IllegalArgumentException(
@@ -70,7 +83,8 @@ public final class HtmlPage {
         checkIds("section", sections.stream().map(Section::id));
         checkIds("table", tables.stream().map(Table::id));
         checkIds("picture", pictures.stream().map(Picture::id));
-        return new HtmlPage(List.copyOf(sections), List.copyOf(tables), List.copyOf(pictures)).write(title, language);
+        return new HtmlPage(List.copyOf(sections), List.copyOf(tables), List.copyOf(pictures))
+                .write(title, heading, language);
     }
 
     private static void checkIds(String kind, Stream<String> ids) {
@@ -86,7 +100,7 @@ public final class HtmlPage {
         });
     }
 
-    private String write(String title, String language) {
+    private String write(String title, String heading, String language) {
         out.open("html", "lang", language).open("head");
         out.empty("meta", "charset", "utf-8");
         out.empty("meta", "http-equiv", "Content-Security-Policy", "content", POLICY);
@@ -96,7 +110,13 @@ public final class HtmlPage {
         out.open("style").verbatim(styleSheet()).close();
         out.close().open("body");
         out.element("a", "Skip to the answer", "class", "skip", "href", "#main");
-        out.open("header").element("h1", title).close();
+        out.open("header");
+        if (heading.equals(title)) {
+            out.element("h1", title);
+        } else {
+            out.element("h1", heading, "title", title);
+        }
+        out.close();
         out.open("main", "id", "main", "tabindex", "-1");
         for (int i = 0; i < sections.size(); i++) {
             section(sections.get(i), i == 0 ? "answer" : "part");
@@ -148,25 +168,59 @@ public final class HtmlPage {
     /** A wide table scrolls by itself; the region can be reached and named, so that the keyboard can scroll it. */
     private void table(Table table) {
         String caption = "table-" + table.id();
-        out.open("div", "class", "scroll", "role", "region", "aria-labelledby", caption, "tabindex", "0");
-        out.open("table")
-                .element("caption", table.caption(), "id", caption)
-                .open("thead")
-                .open("tr");
-        table.headings().forEach(heading -> out.element("th", heading, "scope", "col"));
+        String region = "region-" + table.id();
+        // The name begins with a word of its own: a section may have the title that a table has as its caption.
+        out.open(
+                "div",
+                "class",
+                "scroll",
+                "role",
+                "region",
+                "id",
+                region,
+                "aria-label",
+                "Table: " + table.caption(),
+                "tabindex",
+                "0");
+        out.open("table").open("caption", "id", caption).element("span", table.caption());
+        out.close().open("thead").open("tr");
+        boolean[] numbers = numberColumns(table);
+        for (int i = 0; i < numbers.length; i++) {
+            cell("th", table.headings().get(i), numbers[i], "scope", "col");
+        }
         out.close().close().open("tbody");
         for (List<String> row : table.rows()) {
             out.open("tr");
             for (int i = 0; i < row.size(); i++) {
                 if (i == 0) {
-                    out.element("th", row.get(i), "scope", "row");
+                    cell("th", row.get(i), false, "scope", "row");
                 } else {
-                    out.element("td", row.get(i));
+                    cell("td", row.get(i), numbers[i]);
                 }
             }
             out.close();
         }
         out.close().close().close();
+    }
+
+    private void cell(String element, String text, boolean number, String... attributes) {
+        List<String> all = new ArrayList<>(List.of(attributes));
+        if (number) {
+            all.addAll(List.of("class", "number"));
+        }
+        out.element(element, text, all.toArray(new String[0]));
+    }
+
+    /** Columns that hold nothing but single numbers stand with their ends below each other. */
+    private static boolean[] numberColumns(Table table) {
+        boolean[] numbers = new boolean[table.headings().size()];
+        for (int i = 1; i < numbers.length; i++) {
+            int column = i;
+            numbers[i] = !table.rows().isEmpty()
+                    && table.rows().stream()
+                            .allMatch(row -> NUMBER.matcher(row.get(column)).matches());
+        }
+        return numbers;
     }
 
     private <T> List<T> belonging(List<T> parts, Function<T, String> id, Section section) {

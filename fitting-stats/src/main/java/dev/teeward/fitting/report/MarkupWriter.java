@@ -1,14 +1,15 @@
 package dev.teeward.fitting.report;
 
+import dev.teeward.fitting.VisibleText;
 import java.util.ArrayDeque;
 import java.util.Deque;
 
 /**
  * Writes elements, attributes and text so that the result is well-formed both as XML 1.0 and inside HTML.
  *
- * <p>Text and attribute values are escaped. Dropped from them are: what XML 1.0 does not allow (control characters, halves of
- * surrogate pairs, non-characters), the C1 controls, and the characters that embed, override or isolate text directions, which
- * can make a line read differently from what it says (Unicode Technical Report 36, section 2.11, from memory).
+ * <p>Text and attribute values are escaped. Dropped from them is what does not show or would make a line read differently from
+ * what it says, see {@link VisibleText}, and with it all that XML 1.0 does not allow; line and paragraph separators become line
+ * feeds.
  *
  * <p>Not thread-safe; one writer for one document.
  */
@@ -71,23 +72,21 @@ final class MarkupWriter {
     }
 
     private void escape(String text) {
-        text.codePoints().filter(MarkupWriter::allowed).forEach(c -> {
+        text.codePoints().forEach(c -> {
             switch (c) {
                 case '&' -> out.append("&amp;");
                 case '<' -> out.append("&lt;");
                 case '>' -> out.append("&gt;");
                 case '"' -> out.append("&quot;");
                 case '\'' -> out.append("&#39;");
-                default -> out.appendCodePoint(c);
+                case '\t', '\n', '\r' -> out.append((char) c);
+                case 0x2028, 0x2029 -> out.append('\n');
+                default -> {
+                    if (!VisibleText.hidden(c)) {
+                        out.appendCodePoint(c);
+                    }
+                }
             }
         });
-    }
-
-    private static boolean allowed(int c) {
-        boolean whiteSpace = c == '\t' || c == '\n' || c == '\r';
-        boolean surrogate = c >= 0xD800 && c <= 0xDFFF;
-        boolean nonCharacter = (c & 0xFFFE) == 0xFFFE || (c >= 0xFDD0 && c <= 0xFDEF);
-        boolean direction = (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
-        return whiteSpace || !(Character.isISOControl(c) || surrogate || nonCharacter || direction);
     }
 }

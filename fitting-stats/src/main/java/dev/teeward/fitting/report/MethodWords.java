@@ -14,8 +14,22 @@ import java.util.function.ToIntFunction;
 /** How it was computed, and what to know about it. */
 final class MethodWords {
     /** What other sections say in their own words. */
-    private static final Set<String> SAID =
-            Set.of("builds-differ", "broken-pairs", "primary-not-declared", "margin-not-declared");
+    private static final Set<String> SAID = Set.of(
+            "builds-differ",
+            "broken-pairs",
+            "shots-without-pair",
+            "too-few-pairs",
+            "no-pairs",
+            "clubs-in-blocks",
+            "primary-not-declared",
+            "margin-not-declared",
+            "elevation-assumed",
+            "pressure-assumed",
+            "temperature-assumed",
+            "humidity-assumed",
+            "wind-assumed");
+
+    private static final int MOST_DUPLICATES = 3;
 
     private final Subject subject;
 
@@ -31,7 +45,8 @@ final class MethodWords {
                 .quote(subject.first())
                 .say(" minus ")
                 .quote(subject.second())
-                .say("; that of " + Subject.label(primary.metric()) + " is judged by the ")
+                .say(", right of the target, up and towards the toe positive; that of "
+                        + Subject.label(primary.metric()) + " is judged by the ")
                 .quote(primary.difference().method())
                 .say(", beside the ")
                 .quote(primary.exact().method())
@@ -46,10 +61,9 @@ final class MethodWords {
         origins("derived from other readings by definition: ", OriginCounts::derived, sentences);
         origins("filled in from the flight model where not measured: ", OriginCounts::computed, sentences);
         sentences.add(subject.words()
-                .say(
-                        "Practically the same is said of a metric other than the one that decides only after allowing for how "
-                                + "many were asked (Holm's method, the declared margins among themselves and the others among "
-                                + "themselves).")
+                .say("different or practically the same is said of a metric other than the one that decides only after"
+                        + " allowing for how many were asked (Holm's method; for practically the same the declared margins among themselves and the others among "
+                        + "themselves).")
                 .sentence());
         margins(true, "margins declared: ", sentences);
         margins(false, "margins not declared, so those of common practice, for which there is no source: ", sentences);
@@ -63,6 +77,7 @@ final class MethodWords {
                         .say(".")
                         .sentence()));
         drift(primary, sentences);
+        sentences.addAll(new FlagWords(subject).reasons());
         return Section.of("method", "How it was computed", sentences);
     }
 
@@ -131,6 +146,7 @@ final class MethodWords {
     /** What to know; without what other sections say. */
     Section warnings() {
         List<Warning> all = new ArrayList<>(subject.result().warnings());
+        HiddenText.warning(subject.result().session()).ifPresent(all::add);
         all.addAll(subject.result().primary().warnings());
         all.addAll(subject.result().primary().difference().warnings());
         subject.result().patterns().ifPresent(p -> {
@@ -145,18 +161,56 @@ final class MethodWords {
             }
         }
         messages.addAll(texts("/session/air/warnings"));
-        messages.addAll(texts("/screening/warnings"));
-        List<Sentence> sentences = messages.stream()
+        messages.addAll(screening());
+        List<Sentence> sentences = new ArrayList<>();
+        duplicates(sentences);
+        messages.stream()
                 .distinct()
                 .map(message -> subject.words().quote(capital(message)).say(".").sentence())
-                .toList();
+                .forEach(sentences::add);
         return Section.of("warnings", "What to keep in mind", sentences);
+    }
+
+    private void duplicates(List<Sentence> sentences) {
+        for (int i = 0; subject.data().value("/duplicates/" + i) != null; i++) {
+            if (i == MOST_DUPLICATES) {
+                sentences.add(subject.words().say("there are more such shots.").sentence());
+                return;
+            }
+            sentences.add(subject.words()
+                    .say("shot ")
+                    .count("/duplicates/" + i + "/shot")
+                    .say(" has all the readings of shot ")
+                    .count("/duplicates/" + i + "/like")
+                    .say("; if the row was copied, exclude it.")
+                    .sentence());
+        }
+    }
+
+    /** The checks that too few shots made impossible are told in one sentence; the data has them one by one. */
+    private List<String> screening() {
+        List<String> others = new ArrayList<>();
+        boolean few = false;
+        for (int i = 0; subject.data().value("/screening/warnings/" + i + "/message") instanceof String message; i++) {
+            if ("too-few-shots".equals(subject.data().value("/screening/warnings/" + i + "/code"))) {
+                few = true;
+            } else {
+                others.add(message);
+            }
+        }
+        if (few) {
+            others.add("some checks for mishits and misreads need more shots than there are, so one may have gone"
+                    + " unnoticed");
+        }
+        return others;
     }
 
     private List<String> texts(String pointer) {
         List<String> texts = new ArrayList<>();
         for (int i = 0; subject.data().value(pointer + "/" + i + "/message") instanceof String message; i++) {
-            texts.add(message);
+            if (!SAID.contains(String.valueOf(subject.data().value(pointer + "/" + i + "/code")))) {
+                texts.add(message);
+            }
         }
         return texts;
     }

@@ -33,6 +33,7 @@ final class MetricBranch {
                 .test("difference", c.difference(), unit)
                 .number("difference_sd", unit.fromSi(c.differenceSd()))
                 .test("exact", c.exact(), unit)
+                .number("least_p_percent", 100.0 * leastP(c))
                 .test("shift", c.shift(), unit)
                 .ratio("effect", c.effect())
                 .ratio("superiority", c.superiority())
@@ -43,6 +44,24 @@ final class MetricBranch {
                 .truth("trivially_different", c.verdict().differentButTrivial())
                 .scaled("drift", c.drift(), unit.fromSi(1.0), (unit.symbol() + " per ten shots").strip())
                 .warnings(c.warnings());
+    }
+
+    /**
+     * The smallest two-sided p of the exact test: two of all arrangements, 2^n for n pairs and (n + m)! / (n! m!) for two
+     * samples, since every arrangement has its mirror image.
+     */
+    static double leastP(MetricComparison c) {
+        double ways = 1.0;
+        if (c.paired()) {
+            ways = Math.scalb(1.0, c.pairs());
+        } else {
+            int n = Math.min(c.firstValues().length, c.secondValues().length);
+            int m = Math.max(c.firstValues().length, c.secondValues().length);
+            for (int i = 1; i <= n && ways < 1e300; i++) {
+                ways *= (m + i) / (double) i;
+            }
+        }
+        return Math.min(1.0, 2.0 / ways);
     }
 
     private static Branch origins(OriginCounts counts) {

@@ -1,5 +1,6 @@
 package dev.teeward.fitting.report;
 
+import dev.teeward.fitting.VisibleText;
 import dev.teeward.quantity.DurationUnit;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
@@ -59,19 +60,7 @@ final class NumberText {
 
     /** Text from outside on one line, without characters that a screen would obey rather than show. */
     static String line(String foreign) {
-        StringBuilder line = new StringBuilder();
-        foreign.codePoints().forEach(c -> {
-            switch (Character.getType(c)) {
-                case Character.CONTROL,
-                        Character.LINE_SEPARATOR,
-                        Character.PARAGRAPH_SEPARATOR,
-                        Character.SPACE_SEPARATOR -> line.append(' ');
-                case Character.FORMAT, Character.SURROGATE, Character.PRIVATE_USE, Character.UNASSIGNED -> {}
-                default -> line.appendCodePoint(c);
-            }
-        });
-        String plain = line.toString().strip().replaceAll(" {2,}", " ");
-        return plain.isEmpty() ? "?" : plain;
+        return VisibleText.line(foreign);
     }
 
     /** Letters without their accents, and a question mark for what has no ASCII form. */

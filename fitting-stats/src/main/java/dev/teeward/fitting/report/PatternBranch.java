@@ -39,7 +39,9 @@ final class PatternBranch {
     private static Branch club(ClubShots club, Optional<Handedness> hand, Unit length) {
         return new Branch()
                 .branch("landing", club.pattern().map(p -> landing(p, length)).orElse(null))
-                .branch("shapes", club.shapes().map(s -> shapes(s, hand)).orElse(null));
+                .branch(
+                        "shapes",
+                        club.shapes().map(s -> shapes(s, club, hand, length)).orElse(null));
     }
 
     private static Branch landing(LandingPattern.Result p, Unit length) {
@@ -82,7 +84,7 @@ final class PatternBranch {
                 .branch("area", new Branch().number("value", e.area() * perArea).text("unit", length.symbol() + "2"));
     }
 
-    private static Branch shapes(ShotShapes.Result s, Optional<Handedness> hand) {
+    private static Branch shapes(ShotShapes.Result s, ClubShots club, Optional<Handedness> hand, Unit length) {
         return new Branch()
                 .count("n", s.n())
                 .branches(
@@ -98,6 +100,17 @@ final class PatternBranch {
                                         .count("count", entry.getValue())))
                 .count("misses_left", s.missesLeft())
                 .count("misses_right", s.missesRight())
+                .quantity("miss_angle", s.missThreshold(), AngleUnit.DEGREE)
+                .branch(
+                        "miss_limit",
+                        club.pattern()
+                                .map(p -> new Branch()
+                                        .number(
+                                                "value",
+                                                length.fromSi(Math.tan(s.missThreshold())
+                                                        * p.centerCarry().value()))
+                                        .text("unit", length.symbol()))
+                                .orElse(null))
                 .word("miss", s.miss())
                 .share("crossing_share", s.crossingShare())
                 .text("method", s.method())

@@ -2,7 +2,10 @@ package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.compare.ClubShots;
+import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.PatternComparison;
+import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.summary.Ellipse;
 import dev.teeward.fitting.summary.LandingPattern;
 import dev.teeward.fitting.summary.ShotShape;
@@ -13,14 +16,27 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** Where the balls come down, and how they get there. */
 final class PatternWords {
+    /** Below that an outline for the next ball says little; as of the warning few-shots of a landing pattern. */
+    static final int FEW = 6;
+
     private final Subject subject;
+    private final HeadToHeadResult result;
+    private final String root;
     private final Unit unit;
 
     PatternWords(Subject subject) {
+        this(subject, subject.result(), "");
+    }
+
+    /** Of another result, whose numbers stand at another place. */
+    PatternWords(Subject subject, HeadToHeadResult result, String root) {
         this.subject = subject;
+        this.result = result;
+        this.root = root;
         this.unit = subject.unit(Metric.CARRY);
     }
 
@@ -29,7 +45,8 @@ final class PatternWords {
         club(subject.result().first(), "/patterns/first", sentences);
         club(subject.result().second(), "/patterns/second", sentences);
         if (subject.result().patterns().isPresent()) {
-            sentences.add(tighter());
+            sentences.add(centres(""));
+            sentences.add(tighter(""));
         } else {
             sentences.add(subject.words()
                     .say("two patterns to compare need three shots with carry and side of each club.")
@@ -38,37 +55,60 @@ final class PatternWords {
         return Section.of("patterns", "Where the balls came down", sentences);
     }
 
-    /** Which pattern is tighter. */
-    Sentence tighter() {
-        PatternComparison p = subject.result().patterns().orElseThrow();
+    /** How far the centres are from each other, as far as that is decided; begins with words of the caller. */
+    Sentence centres(String opening) {
+        List<MetricComparison> axes = Stream.of(Metric.SIDE, Metric.CARRY)
+                .flatMap(metric -> result.find(metric).stream())
+                .toList();
+        DifferenceWords differences = new DifferenceWords(subject);
+        Wording w = subject.words().say(opening + "the middles of the two patterns: ");
+        for (int i = 0; i < axes.size(); i++) {
+            MetricComparison c = axes.get(i);
+            w.say(i == 0 ? "" : "; ").say(c.metric() == Metric.CARRY ? "in carry, " : "to the side, ");
+            boolean clear = DifferenceWords.leavesOut(c.difference().estimate().interval(), 0.0);
+            if (c.verdict().verdict() == Verdict.DIFFERENT && clear) {
+                differences.compared(w, c, root + Subject.place(c.metric())).say(" than with ");
+                w.quote(differences.words(c).firstNamed() ? subject.second() : subject.first());
+            } else {
+                w.say(FlagWords.words(c.verdict().verdict()));
+            }
+        }
+        return w.say(".").sentence();
+    }
+
+    /** Which pattern is tighter; begins with words of the caller. */
+    Sentence tighter(String opening) {
+        PatternComparison p = result.patterns().orElseThrow();
         Estimate ratio = p.ratio().estimate();
         boolean clear = p.tighter().isPresent() && DifferenceWords.leavesOut(ratio.interval(), 1.0);
+        double forbidden = clear ? 1.0 : 0.0;
         int d = NumberText.decimals(
                 2,
-                1.0,
+                forbidden,
                 ratio.value(),
                 ratio.interval().lower(),
                 ratio.interval().upper());
         d = NumberText.decimals(d, 0.0, ratio.value(), ratio.interval().lower());
-        Wording w = subject.words();
+        Wording w = subject.words().say(opening);
         if (clear) {
-            w.quote(p.tighter().get()).say(" has the tighter landing pattern: ");
+            w.quote(p.tighter().get()).say(" has the tighter landing pattern");
         } else {
-            w.say("the two landing patterns can't be told apart in spread: ");
+            w.say("which landing pattern is the tighter can't be told yet");
         }
-        w.say("the spread of ")
+        w.say(Math.min(p.first().n(), p.second().n()) < FEW ? ", from few balls only" : "")
+                .say(": the spread of ")
                 .quote(subject.first())
                 .say(" is ")
-                .number("/patterns/ratio/value", d)
+                .number(root + "/patterns/ratio/value", d)
                 .say(" times that of ")
                 .quote(subject.second());
         if (ratio.interval().bounded()) {
             w.say(" (")
                     .percent("/level_percent")
                     .say(" interval ")
-                    .number("/patterns/ratio/lower", d)
+                    .number(root + "/patterns/ratio/lower", d)
                     .say(" to ")
-                    .number("/patterns/ratio/upper", d)
+                    .number(root + "/patterns/ratio/upper", d)
                     .say(")");
         } else {
             w.say(" (no interval can be given)");
@@ -109,6 +149,15 @@ final class PatternWords {
                     sentences);
         }
         radii(name, place, "r50_center", "r90_center", "that centre", true, sentences);
+        if (p.n() < FEW) {
+            sentences.add(subject.words()
+                    .quote(name)
+                    .say(": ")
+                    .count(place + "/n", "ball is", "balls are")
+                    .say(" too few to say where the next one lands; an outline for it is very uncertain.")
+                    .sentence());
+            return;
+        }
         Ellipse e = p.ellipse();
         sentences.add(subject.words()
                 .quote(name)
@@ -176,21 +225,30 @@ final class PatternWords {
             }
             row++;
         }
-        if (s.missesLeft() + s.missesRight() == 0) {
-            w.say("; no miss to either side");
-        } else {
-            w.say("; misses ")
-                    .count(place + "/misses_left")
-                    .say(" left and ")
-                    .count(place + "/misses_right")
-                    .say(" right");
-        }
         sentences.add(w.say(".").sentence());
+        Wording misses = subject.words().quote(name).say(": ");
+        if (s.missesLeft() + s.missesRight() == 0) {
+            misses.say("no miss to either side");
+        } else {
+            misses.count(place + "/misses_left", "miss", "misses")
+                    .say(" to the left and ")
+                    .count(place + "/misses_right")
+                    .say(" to the right");
+        }
+        misses.say("; a ball counts as one that lands more than ")
+                .number(place + "/miss_angle/value", 1)
+                .say(" deg off the target line");
+        if (subject.data().number(place + "/miss_limit/value").isPresent()) {
+            misses.say(", at this carry ")
+                    .number(place + "/miss_limit/value", 1)
+                    .say(" " + unit.symbol());
+        }
+        sentences.add(misses.say(".").sentence());
         sentences.add(subject.words()
                 .quote(name)
                 .say(": ")
                 .number(place + "/crossing_share/value", 0)
-                .say(" % of the balls crossed the target line (")
+                .say(" % of the balls started on one side of the target line and landed on the other (")
                 .percent("/level_percent")
                 .say(" interval ")
                 .number(place + "/crossing_share/lower", 0)

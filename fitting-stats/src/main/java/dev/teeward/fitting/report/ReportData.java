@@ -3,7 +3,6 @@ package dev.teeward.fitting.report;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.complete.SessionAir;
-import dev.teeward.fitting.screen.SessionScreen;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -13,7 +12,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * Every number of a head-to-head result as a tree of plain values, in the order of a report. Differences are first minus
  * second; right of the target is positive. Every name is always there; what is unknown, absent or infinite is null. Numbers
- * are in the unit beside them, those of metrics in the units asked for.
+ * are in the unit beside them, those of metrics in the units asked for. Levels and percentages are rounded to 12 decimals; a
+ * difference of two clubs, or an end of its interval, below 1e-12 of the largest reading is 0, because that is what is left
+ * when equal numbers are added up in another order.
  *
  * <ul>
  *   <li>An <i>estimate</i> is {@code {value, lower, upper, level, unit}}, the level as a fraction; a <i>test</i> is an
@@ -23,19 +24,21 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code schema, units, level, level_percent, equivalence_level_percent, order, primary, primary_declared,
  *       secondary_count, warnings}
  *   <li>{@code session}: {@code hand, place, date, ball, shots}, quantities {@code elevation, aim_offset, wind_speed,
- *       wind_from}, and {@code air: {description, density, warnings}}
+ *       wind_from}, and {@code air: {description, density, temperature,
+ *       station_pressure, humidity_percent, density_altitude, warnings}}
  *   <li>{@code clubs/first} and {@code second}: {@code name, build: {loft, lie, length, head_mass, shaft}, used, excluded,
  *       exclusions, ratings: {feel, sound, look}} of summaries
  *   <li>{@code build_differences}: {@code [{property, first, second}]}
- *   <li>{@code pairing}: {@code source, pairs, enough, unpaired, broken_count, broken: [{id, kind, reason}]}
+ *   <li>{@code pairing}: {@code source, pairs, enough, unpaired, without_partner, broken_count, broken: [{id, kind, reason}]}
  *   <li>{@code metrics}, by the key of the metric: {@code label, unit, group, sense, primary, paired, pairs, origins: {first,
  *       second: {measured, derived, computed}}}, summaries {@code first, second}, tests {@code difference, exact, shift,
- *       effect, superiority, drift}, {@code difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
- *       margin, declared, equivalent, p, adjusted_p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings}
+ *       effect, superiority, drift}, {@code least_p_percent, difference_sd, spread: {ratio, test}, equivalence} (an estimate with {@code
+ *       margin, declared, equivalent, p, adjusted_p, df, method, warnings}), {@code adjusted_p, verdict, trivially_different, warnings, compared: {paired, first_shots, second_shots, first_mean,
+ *       second_mean}} (the means of what the difference is of)
  *   <li>{@code patterns}: {@code first} and {@code second} of {@code landing: {n, center: {carry, side}, bias: {carry, side},
  *       ellipse: {kind, level, level_percent, center_carry, center_side, semi_major, semi_minor, unit, angle, area},
  *       r50_center, r90_center, r50_target, r90_target, method, warnings}} and {@code shapes: {n, table: [{start, curve,
- *       words, count}], misses_left, misses_right, miss, crossing_share (in percent), method, warnings}}; tests {@code ratio,
+ *       words, count}], misses_left, misses_right, miss_angle, miss_limit, miss, crossing_share (in percent), method, warnings}}; tests {@code ratio,
  *       mean_distance}; {@code tighter}, the name of a club
  *   <li>{@code strike}: {@code first} and {@code second} of {@code n, center_toe, center_up, sd_toe, sd_up, rms_offset, cost:
  *       {at_ten_millimeters, mean, statistic, df, p, determination, method}, warnings}
@@ -43,8 +46,9 @@ import org.jspecify.annotations.Nullable;
  *       clear, shots, warnings}]}
  *   <li>{@code plan}: {@code power_percent, counts_equivalence, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
  *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits
- *   <li>{@code screening}: {@code false_alarm_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
+ *   <li>{@code screening}: {@code false_alarm_bound_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
  *       statistic, cut_off, false_alarm_percent}], warnings}, of used shots of the two clubs
+ *   <li>{@code duplicates}: {@code [{shot, like, club}]}, used shots with all the readings of an earlier one
  *   <li>{@code without_flagged}: {@code used: {first, second}, pairs, metrics, changed: [{metric, with, without}], patterns,
  *       warnings}
  * </ul>
@@ -77,7 +81,7 @@ public final class ReportData {
     public static ReportData of(HeadToHeadResult result, UnitSystem units) {
         return new ReportData(new ResultTree(
                         Objects.requireNonNull(result, "result"),
-                        SessionScreen.withDefaults().screen(result.session()),
+                        DrawnShots.screening(result),
                         SessionAir.of(result.session()),
                         Objects.requireNonNull(units, "units"))
                 .build());

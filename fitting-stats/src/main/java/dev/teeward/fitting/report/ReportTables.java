@@ -18,8 +18,9 @@ final class ReportTables {
 
     ReportTables(Subject subject) {
         this.subject = subject;
-        this.first = NumberText.line(subject.first());
-        this.second = NumberText.line(subject.second());
+        ShownNames names = ShownNames.of(subject.data());
+        this.first = names.first();
+        this.second = names.second();
     }
 
     List<Table> all() {
@@ -45,8 +46,9 @@ final class ReportTables {
             rows.add(List.of(
                     Subject.label(c.metric()),
                     unit.symbol(),
-                    cell(place + "/first/mean/value", d),
-                    cell(place + "/second/mean/value", d),
+                    pairs(place + "/compared"),
+                    cell(place + "/compared/first_mean/value", d),
+                    cell(place + "/compared/second_mean/value", d),
                     cell(place + "/difference/value", precise),
                     interval(place + "/difference", precise),
                     switch (c.verdict().verdict()) {
@@ -57,9 +59,15 @@ final class ReportTables {
         }
         return Table.of(
                 "means",
-                "Means, and " + first + " minus " + second + " with its " + level() + " interval",
-                List.of("metric", "unit", first, second, "diff.", "interval", "verdict"),
+                "Means of the shots compared (those in pairs where a number of pairs is given, else all), and " + first
+                        + " minus " + second + " with its " + level() + " interval",
+                List.of("metric", "unit", "pairs", first, second, "diff.", "interval", "verdict"),
                 rows);
+    }
+
+    /** The pairs that the difference is of; nothing if it is one of all used shots. */
+    private String pairs(String place) {
+        return Boolean.TRUE.equals(subject.data().value(place + "/paired")) ? cell(place + "/first_shots", 0) : NOTHING;
     }
 
     private Table spreads() {
@@ -72,17 +80,20 @@ final class ReportTables {
                     Subject.label(c.metric()),
                     unit.symbol(),
                     cell(place + "/first/n", 0),
+                    cell(place + "/first/mean/value", d),
                     cell(place + "/first/sd/value", d),
                     cell(place + "/second/n", 0),
+                    cell(place + "/second/mean/value", d),
                     cell(place + "/second/sd/value", d),
                     cell(place + "/spread/ratio/value", 2),
                     interval(place + "/spread/ratio", 2)));
         }
         return Table.of(
                 "spreads",
-                "Shots and standard deviations, and " + first + " over " + second + " with its " + level()
+                "All used shots, first with " + first + ", then with " + second
+                        + ": number, mean, standard deviation (SD); the ratio of the SDs with its " + level()
                         + " interval",
-                List.of("metric", "unit", "shots", first, "shots", second, "ratio", "interval"),
+                List.of("metric", "unit", "shots", "mean", "SD", "shots", "mean", "SD", "ratio", "interval"),
                 rows);
     }
 

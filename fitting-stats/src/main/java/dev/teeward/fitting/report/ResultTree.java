@@ -19,12 +19,18 @@ import dev.teeward.fitting.screen.ShotFlag;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.MassUnit;
+import dev.teeward.quantity.PressureUnit;
 import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.TemperatureUnit;
 import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The tree of one result. */
@@ -42,6 +48,10 @@ final class ResultTree {
     }
 
     Map<String, @Nullable Object> build() {
+        return RoundingNoise.without(whole());
+    }
+
+    private Map<String, @Nullable Object> whole() {
         return new Branch()
                 .text("schema", ReportData.SCHEMA)
                 .word("units", units)
@@ -54,20 +64,21 @@ final class ResultTree {
                         new Branch().branch("first", club(result.first())).branch("second", club(result.second())))
                 .branches("build_differences", Branch.each(result.buildDifferences(), this::build))
                 .word("order", result.order())
-                .branch("pairing", pairing(result.pairing()))
+                .branch("pairing", pairing(result))
                 .text("primary", result.primary().metric().key())
                 .truth("primary_declared", result.primaryDeclared())
                 .count("secondary_count", result.metrics().size() - 1)
-                .branch("metrics", metrics(result, c -> MetricBranch.of(c, units)))
+                .branch("metrics", metrics(result, this::metric))
                 .branch("patterns", PatternBranch.patterns(result, units))
                 .branch("strike", PatternBranch.strike(result, units))
                 .branches("associations", Branch.each(result.associations(), this::association))
                 .branch("plan", plan())
                 .branch("screening", screening())
+                .branches("duplicates", DuplicateShots.of(result))
                 .branch(
                         "without_flagged",
                         result.withoutFlagged().map(this::withoutFlagged).orElse(null))
-                .warnings(result.warnings())
+                .warnings(warnings())
                 .toMap();
     }
 
@@ -92,6 +103,19 @@ final class ResultTree {
                                 new Branch()
                                         .number("value", air.atmosphere().density())
                                         .text("unit", "kg/m3"))
+                        .quantity(
+                                "temperature",
+                                air.atmosphere().temperature().kelvins(),
+                                units == UnitSystem.US ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS)
+                        .quantity(
+                                "station_pressure",
+                                air.atmosphere().pressure().pascals(),
+                                units == UnitSystem.US ? PressureUnit.INCH_OF_MERCURY : PressureUnit.HECTOPASCAL)
+                        .number("humidity_percent", 100.0 * air.atmosphere().relativeHumidity())
+                        .quantity(
+                                "density_altitude",
+                                air.atmosphere().densityAltitude().meters(),
+                                length)
                         .warnings(air.warnings()));
     }
 
@@ -141,12 +165,14 @@ final class ResultTree {
                 .text("second", d.secondText());
     }
 
-    private static Branch pairing(ShotPairing p) {
+    private static Branch pairing(HeadToHeadResult r) {
+        ShotPairing p = r.pairing();
         return new Branch()
                 .word("source", p.source())
                 .count("pairs", p.pairs().size())
                 .truth("enough", p.enough())
                 .count("unpaired", p.unpaired().size())
+                .whole("without_partner", withoutPartner(r))
                 .count("broken_count", p.broken().size())
                 .branches(
                         "broken",
@@ -156,6 +182,51 @@ final class ResultTree {
                                         .text("id", b.id())
                                         .word("kind", b.kind())
                                         .text("reason", b.reason())));
+    }
+
+    /** Those of the result, and whether the session holds text that pages do not show as it is. */
+    private List<Warning> warnings() {
+        List<Warning> warnings = new ArrayList<>(result.warnings());
+        HiddenText.warning(result.session()).ifPresent(warnings::add);
+        return warnings;
+    }
+
+    private Branch metric(MetricComparison c) {
+        Unit unit = c.metric().unit(units);
+        double[] first = c.paired() ? c.pairedFirst() : c.firstValues();
+        double[] second = c.paired() ? c.pairedSecond() : c.secondValues();
+        return MetricBranch.of(c, units)
+                .branch(
+                        "compared",
+                        new Branch()
+                                .truth("paired", c.paired())
+                                .count("first_shots", first.length)
+                                .count("second_shots", second.length)
+                                .quantity("first_mean", mean(first), unit)
+                                .quantity("second_mean", mean(second), unit));
+    }
+
+    private static double mean(double[] values) {
+        return DoubleStream.of(values).average().orElseThrow();
+    }
+
+    /** The used shots that the paired test of the primary metric leaves out. */
+    private static List<Integer> withoutPartner(HeadToHeadResult r) {
+        Metric primary = r.primary().metric();
+        if (!r.primary().paired()) {
+            return List.of();
+        }
+        Stream<Shot> alone = Stream.concat(
+                r.pairing().unpaired().stream(), r.pairing().broken().stream().flatMap(pair -> pair.shots().stream()));
+        // A partner that has no reading of the metric is no partner for it.
+        Stream<Shot> halves = r.pairing().pairs().stream()
+                .filter(pair -> !(pair.first().has(primary) && pair.second().has(primary)))
+                .flatMap(pair -> Stream.of(pair.first(), pair.second()));
+        return Stream.concat(alone, halves)
+                .filter(shot -> shot.used() && shot.has(primary))
+                .map(Shot::number)
+                .sorted()
+                .toList();
     }
 
     private static Branch metrics(HeadToHeadResult r, Function<MetricComparison, Branch> form) {
@@ -199,7 +270,7 @@ final class ResultTree {
     private Branch screening() {
         List<ShotFlag> flags = screening.flags().stream().filter(this::compared).toList();
         return new Branch()
-                .number("false_alarm_percent", 100.0 * screening.falseAlarmRate())
+                .number("false_alarm_bound_percent", 100.0 * screening.falseAlarmRate())
                 .count("flagged", (int)
                         flags.stream().map(ShotFlag::index).distinct().count())
                 .branches("flags", Branch.each(flags, ResultTree::flag))
@@ -241,7 +312,7 @@ final class ResultTree {
                                 .count("first", other.first().used().size())
                                 .count("second", other.second().used().size()))
                 .count("pairs", other.pairing().pairs().size())
-                .branch("metrics", metrics(other, c -> MetricBranch.of(c, units)))
+                .branch("metrics", metrics(other, this::metric))
                 .branches("changed", Branch.each(changed, c -> {
                     Verdict before = verdict(c.metric());
                     return new Branch()

@@ -4,14 +4,25 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.TostTest;
+import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.summary.SampleSummary;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
-/** One metric in a {@link StripPicture}: a strip for each club and the difference beside them. */
+/**
+ * One metric in a {@link StripPicture}: a strip for each club and the difference beside them.
+ *
+ * <p>The difference has two intervals, because two questions are asked of it: whether it is zero is read off the thin one of
+ * the level of the result, whether it lies within the margin off the thick one of the equivalence test, whose level is twice
+ * that less 1. Both are of this metric alone; a verdict that allowing for the number of metrics changed has a mark.
+ */
 final class StripRow {
     static final double HEIGHT = 66.0;
     static final double STRIP_LEFT = 8.0;
@@ -25,6 +36,7 @@ final class StripRow {
     private final Unit unit;
     private final Estimate[] means;
     private final Estimate difference;
+    private final @Nullable Estimate equivalence;
     private final Scale strip;
     private final Scale differences;
 
@@ -36,6 +48,10 @@ final class StripRow {
         SampleSummary.Result second = comparison.second();
         this.means = new Estimate[] {first.mean().convertTo(unit), second.mean().convertTo(unit)};
         this.difference = comparison.difference().estimate().convertTo(unit);
+        this.equivalence = comparison
+                .equivalence()
+                .map(test -> test.estimate().convertTo(unit))
+                .orElse(null);
         this.strip = strip(new Extent()
                 .add(unit.fromSi(first.minimum()), unit.fromSi(first.maximum()))
                 .add(unit.fromSi(second.minimum()), unit.fromSi(second.maximum())));
@@ -76,7 +92,7 @@ final class StripRow {
     void draw(SvgDrawing drawing, double top) {
         String kind = comparison.primary() ? " \u2013 decides" : "";
         drawing.text(STRIP_LEFT, top + 11.0, "start", name() + kind, "font-weight", "600");
-        drawing.text(DIFFERENCE_RIGHT, top + 11.0, "end", verdict(), "font-size", "11");
+        drawing.text(DIFFERENCE_RIGHT, top + 11.0, "end", verdict() + alone().mark, "font-size", "11");
         double bottom = top + 46.0;
         axis(drawing, strip, Ticks.of(strip.low(), strip.high(), 5), top + 17.0, bottom);
         margin(drawing, top + 17.0, bottom);
@@ -88,7 +104,10 @@ final class StripRow {
             interval(drawing, means[mark == ClubMark.FIRST ? 0 : 1], strip, lane, 6.0);
             dots(drawing, mark, lane);
         }
-        interval(drawing, difference, differences, top + 31.5, 7.0);
+        if (equivalence != null && equivalence.interval().bounded()) {
+            inner(drawing, equivalence.interval(), top + 31.5);
+        }
+        interval(drawing, difference, differences, top + 31.5, 8.0);
     }
 
     private String name() {
@@ -101,6 +120,58 @@ final class StripRow {
         };
         String inBrackets = unit.symbol() + (unit.symbol().isEmpty() || sign.isEmpty() ? "" : ", ") + sign;
         return inBrackets.isEmpty() ? label : label + " [" + inBrackets + "]";
+    }
+
+    /** What a metric would be called if it were the only one, where it is called undecided among many. */
+    enum Alone {
+        /** The verdict is the same alone. */
+        NOTHING("", ""),
+
+        /** The equivalence test says so, Holm's adjustment does not. */
+        WITHIN_MARGIN("\u00b9", "within the margin taken alone, not after allowing for the number of metrics"),
+
+        /** The test of the difference says so, Holm's adjustment does not. */
+        NOT_ZERO("\u00b2", "leaves out zero taken alone, not after allowing for the number of metrics");
+
+        private final String mark;
+        private final String words;
+
+        Alone(String mark, String words) {
+            this.mark = mark;
+            this.words = words;
+        }
+
+        String mark() {
+            return mark;
+        }
+
+        String words() {
+            return words;
+        }
+    }
+
+    Alone alone() {
+        if (comparison.verdict().verdict() != Verdict.UNDECIDED) {
+            return Alone.NOTHING;
+        }
+        if (comparison.equivalence().filter(TostTest.Result::equivalent).isPresent()) {
+            return Alone.WITHIN_MARGIN;
+        }
+        return difference.interval().contains(0.0) ? Alone.NOTHING : Alone.NOT_ZERO;
+    }
+
+    /** The level of the thick interval, or empty if there is none. */
+    OptionalDouble equivalenceLevel() {
+        return equivalence == null
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(equivalence.interval().level());
+    }
+
+    /** Whether a shot of it stands in a ring. */
+    boolean ringed() {
+        return Stream.of(ClubMark.values())
+                .flatMap(mark -> shots.all(mark, false, comparison.metric()).stream())
+                .anyMatch(shot -> shots.kind(shot) == PlacedShot.Kind.FLAGGED);
     }
 
     private String verdict() {
@@ -149,6 +220,20 @@ final class StripRow {
         mark.draw(drawing, placed, 2.3);
     }
 
+    private void inner(SvgDrawing drawing, Interval interval, double lane) {
+        drawing.line(
+                differences.within(interval.lower()),
+                lane,
+                differences.within(interval.upper()),
+                lane,
+                "class",
+                "equivalence",
+                "stroke",
+                Palette.INK,
+                "stroke-width",
+                "5");
+    }
+
     private static void interval(SvgDrawing drawing, Estimate estimate, Scale x, double lane, double half) {
         double lower = x.within(estimate.interval().lower());
         double upper = x.within(estimate.interval().upper());
@@ -157,7 +242,7 @@ final class StripRow {
         path.append(estimate.interval().lower() < x.low() ? arrow(lower, lane, 4.0) : stop(lower, lane));
         path.append(estimate.interval().upper() > x.high() ? arrow(upper, lane, -4.0) : stop(upper, lane));
         drawing.path(
-                path.toString(), "class", "interval", "fill", "none", "stroke", Palette.INK, "stroke-width", "1.8");
+                path.toString(), "class", "interval", "fill", "none", "stroke", Palette.INK, "stroke-width", "1.6");
         double mean = x.at(estimate.value());
         drawing.line(mean, lane - half, mean, lane + half, "class", "mean", "stroke", Palette.INK, "stroke-width", "3");
     }
@@ -178,7 +263,8 @@ final class StripRow {
                 decimals, Ticks.of(differences.low(), differences.high(), 4).decimals() + 1);
         String text = name() + ": " + shots.names().get(0) + " " + words(means[0], decimals) + ", "
                 + shots.names().get(1) + " " + words(means[1], decimals) + ", difference " + words(difference, finer)
-                + ", " + verdict() + ".";
+                + sameness(finer) + ", " + verdict()
+                + (alone() == Alone.NOTHING ? "" : ": " + alone().words()) + ".";
         int all = shots.all(ClubMark.FIRST, false, comparison.metric()).size()
                 + shots.all(ClubMark.SECOND, false, comparison.metric()).size();
         int drawn = Math.min(
@@ -188,6 +274,20 @@ final class StripRow {
                         MOST_SHOTS,
                         shots.all(ClubMark.SECOND, false, comparison.metric()).size());
         return text + DrawnShots.thinning(drawn, all);
+    }
+
+    /** The interval of the equivalence test and the margin it is held against. */
+    private String sameness(int decimals) {
+        if (equivalence == null || comparison.margin().isEmpty()) {
+            return "";
+        }
+        Interval interval = equivalence.interval();
+        String margin = Decimals.label(unit.fromSi(comparison.margin().getAsDouble()), decimals);
+        return (interval.bounded()
+                        ? ", thick bar " + Decimals.label(interval.lower(), decimals) + " to "
+                                + Decimals.label(interval.upper(), decimals)
+                        : "")
+                + ", margin " + margin;
     }
 
     private static String words(Estimate estimate, int decimals) {

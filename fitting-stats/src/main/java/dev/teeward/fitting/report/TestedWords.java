@@ -1,5 +1,6 @@
 package dev.teeward.fitting.report;
 
+import dev.teeward.fitting.Club;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.compare.BrokenPair;
 import dev.teeward.fitting.compare.BuildDifference;
@@ -9,9 +10,12 @@ import dev.teeward.fitting.compare.ShotPairing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** What was tested: shots, pairs, builds and air. */
 final class TestedWords {
+    private static final int MOST_LISTED = 10;
+
     private final Subject subject;
 
     TestedWords(Subject subject) {
@@ -20,16 +24,26 @@ final class TestedWords {
 
     Section section() {
         List<Sentence> sentences = new ArrayList<>();
-        sentences.add(subject.words()
+        Wording used = subject.words()
                 .quote(subject.first())
                 .say(" against ")
                 .quote(subject.second())
-                .say(": ")
-                .count("/clubs/first/used", "shot", "shots")
-                .say(" used with the one, ")
-                .count("/clubs/second/used")
-                .say(" with the other.")
-                .sentence());
+                .say(": ");
+        boolean equal = subject.result().first().used().size()
+                == subject.result().second().used().size();
+        if (equal) {
+            used.count("/clubs/first/used", "shot", "shots").say(" used with each.");
+        } else {
+            used.count("/clubs/first/used", "shot", "shots")
+                    .say(" used with ")
+                    .quote(subject.first())
+                    .say(", ")
+                    .count("/clubs/second/used")
+                    .say(" with ")
+                    .quote(subject.second())
+                    .say(".");
+        }
+        sentences.add(used.sentence());
         for (String remark : subject.result().session().remarks()) {
             sentences.add(subject.words().say("remark: ").quote(remark).sentence());
         }
@@ -39,16 +53,8 @@ final class TestedWords {
         pairs(sentences);
         builds(sentences);
         day(sentences);
-        sentences.add(subject.words()
-                .say("the air: ")
-                .quote(text("/session/air/description"))
-                .say(".")
-                .sentence());
+        sentences.addAll(new AirWords(subject).sentences());
         return Section.of("tested", "What was tested", sentences);
-    }
-
-    private String text(String pointer) {
-        return String.valueOf(subject.data().value(pointer));
     }
 
     private void unused(ClubShots club, String place, List<Sentence> sentences) {
@@ -87,15 +93,30 @@ final class TestedWords {
         if (pairing.pairs().isEmpty()) {
             w.say("there are no complete pairs, so all used shots were compared as two samples.");
         } else {
-            w.say("of the shots ")
-                    .count("/pairing/pairs", "complete pair", "complete pairs")
+            w.count("/pairing/pairs", "complete pair of shots was", "complete pairs of shots were")
                     .say(
                             paired
-                                    ? " could be made, and where there were enough, pairs were compared."
-                                    : " could be made, too few, so that all used shots were compared as two samples.");
+                                    ? " found, and the clubs were compared pair by pair where there were enough."
+                                    : " found, too few, so that all used shots were compared as two samples.");
         }
         sentences.add(w.sentence());
-        for (BrokenPair broken : pairing.broken()) {
+        broken(pairing, sentences);
+        if (paired) {
+            alone(sentences);
+        }
+    }
+
+    private void broken(ShotPairing pairing, List<Sentence> sentences) {
+        for (int i = 0; i < pairing.broken().size(); i++) {
+            if (i == MOST_LISTED) {
+                sentences.add(subject.words()
+                        .say("in all ")
+                        .count("/pairing/broken_count")
+                        .say(" pairs are broken.")
+                        .sentence());
+                return;
+            }
+            BrokenPair broken = pairing.broken().get(i);
             sentences.add(subject.words()
                     .say("pair ")
                     .quote(broken.id())
@@ -104,6 +125,25 @@ final class TestedWords {
                     .say(".")
                     .sentence());
         }
+    }
+
+    /** The shots that are in the means and not in the differences. */
+    private void alone(List<Sentence> sentences) {
+        if (!(subject.data().value("/pairing/without_partner") instanceof List<?> alone) || alone.isEmpty()) {
+            return;
+        }
+        Wording w = subject.words()
+                .say("without a partner for "
+                        + Subject.label(subject.result().primary().metric()) + ": ")
+                .say(alone.size() == 1 ? "shot " : "shots ");
+        int shown = Math.min(alone.size(), MOST_LISTED);
+        for (int i = 0; i < shown; i++) {
+            w.say(i == 0 ? "" : i == alone.size() - 1 ? " and " : ", ").count("/pairing/without_partner/" + i);
+        }
+        w.say(alone.size() > shown ? " and others" : "")
+                .say("; differences come from the pairs alone, so they can be other than those of the two means, which"
+                        + " take in every used shot.");
+        sentences.add(w.sentence());
     }
 
     private void builds(List<Sentence> sentences) {
@@ -117,17 +157,39 @@ final class TestedWords {
                     .say(", and what the shots show may go with that.")
                     .sentence());
         }
-        boolean described = subject.result().first().build().isPresent()
-                && subject.result().second().build().isPresent();
-        if (differences.isEmpty()) {
+        Optional<Club> one = subject.result().first().build();
+        Optional<Club> two = subject.result().second().build();
+        List<String> given = new ArrayList<>();
+        List<String> open = new ArrayList<>();
+        for (BuildDifference.Property property : BuildDifference.Property.values()) {
+            boolean both = one.filter(club -> has(club, property)).isPresent()
+                    && two.filter(club -> has(club, property)).isPresent();
+            if (!both) {
+                open.add(property.label());
+            } else if (differences.stream().noneMatch(d -> d.property() == property)) {
+                given.add(property.label());
+            }
+        }
+        if (!given.isEmpty()) {
             sentences.add(subject.words()
-                    .say(
-                            described
-                                    ? "as far as both are described, the two are built the same."
-                                    : "how the clubs are built is not described for both, so whether they are built the"
-                                            + " same is not known.")
+                    .say("the builds are the same, within what measuring gives, in " + Subject.list(given) + ".")
                     .sentence());
         }
+        if (!open.isEmpty()) {
+            sentences.add(subject.words()
+                    .say("not known of both clubs, so perhaps not the same: " + Subject.list(open) + ".")
+                    .sentence());
+        }
+    }
+
+    private static boolean has(Club club, BuildDifference.Property property) {
+        return switch (property) {
+            case LOFT -> club.loft().isPresent();
+            case LIE -> club.lie().isPresent();
+            case LENGTH -> club.length().isPresent();
+            case HEAD_MASS -> club.headMass().isPresent();
+            case SHAFT -> club.shaft().isPresent();
+        };
     }
 
     private void day(List<Sentence> sentences) {

@@ -7,7 +7,7 @@ import java.util.List;
 final class TextPage {
     static final int WIDTH = 96;
     private static final int WIDEST_CELL = 34;
-    private static final int NAME = 10;
+    private static final int NAME = 8;
 
     private final StringBuilder page = new StringBuilder();
 

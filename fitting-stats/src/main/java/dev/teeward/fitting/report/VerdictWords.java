@@ -17,12 +17,26 @@ final class VerdictWords {
         this.differences = new DifferenceWords(subject);
     }
 
+    /** Whether there are so few shots that the exact test can show nothing, whatever the shots are. */
+    boolean tooFew(MetricComparison c) {
+        return MetricBranch.leastP(c) > 1.0 - subject.result().level();
+    }
+
+    /** Whether the exact test agrees that there is a difference; one that the t test has not shown needs none. */
+    boolean borneOut(MetricComparison c) {
+        return c.verdict().verdict() != Verdict.DIFFERENT
+                || c.exact().pValue() <= 1.0 - subject.result().level();
+    }
+
     Section differs() {
         List<Sentence> sentences = new ArrayList<>();
         for (MetricComparison c : subject.with(Verdict.DIFFERENT)) {
             Wording w = differences.full(subject.words(), c, Subject.place(c.metric()));
             if (c.primary()) {
                 w.say(", ").p(Subject.place(c.metric()) + "/difference/p");
+            }
+            if (!borneOut(c)) {
+                w.say("; the exact test does not bear it out");
             }
             sentences.add(w.say(".").sentence());
         }
@@ -36,7 +50,7 @@ final class VerdictWords {
                     .say("besides " + Subject.label(subject.result().primary().metric()) + ", ")
                     .count("/secondary_count", "other metric was", "other metrics were")
                     .say(" looked at; the more one looks at, the more stands out by luck alone, so these are called"
-                            + " different only after allowing for their number (by Holm's method).")
+                            + " different only after allowing for their number.")
                     .sentence());
         }
         return Section.of("differs", "What differs", sentences);
@@ -93,21 +107,17 @@ final class VerdictWords {
     Section undecided() {
         List<Sentence> sentences = new ArrayList<>();
         List<MetricComparison> open = subject.with(Verdict.UNDECIDED);
+        if (!open.isEmpty()) {
+            sentences.add(new PlanWords(subject).meaning());
+        }
         for (MetricComparison c : open) {
             Wording w = undecided(subject.words(), c, Subject.place(c.metric()));
-            new PlanWords(subject).more(w.say("; "), c);
+            new PlanWords(subject).more(w.say(". "), c);
             sentences.add(w.say(".").sentence());
         }
         if (open.isEmpty()) {
-            sentences.add(subject.words().say("nothing is undecided.").sentence());
-        } else {
             sentences.add(subject.words()
-                    .say("these numbers settle the matter in ")
-                    .percent("/plan/power_percent")
-                    .say(
-                            Boolean.TRUE.equals(subject.data().value("/plan/counts_equivalence"))
-                                    ? " of sessions, whether the clubs differ by the margin or not at all."
-                                    : " of sessions if the clubs differ by the margin.")
+                    .say("there is nothing of what was compared that can't be told.")
                     .sentence());
         }
         return Section.of("undecided", "What can't be told yet", sentences);
@@ -118,7 +128,7 @@ final class VerdictWords {
         found(w, c, place);
         if (c.equivalence().map(TostTest.Result::equivalent).orElse(false)) {
             margin(w.say(", and within the margin of "), c, place)
-                    .say(" if taken alone, but not after allowing for how many were asked");
+                    .say(" if taken alone, but not after allowing for how many metrics were looked at");
         }
         return w;
     }
@@ -127,13 +137,13 @@ final class VerdictWords {
         Estimate e = c.difference().estimate();
         if (DifferenceWords.leavesOut(e.interval(), 0.0)) {
             Estimate shown = e.convertTo(subject.unit(c.metric()));
-            w.say(Subject.label(c.metric()) + ": taken alone the interval leaves out zero, ")
+            w.say(Subject.label(c.metric()) + ": taken alone a difference is shown, ")
                     .quote(subject.first())
                     .say(" minus ")
                     .quote(subject.second())
                     .say(" is ");
             return DifferenceWords.value(w, shown, place + "/difference")
-                    .say(", but not after allowing for the number of metrics looked at");
+                    .say(", but not after allowing for how many metrics were looked at");
         }
         return differences.brief(w.say(Subject.label(c.metric())).say(": no difference shown, "), c, place);
     }

@@ -20,11 +20,25 @@ final class Wording {
         return this;
     }
 
-    /** Text from outside, on one line, which may hold digits of its own. */
+    /** Text from outside, on one line, which may hold digits of its own; the name of a club as pages show it. */
     Wording quote(String foreign) {
-        String line = NumberText.line(foreign);
+        String line = shown(foreign);
         quotations.add(new Quotation(text.length(), text.length() + line.length()));
         return say(line);
+    }
+
+    /** A long name is shortened within a message, too. */
+    private String shown(String foreign) {
+        ShownNames names = ShownNames.of(data);
+        String first = String.valueOf(data.value("/clubs/first/name"));
+        String second = String.valueOf(data.value("/clubs/second/name"));
+        if (foreign.equals(first)) {
+            return names.first();
+        }
+        return foreign.equals(second)
+                ? names.second()
+                : NumberText.line(
+                        ShownNames.within(ShownNames.within(foreign, first, names.first()), second, names.second()));
     }
 
     Wording number(String pointer, int decimals) {

@@ -17,8 +17,11 @@ final class McdSearch {
     /** Random starts of the search beyond the enumeration. */
     static final int STARTS = 500;
 
-    /** The starts are tried on at most this many points, the best of them on all. */
-    static final int LARGEST_TRIAL = 600;
+    /** Up to this many points the starts are tried on all of them, beyond on groups. */
+    static final int LARGEST_WHOLE = 600;
+
+    private static final int MOST_GROUPS = 5;
+    private static final int GROUP_SIZE = 300;
 
     private static final int KEPT = 10;
 
@@ -92,37 +95,75 @@ final class McdSearch {
         return best;
     }
 
-    /** Concentration from random starts (Rousseeuw and Van Driessen 1999), for more points than can be enumerated. */
+    /**
+     * Concentration from random starts, for more points than can be enumerated (Rousseeuw and Van Driessen 1999,
+     * Technometrics 41). Up to 600 points: two steps from each start, and the ten best until they settle. Beyond: the starts
+     * are shared out among up to five disjoint random groups of about 300; the ten best of each take two steps on the groups
+     * together, the ten best of these two steps on all points, and the best of these settles.
+     */
     static int[] concentrate(double[][] columns, int h, long seed) {
-        int n = columns[0].length;
         SplittableRandom random = new SplittableRandom(seed);
-        int trial = Math.min(n, LARGEST_TRIAL);
-        double[][] trialColumns = trial == n ? columns : pick(columns, sample(random, n, trial));
-        int trialSize = Math.min(trial, (int) Math.ceil((double) h * trial / n));
-        List<Candidate> candidates = new ArrayList<>();
-        for (int start = 0; start < STARTS; start++) {
-            Scatter scatter = startingScatter(trialColumns, random);
-            for (int step = 0; step < 2 && !scatter.singular(); step++) {
-                scatter = concentrateOnce(trialColumns, scatter, trialSize).scatter();
-            }
-            candidates.add(new Candidate(scatter, new int[0]));
+        if (columns[0].length > LARGEST_WHOLE) {
+            return nested(columns, h, random);
         }
-        candidates.sort(Comparator.comparingDouble(Candidate::determinant));
-        Candidate best = new Candidate(candidates.get(0).scatter(), new int[0]);
+        int[] best = {};
         double smallest = Double.POSITIVE_INFINITY;
-        for (Candidate candidate : candidates.subList(0, KEPT)) {
-            Candidate last = settle(columns, candidate, h);
+        for (Scatter scatter : stepped(starts(columns, STARTS, random), columns, h)) {
+            Candidate last = settle(columns, scatter, h);
             if (last.subset().length == h && last.determinant() < smallest) {
                 smallest = last.determinant();
-                best = last;
+                best = last.subset();
             }
         }
-        return best.subset();
+        return best;
+    }
+
+    private static int[] nested(double[][] columns, int h, SplittableRandom random) {
+        int n = columns[0].length;
+        int groups = Math.min(MOST_GROUPS, n / GROUP_SIZE);
+        int[] merged = sample(random, n, Math.min(n, MOST_GROUPS * GROUP_SIZE));
+        List<Scatter> candidates = new ArrayList<>();
+        for (int group = 0; group < groups; group++) {
+            int[] part =
+                    Arrays.copyOfRange(merged, group * merged.length / groups, (group + 1) * merged.length / groups);
+            double[][] own = pick(columns, part);
+            candidates.addAll(stepped(starts(own, STARTS / groups, random), own, share(h, part.length, n)));
+        }
+        candidates = stepped(candidates, pick(columns, merged), share(h, merged.length, n));
+        Candidate last = settle(columns, stepped(candidates, columns, h).get(0), h);
+        return last.subset();
+    }
+
+    /** The size of the subset of some of the points: the same share as of all. */
+    private static int share(int h, int size, int n) {
+        return Math.min(size, (int) Math.ceil((double) h * size / n));
+    }
+
+    private static List<Scatter> starts(double[][] columns, int count, SplittableRandom random) {
+        List<Scatter> starts = new ArrayList<>();
+        for (int start = 0; start < count; start++) {
+            starts.add(startingScatter(columns, random));
+        }
+        return starts;
+    }
+
+    /** Two steps from each; the best ten, in ascending order of their determinants. */
+    private static List<Scatter> stepped(List<Scatter> candidates, double[][] columns, int h) {
+        List<Candidate> later = new ArrayList<>();
+        for (Scatter candidate : candidates) {
+            Scatter scatter = candidate;
+            for (int step = 0; step < 2 && !scatter.singular(); step++) {
+                scatter = concentrateOnce(columns, scatter, h).scatter();
+            }
+            later.add(new Candidate(scatter, new int[0]));
+        }
+        later.sort(Comparator.comparingDouble(Candidate::determinant));
+        return later.stream().limit(KEPT).map(Candidate::scatter).toList();
     }
 
     /** Concentrates until the determinant no longer falls; it falls at every step, so this ends. */
-    private static Candidate settle(double[][] columns, Candidate from, int h) {
-        Candidate current = from;
+    private static Candidate settle(double[][] columns, Scatter from, int h) {
+        Candidate current = new Candidate(from, new int[0]);
         double before = Double.POSITIVE_INFINITY;
         while (!current.scatter().singular()) {
             Candidate next = concentrateOnce(columns, current.scatter(), h);

@@ -19,8 +19,9 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
  * reweighted estimate, with its own two factors (Rousseeuw and Van Driessen 1999, Technometrics 41).
  *
  * <p><b>Exact up to 20 shots</b>: all subsets are tried (for one metric, exact at any number). Beyond 200,000 subsets
- * the search concentrates from 500 seeded random starts, on at most 600 of the shots until the ten best are refined on all;
- * {@link Result#method()} says which it was.
+ * the search concentrates from 500 seeded random starts, and beyond 600 shots it does so in the nested groups of Rousseeuw
+ * and Van Driessen 1999: five of about 300 shots, then those together, then all; {@link Result#method()} says
+ * which it was.
  *
  * <p><b>Flags</b> compare the raw squared distance with a simulated cut-off that 5 % of good, normally spread sets of that
  * size exceed. Chi-square cut-offs would flag a good shot in most sets of ten. Cut-offs exist for two metrics, the share
@@ -118,7 +119,7 @@ public final class MinimumCovarianceDeterminant {
         } else {
             subset = McdSearch.concentrate(columns, h, seed);
             method = "approximate, concentration from " + McdSearch.STARTS + " random starts for " + h + " of " + n
-                    + " shots, seed " + seed;
+                    + " shots" + (n > McdSearch.LARGEST_WHOLE ? ", in nested groups" : "") + ", seed " + seed;
         }
         return estimate(columns, h, subset, method, exact);
     }

@@ -152,7 +152,7 @@ public final class ShotShapes {
             left += landing == Side.LEFT ? 1 : 0;
             right += landing == Side.RIGHT ? 1 : 0;
         }
-        return new Result(n, level, table, crossing, left, right);
+        return new Result(n, level, missThreshold, table, crossing, left, right);
     }
 
     /** On which side the misses lie. */
@@ -171,15 +171,24 @@ public final class ShotShapes {
     public static final class Result {
         private final int n;
         private final double level;
+        private final double missThreshold;
         private final Map<ShotShape, Integer> table;
         private final int crossing;
         private final int left;
         private final int right;
         private final List<Warning> warnings;
 
-        private Result(int n, double level, Map<ShotShape, Integer> table, int crossing, int left, int right) {
+        private Result(
+                int n,
+                double level,
+                double missThreshold,
+                Map<ShotShape, Integer> table,
+                int crossing,
+                int left,
+                int right) {
             this.n = n;
             this.level = level;
+            this.missThreshold = missThreshold;
             this.table = Collections.unmodifiableMap(table);
             this.crossing = crossing;
             this.left = left;
@@ -201,6 +210,15 @@ public final class ShotShapes {
          */
         public int n() {
             return n;
+        }
+
+        /**
+         * How far from the target line, seen from the tee, a landing is not yet a miss.
+         *
+         * @return the angle [rad]
+         */
+        public double missThreshold() {
+            return missThreshold;
         }
 
         /**

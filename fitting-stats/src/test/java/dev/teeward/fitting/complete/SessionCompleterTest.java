@@ -22,6 +22,8 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.Warning;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -77,6 +79,42 @@ class SessionCompleterTest {
         return new double[] {
             Math.cos(elevation) * Math.cos(bearing), Math.sin(elevation), Math.cos(elevation) * Math.sin(bearing)
         };
+    }
+
+    @Test
+    void theTotalIsComputedOnlyWithAGround() {
+        SessionCompleter rolling = SessionCompleter.withDefaults()
+                .withFlightModel(FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY)));
+        Session unmeasured = studio().shots(ShotSet.of(launched().build())).build();
+        Completion completion = rolling.complete(unmeasured);
+        Shot shot = only(completion.session());
+        FlightModel model = FlightModel.standard()
+                .withAir(SessionAir.of(unmeasured).atmosphere())
+                .withGround(Ground.of(TurfClass.FAIRWAY));
+        Flight flight = model.fly(LAUNCH);
+        assertEquals(Origin.COMPUTED, origin(shot, Metric.TOTAL));
+        assertEquals(flight.total().orElseThrow().meters(), shot.value(Metric.TOTAL), 1e-9);
+        assertEquals(only(rolling.complete(completion.session()).session()), shot, "once more changes nothing");
+
+        double carry = 150.0;
+        Session measured = studio().shots(
+                        ShotSet.of(launched().measured(Metric.CARRY, carry).build()))
+                .build();
+        assertEquals(
+                carry + flight.run().orElseThrow().meters(),
+                only(rolling.complete(measured).session()).value(Metric.TOTAL),
+                1e-9);
+        Session stated = studio().shots(
+                        ShotSet.of(launched().measured(Metric.TOTAL, 160.0).build()))
+                .build();
+        assertEquals(160.0, only(rolling.complete(stated).session()).value(Metric.TOTAL), 0.0);
+        Session untilted = studio().shots(ShotSet.of(Shot.builder("Alder")
+                        .measured(Metric.BALL_SPEED, 50.0)
+                        .measured(Metric.LAUNCH_ANGLE, 0.3)
+                        .measured(Metric.SPIN_RATE, 600.0)
+                        .build()))
+                .build();
+        assertFalse(only(rolling.complete(untilted).session()).has(Metric.TOTAL));
     }
 
     /** Closed forms; the spin loft by the scalar product of the two unit vectors. */

@@ -133,6 +133,21 @@ class BadInputTest {
                         "f: row 2, club: \"alder\" differs from \"Alder\" only in upper and lower case; write it in one"
                                 + " way"),
                 arguments(
+                        "club,carry_yd\nAlder,150\nRowan,150\nAlder\u200B,150\n",
+                        "f: row 3, club: \"Alder\" differs from \"Alder\" only in characters that do not show, spaces or"
+                                + " accents (U+200B); write it in one way"),
+                arguments(
+                        "club,carry_yd\nAlder 6,150\nAlder\u00A06,150\n",
+                        "f: row 2, club: \"Alder 6\" differs from \"Alder 6\" only in characters that do not show, spaces"
+                                + " or accents (U+0020, U+00A0); write it in one way"),
+                arguments(
+                        "club,carry_yd\n\u00C9rable,150\nE\u0301rable,150\n",
+                        "f: row 2, club: \"E\u0301rable\" differs from \"\u00C9rable\" only in characters that do not show,"
+                                + " spaces or accents (U+00C9, U+0045, U+0301); write it in one way"),
+                arguments(
+                        "# club alder: loft 28 deg\nclub,carry_yd\nAlder,150\n",
+                        "f: the club \"alder\" differs from \"Alder\" only in upper and lower case; write it in one way"),
+                arguments(
                         "club,pair\nAlder,1\nRowan,1\nAlder,1\n",
                         "f: row 3, pair: pair 1 already has a shot with Alder; exclude all but one"),
                 arguments("club,feel\nAlder,6\n", "f: row 1, feel: \"6\" is not a whole number from 1 to 5"),

@@ -3,9 +3,11 @@ package dev.teeward.fitting.io;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import de.siegmar.fastcsv.reader.CsvParseException;
 import dev.teeward.fitting.Metric;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
@@ -145,5 +147,20 @@ class TableTest {
         String table = text.toString();
         TableReader reader = TableReader.withDefaults().requiring(Metric.BALL_SPEED, Metric.SPIN_RATE);
         assertEquals(100_000, reader.read(table, "f").rows());
+    }
+
+    /** FastCSV 4.1 catches every Throwable and wraps it. */
+    @Test
+    void aLackOfMemoryIsNoFaultOfTheFile() {
+        OutOfMemoryError memory = new OutOfMemoryError("Java heap space");
+        assertSame(
+                memory,
+                assertThrows(
+                        OutOfMemoryError.class,
+                        () -> TableParser.failure("f", "row 1", new CsvParseException("wrapped", memory))));
+        assertEquals(
+                "f: row 1: is not a table row: there is text after a closing quotation mark, or a cell is too long",
+                TableParser.failure("f", "row 1", new CsvParseException("Unexpected character"))
+                        .getMessage());
     }
 }

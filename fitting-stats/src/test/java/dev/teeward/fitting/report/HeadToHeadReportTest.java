@@ -129,7 +129,10 @@ class HeadToHeadReportTest {
 
     /** Left for right and right for left; signed numbers of what is lateral are left out. */
     private static String mirrored(String words) {
-        return words.replace("farther right", "farther LEFT")
+        return words.replace("more to the right", "more to the LEFT")
+                .replace("more to the left", "more to the right")
+                .replace("more to the LEFT", "more to the left")
+                .replace("farther right", "farther LEFT")
                 .replace("farther left", "farther right")
                 .replace("farther LEFT", "farther left");
     }
@@ -211,8 +214,10 @@ class HeadToHeadReportTest {
                 .findFirst()
                 .orElseThrow();
         double mean = report.data().number("/metrics/carry/first/mean/value").orElseThrow();
-        assertEquals(String.format(Locale.ROOT, "%.1f", mean), carry.get(2));
-        assertEquals("different", carry.get(6));
+        assertEquals(List.of("metric", "unit", "pairs"), means.headings().subList(0, 3));
+        assertEquals("6", carry.get(2));
+        assertEquals(String.format(Locale.ROOT, "%.1f", mean), carry.get(3));
+        assertEquals("different", carry.get(7));
     }
 
     /**

@@ -1,5 +1,7 @@
 package dev.teeward.flight.aero;
 
+import java.util.Optional;
+
 /**
  * The drag and lift coefficients of a ball, as functions of Reynolds number and spin ratio.
  *
@@ -20,7 +22,9 @@ package dev.teeward.flight.aero;
  * };
  * }</pre>
  */
-public interface AerodynamicModel {
+public interface AerodynamicModel extends DragLaw, LiftLaw {
+    // The laws' methods are declared again: to say what a whole model promises, and to settle which default holds.
+
     /**
      * The drag coefficient.
      *
@@ -28,6 +32,7 @@ public interface AerodynamicModel {
      * @param s the spin ratio, not negative
      * @return the coefficient, not negative for a real ball
      */
+    @Override
     double dragCoefficient(double re, double s);
 
     /**
@@ -37,6 +42,7 @@ public interface AerodynamicModel {
      * @param s the spin ratio, not negative
      * @return the coefficient, positive when backspin lifts
      */
+    @Override
     double liftCoefficient(double re, double s);
 
     /**
@@ -71,13 +77,23 @@ public interface AerodynamicModel {
 
     /**
      * Whether both coefficients have no kinks, within and outside the domain: derivatives of every order that matters to an
-     * integrator, none of them jumping. Where an accuracy is asked for that
-     * holds with kinks too, the integrator shortens its steps for a model that does not claim it.
+     * integrator, none of them jumping. For a model that does not claim it the integrator shortens its steps where they meet
+     * kinks, which costs time and no accuracy.
      *
      * @return false unless the model says so
      */
+    @Override
     default boolean smooth() {
         return false;
+    }
+
+    /**
+     * How much balls of the kind that was measured differ from each other, if that is known.
+     *
+     * @return the relative spread of drag and lift; empty unless the author of the model states one
+     */
+    default Optional<CoefficientSpread> spread() {
+        return Optional.empty();
     }
 
     /**
@@ -85,6 +101,7 @@ public interface AerodynamicModel {
      *
      * @return the range of Reynolds number and spin ratio
      */
+    @Override
     default ModelDomain domain() {
         return ModelDomain.unbounded();
     }
@@ -94,7 +111,34 @@ public interface AerodynamicModel {
      *
      * @return author, year and what the model is, in one line
      */
+    @Override
     default String reference() {
         return getClass().getName();
+    }
+
+    /**
+     * Drag from one source and lift from another. Nobody measured them on one ball, so this is a choice and its name says
+     * both.
+     *
+     * @param drag the drag
+     * @param lift the lift
+     * @return the model, with the states that both cover as its domain and the default decay of spin
+     * @throws IllegalArgumentException if they cover no state in common
+     */
+    static AerodynamicModel combining(DragLaw drag, LiftLaw lift) {
+        return new CombinedAerodynamics(drag, lift);
+    }
+
+    /**
+     * A model with its coefficients multiplied, as for a ball that has a little more drag than the one measured.
+     *
+     * @param model the model
+     * @param drag the factor on drag, in (0, 10]
+     * @param lift the factor on lift, in (0, 10]
+     * @return the model; domain, decay of spin and spread stay
+     * @throws IllegalArgumentException if a factor lies outside
+     */
+    static AerodynamicModel scaled(AerodynamicModel model, double drag, double lift) {
+        return new ScaledAerodynamics(model, drag, lift);
     }
 }

@@ -2,6 +2,7 @@ package dev.teeward.flight.aero;
 
 import java.io.Serializable;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -78,6 +79,22 @@ public final class ModelDomain implements Serializable {
      */
     public boolean contains(double re, double s) {
         return re >= minRe && re <= maxRe && s >= minS && s <= maxS;
+    }
+
+    /**
+     * The states that lie both here and there.
+     *
+     * @param other another domain
+     * @return the common rectangle; empty if there is none, or it has no inside
+     */
+    public Optional<ModelDomain> intersection(ModelDomain other) {
+        double lowRe = Math.max(minRe, other.minRe);
+        double highRe = Math.min(maxRe, other.maxRe);
+        double lowS = Math.max(minS, other.minS);
+        double highS = Math.min(maxS, other.maxS);
+        return lowRe < highRe && lowS < highS
+                ? Optional.of(new ModelDomain(lowRe, highRe, lowS, highS))
+                : Optional.empty();
     }
 
     /**

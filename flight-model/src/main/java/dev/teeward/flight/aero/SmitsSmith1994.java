@@ -55,6 +55,17 @@ public final class SmitsSmith1994 implements AerodynamicModel, Serializable {
         return 0.54 * StrictMath.pow(s, 0.4);
     }
 
+    /**
+     * Whether the coefficients have no kinks. The power of the lift is smooth for every spin ratio but 0, which is that of a ball
+     * that does not spin, and such a ball keeps it.
+     *
+     * @return true
+     */
+    @Override
+    public boolean smooth() {
+        return true;
+    }
+
     @Override
     public ModelDomain domain() {
         return DOMAIN;

@@ -39,6 +39,29 @@ final class AirLimits {
                 + plain(value.celsius()) + " degC (" + plain(value.fahrenheit()) + " degF)" + temperatureHint(value));
     }
 
+    /** A wet bulb in kelvins, neither frozen nor above the temperature of the air. */
+    static double wetBulb(Temperature wetBulb, Temperature air) {
+        if (wetBulb.compareTo(air) > 0) {
+            throw new IllegalArgumentException("wetBulb must not be above the temperature of " + air + ", but was "
+                    + wetBulb + "; perhaps the two are exchanged");
+        }
+        if (!(wetBulb.kelvins() >= 273.15 - ROUNDING)) {
+            throw new IllegalArgumentException("wetBulb must be at least 0 degC (32 degF), but was "
+                    + plain(wetBulb.celsius()) + " degC (" + plain(wetBulb.fahrenheit())
+                    + " degF); over ice give the dew point or the relative humidity");
+        }
+        return wetBulb.kelvins();
+    }
+
+    /** What a wet bulb gives, unless even dry air would be warmer. */
+    static double humidityOf(Temperature wetBulb, Temperature air, double relativeHumidity) {
+        if (!(relativeHumidity >= 0.0)) {
+            throw new IllegalArgumentException("wetBulb must not be below that of dry air of " + air + ", but was "
+                    + wetBulb + "; perhaps it is a dew point");
+        }
+        return Math.min(1.0, relativeHumidity);
+    }
+
     static double relativeHumidity(double value) {
         if (value >= 0.0 && value <= 1.0) {
             return value + 0.0;

@@ -5,6 +5,8 @@ import dev.teeward.quantity.Pressure;
 import dev.teeward.quantity.Temperature;
 import java.io.Serializable;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -180,6 +182,85 @@ public final class Atmosphere implements Serializable {
         }
         return withRelativeHumidity(
                 MoistAir.relativeHumidity(pressure.pascals(), temperature.kelvins(), dewPoint.kelvins()));
+    }
+
+    /**
+     * The same air with another humidity, given by the thermodynamic wet-bulb temperature, as psychrometric charts have it.
+     *
+     * <p>By the equation of ASHRAE Fundamentals 2017, chapter 1. An aspirated psychrometer reads something else: at 40 degC and a wet bulb
+     * of 20 degC the two differ by 8 percent of the vapour. For its readings use {@link #withPsychrometer}.
+     *
+     * @param wetBulb the thermodynamic wet-bulb temperature, in [0 degC, temperature]
+     * @return the air, a real gas even if this one is standard
+     * @throws IllegalArgumentException if it lies outside, or so low that no air is dry enough for it
+     */
+    public Atmosphere withWetBulb(Temperature wetBulb) {
+        double wet = AirLimits.wetBulb(wetBulb, temperature);
+        return withRelativeHumidity(AirLimits.humidityOf(
+                wetBulb, temperature, WetBulb.relativeHumidity(pressure.pascals(), temperature.kelvins(), wet)));
+    }
+
+    /**
+     * The same air with another humidity, given by the wet thermometer of an aspirated psychrometer.
+     *
+     * <p>{@code e = es(tw) - A p (t - tw)} with {@code A = 6.60e-4 (1 + 0.00115 tw)} per K, t in degC (AMS Glossary of
+     * Meteorology).
+     *
+     * @param wetThermometer what the ventilated wet thermometer shows, in [0 degC, temperature]
+     * @return the air, a real gas even if this one is standard
+     * @throws IllegalArgumentException if it lies outside, or so low that no air is dry enough for it
+     */
+    public Atmosphere withPsychrometer(Temperature wetThermometer) {
+        double wet = AirLimits.wetBulb(wetThermometer, temperature);
+        return withRelativeHumidity(AirLimits.humidityOf(
+                wetThermometer,
+                temperature,
+                WetBulb.psychrometerHumidity(pressure.pascals(), temperature.kelvins(), wet)));
+    }
+
+    /**
+     * The dew point over liquid water, the inverse of {@link #withDewPoint}.
+     *
+     * @return the temperature at which the vapour would condense; empty if it lies below -60 degC, as in dry air
+     */
+    public Optional<Temperature> dewPoint() {
+        return root(
+                213.15,
+                kelvins -> MoistAir.relativeHumidity(pressure.pascals(), temperature.kelvins(), kelvins)
+                        - relativeHumidity);
+    }
+
+    /**
+     * The thermodynamic wet-bulb temperature, the inverse of {@link #withWetBulb}.
+     *
+     * @return the temperature; empty if it lies below 0 degC, where the water would be ice
+     */
+    public Optional<Temperature> wetBulb() {
+        return root(
+                273.15,
+                kelvins -> WetBulb.relativeHumidity(pressure.pascals(), temperature.kelvins(), kelvins)
+                        - relativeHumidity);
+    }
+
+    /** Where a rising function comes to zero between a lowest temperature [K] and that of the air, by bisection. */
+    private Optional<Temperature> root(double lowest, DoubleUnaryOperator rising) {
+        double low = lowest;
+        double high = temperature.kelvins();
+        if (high < low || rising.applyAsDouble(low) > 0.0) {
+            return Optional.empty();
+        }
+        if (rising.applyAsDouble(high) <= 0.0) {
+            return Optional.of(temperature);
+        }
+        for (int i = 0; i < 60; i++) {
+            double middle = (low + high) / 2.0;
+            if (rising.applyAsDouble(middle) < 0.0) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return Optional.of(Temperature.ofKelvins(high));
     }
 
     /**

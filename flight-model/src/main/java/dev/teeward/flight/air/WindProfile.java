@@ -96,6 +96,7 @@ public final class WindProfile implements Wind, Serializable {
      * @param exponent a, in [0, 0.5]; 1/7 is usual over open grass
      * @return the wind
      * @throws IllegalArgumentException if the speed or the exponent lies outside its range or is NaN
+     * @see Roughness#powerLawExponent()
      */
     public static WindProfile powerLaw(Angle direction, Speed speedAtTenMeters, double exponent) {
         if (!(exponent >= 0.0 && exponent <= 0.5)) {
@@ -105,6 +106,18 @@ public final class WindProfile implements Wind, Serializable {
                             : ""));
         }
         return new WindProfile(direction, speedAtTenMeters, new PowerShear(exponent + 0.0));
+    }
+
+    /**
+     * A copy that blows otherwise over the same country.
+     *
+     * @param from where it comes from: 0 headwind, 90 deg from the right
+     * @param atTenMeters its speed 10 m above the ground, in [0, 50] m/s
+     * @return the copy
+     * @throws IllegalArgumentException if the speed lies outside its range
+     */
+    public WindProfile withWind(Angle from, Speed atTenMeters) {
+        return new WindProfile(from, atTenMeters, shear);
     }
 
     /**

@@ -4,7 +4,7 @@
  * <p>Start with {@link dev.teeward.flight.air.Atmosphere}: it makes the {@link dev.teeward.flight.air.AirState} (density and
  * viscosity) of a flight from what a person knows about the place, be it an elevation, a barometer or a weather report. A
  * {@link dev.teeward.flight.air.Wind} is uniform, or a {@link dev.teeward.flight.air.WindProfile} that grows with height, or
- * a class of one's own with two methods. {@link dev.teeward.flight.air.Gravity} is there for those who want its latitude.
+ * a class of one's own with two methods; {@link dev.teeward.flight.air.Gusts} draws winds for a gusty day. {@link dev.teeward.flight.air.Gravity} is there for those who want its latitude.
  *
  * <pre>{@code
  * Atmosphere air = Atmosphere.ofAltimeterSetting(inchesOfMercury(30.05), feet(5_430.0), fahrenheit(85.0), 0.25);

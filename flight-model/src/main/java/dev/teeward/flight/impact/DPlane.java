@@ -155,6 +155,15 @@ public final class DPlane {
     }
 
     /**
+     * How far the start direction lies from the face towards the path: what {@link #faceShare()} leaves of 1.
+     *
+     * @return the share
+     */
+    public double pathShare() {
+        return 1.0 - faceShare;
+    }
+
+    /**
      * The tilt of the spin axis from the angles alone: {@code tan(tau) = cos A cos L sin(F - P) / sin(L - A)}.
      *
      * <p>For small face-to-path; at 2 deg it is within 0.3 deg of the exact tilt for a driver and within 0.5 deg for a
@@ -184,14 +193,15 @@ public final class DPlane {
      * @return the offset from the plane of the start direction, right positive
      */
     public Length curveEstimate(Length carry) {
+        return curve(carry, spinLoft, launch.axisTilt().radians());
+    }
+
+    /** The rule, for a spin loft and a tilt [rad]. */
+    static Length curve(Length carry, double spinLoft, double tilt) {
         double loft = Math.toDegrees(spinLoft);
         double share = loft / (loft + CURVE_HALF_LOFT);
         double meters = carry.meters();
-        return Length.ofMeters(meters
-                * meters
-                / CURVE_LENGTH
-                * share
-                * Math.sin(launch.axisTilt().radians()));
+        return Length.ofMeters(meters * meters / CURVE_LENGTH * share * Math.sin(tilt));
     }
 
     @Override

@@ -2,6 +2,7 @@ package dev.teeward.flight.impact;
 
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Handedness;
+import dev.teeward.quantity.Length;
 
 /**
  * What a lie that is off does to face and ball: for asking "what if", not for adding to a measured face.
@@ -30,15 +31,20 @@ import dev.teeward.quantity.Handedness;
  * LieEffect flat = LieEffect.of(degrees(-2.0), Handedness.RIGHT);
  * flat.faceAngle(degrees(34.0)).degrees();       // 1.35: points right
  * flat.startDirection(degrees(27.1)).degrees();  // 1.02
+ * LieEffect.removingStart(degrees(1.02), degrees(27.1), Handedness.RIGHT).upright(); // 2 deg
  * }</pre>
  *
  * <p>Immutable and thread-safe.
  */
 public final class LieEffect {
-    private final double turn;
+    private static final double LARGEST_DEGREES = 20.0;
 
-    private LieEffect(double turn) {
+    private final double turn;
+    private final Handedness hand;
+
+    private LieEffect(double turn, Handedness hand) {
         this.turn = turn;
+        this.hand = hand;
     }
 
     /**
@@ -50,8 +56,96 @@ public final class LieEffect {
      * @throws IllegalArgumentException if the angle lies outside
      */
     public static LieEffect of(Angle upright, Handedness hand) {
-        return new LieEffect(
-                hand.sign() * Allowed.angle("upright", upright, -20.0, 20.0).radians());
+        double allowed = Allowed.angle("upright", upright, -LARGEST_DEGREES, LARGEST_DEGREES)
+                .radians();
+        return new LieEffect(hand.sign() * allowed, hand);
+    }
+
+    /**
+     * The change of lie that brings a start back to the target line, for a head that travels level along it:
+     * {@code tan d = sin(start)/tan(launch)}.
+     *
+     * @param startDirection where the ball starts now, right of the target positive, in [-90, 90] deg
+     * @param launchAngle its launch angle now, in [1, 85] deg
+     * @param hand for which hand the club is made
+     * @return the change; {@link #upright()} is what to bend the club by
+     * @throws IllegalArgumentException if an angle lies outside, or the change would be more than 20 deg
+     */
+    public static LieEffect removingStart(Angle startDirection, Angle launchAngle, Handedness hand) {
+        double start =
+                Allowed.angle("startDirection", startDirection, -90.0, 90.0).radians();
+        double launch = Allowed.angle("launchAngle", launchAngle, 1.0, 85.0).radians();
+        return change(Math.atan(Math.sin(start) / Math.tan(launch)), hand);
+    }
+
+    /**
+     * The change of lie that brings the start of a delivery to the target line, the head's velocity staying as it is: solved by
+     * bisection on the launch of {@link DPlane}, for a central strike.
+     *
+     * @param delivery how the head arrives now
+     * @param head what arrives, and for which hand
+     * @return the change
+     * @throws IllegalArgumentException if no change up to 20 deg does it, as with a path far off or a face with little loft
+     */
+    public static LieEffect removingStart(Delivery delivery, ClubHead head) {
+        double low = -Math.toRadians(LARGEST_DEGREES);
+        double high = -low;
+        double atLow = startAfter(low, delivery, head);
+        if (atLow * startAfter(high, delivery, head) > 0.0) {
+            throw new IllegalArgumentException("no change of lie up to " + LARGEST_DEGREES
+                    + " deg brings the start to the target line: " + delivery);
+        }
+        for (int i = 0; i < 60; i++) {
+            double middle = 0.5 * (low + high);
+            if (atLow * startAfter(middle, delivery, head) > 0.0) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return change(0.5 * (low + high), head.handedness());
+    }
+
+    private static double startAfter(double turn, Delivery delivery, ClubHead head) {
+        Delivery turned = new LieEffect(turn, head.handedness()).applyTo(delivery);
+        return DPlane.of(turned, head).launch().startDirection().radians();
+    }
+
+    /**
+     * The change of lie that makes the spin axis level, so that the ball flies straight on from where it starts: the face is
+     * turned into the upright plane of the head's velocity.
+     *
+     * @param delivery how the head arrives now
+     * @param hand for which hand the club is made
+     * @return the change
+     * @throws IllegalArgumentException if no change up to 20 deg does it, as with a path far off or a face with little loft
+     */
+    public static LieEffect removingCurve(Delivery delivery, Handedness hand) {
+        Vector n = delivery.faceNormal();
+        // Turning by d brings the normal to z cos d - y sin d, which is to be x tan(path).
+        double wanted = n.x() * Math.tan(delivery.clubPath().radians()) / Math.sqrt(n.y() * n.y() + n.z() * n.z());
+        if (!(Math.abs(wanted) <= 1.0)) {
+            throw new IllegalArgumentException(
+                    "no change of lie brings the face to the path of this delivery: " + delivery);
+        }
+        return change(Math.atan2(n.z(), n.y()) - Math.asin(wanted), hand);
+    }
+
+    private static LieEffect change(double turn, Handedness hand) {
+        if (!(Math.abs(turn) <= Math.toRadians(LARGEST_DEGREES))) {
+            throw new IllegalArgumentException("the change of lie would be " + hand.sign() * Math.toDegrees(turn)
+                    + " deg, more than " + LARGEST_DEGREES + " deg; look for the cause elsewhere, in path or face");
+        }
+        return new LieEffect(turn, hand);
+    }
+
+    /**
+     * By how much the head is turned.
+     *
+     * @return the angle, toe up, more upright, positive
+     */
+    public Angle upright() {
+        return Angle.ofRadians(hand.sign() * turn);
     }
 
     /**
@@ -109,6 +203,21 @@ public final class LieEffect {
         double launch = Allowed.angle("launchAngle", launchAngle, -20.0, 85.0).radians();
         // The same as sin(tau) = -sin d / cos(th), in a form that keeps its digits: tan(tau) = -tan d / cos(launch).
         return Angle.ofRadians(-Math.atan(Math.tan(turn) / Math.cos(launch)));
+    }
+
+    /**
+     * A rough curve of an iron or wedge whose head travels level along the target line: the rule of
+     * {@link DPlane#curveEstimate(Length)} with the tilt above and the loft for the spin loft, and with its error.
+     *
+     * @param loft the loft without the error, in [1, 70] deg
+     * @param launchAngle the launch angle without the error, in [-20, 85] deg
+     * @param carry the carry
+     * @return the offset from the plane of the start direction, right positive
+     * @throws IllegalArgumentException if an angle lies outside
+     */
+    public Length curveEstimate(Angle loft, Angle launchAngle, Length carry) {
+        double spinLoft = Allowed.angle("loft", loft, 1.0, 70.0).radians();
+        return DPlane.curve(carry, spinLoft, axisTilt(launchAngle).radians());
     }
 
     /**

@@ -16,7 +16,9 @@
  * }</pre>
  *
  * <p>{@link dev.teeward.flight.impact.DPlane} gives start direction, axis tilt and a rough curve in closed form,
- * {@link dev.teeward.flight.impact.LieEffect} what a lie that is off does, and
+ * {@link dev.teeward.flight.impact.LieEffect} what a lie that is off does and what bending it would mend,
+ * {@link dev.teeward.flight.impact.ShaftTurn} how closing the face takes loft,
+ * {@link dev.teeward.flight.impact.TypicalHead} heads to start from, and
  * {@link dev.teeward.flight.impact.ImpliedDelivery} goes backwards from a launch to the face that made it.
  *
  * <p>Frame: x to the target, y up, z right. Right of the target is positive for both hands, for face angle, path, start

@@ -7,9 +7,13 @@ import static dev.teeward.flight.internal.FlightEquations.STATE;
 import static dev.teeward.flight.internal.FlightEquations.VX;
 import static dev.teeward.flight.internal.FlightEquations.VY;
 import static dev.teeward.flight.internal.FlightEquations.VZ;
+import static dev.teeward.flight.internal.FlightEquations.X;
 import static dev.teeward.flight.internal.FlightEquations.Y;
+import static dev.teeward.flight.internal.FlightEquations.Z;
 
+import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightPath.Ending;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Flies one ball from launch to landing with {@link PrinceDormand65}.
@@ -17,8 +21,8 @@ import dev.teeward.flight.internal.FlightPath.Ending;
  * <p>The length of a step comes from the state alone, by a {@link StepRule}, and not from the steps before: equal
  * states make equal steps, in whatever company a flight is computed, and results are smooth in the inputs. The embedded
  * error estimate is only a guard. It never lengthens a step; it throws a step away and shortens it when the forces are less
- * smooth than the rule assumes, at kinks of a coefficient table for instance. In a wind profile, where the guard acts often,
- * its limit is lower, and a step is at most twice as long as the one before it.
+ * smooth than the rule assumes. In a wind profile and with coefficients that have kinks, where the guard acts often, its limit
+ * is lower, and a step is at most twice as long as the one before it.
  *
  * <p>Immutable and thread-safe.
  */
@@ -31,7 +35,9 @@ public final class FlightIntegrator {
     private final FlightEquations equations;
     private final double elevation;
     private final StepRule rule;
+    private final @Nullable Terrain terrain;
     private final double guard;
+    private final boolean gentle;
 
     /**
      * Flights by one force sum to one elevation, by the standard rule.
@@ -51,10 +57,38 @@ public final class FlightIntegrator {
      * @param rule how long steps may be
      */
     public FlightIntegrator(FlightEquations equations, double elevation, StepRule rule) {
+        this(equations, elevation, null, rule);
+    }
+
+    /**
+     * Flights by one force sum to a terrain, by the standard rule.
+     *
+     * @param equations the force sum
+     * @param terrain the terrain, not above the ball at the start
+     */
+    public FlightIntegrator(FlightEquations equations, Terrain terrain) {
+        this(equations, terrain, StepRule.STANDARD);
+    }
+
+    /**
+     * Flights by one force sum to a terrain.
+     *
+     * @param equations the force sum
+     * @param terrain the terrain, not above the ball at the start
+     * @param rule how long steps may be
+     */
+    public FlightIntegrator(FlightEquations equations, Terrain terrain, StepRule rule) {
+        // A level that is never reached leaves the search for the apex alone.
+        this(equations, Double.NEGATIVE_INFINITY, terrain, rule);
+    }
+
+    private FlightIntegrator(FlightEquations equations, double elevation, @Nullable Terrain terrain, StepRule rule) {
         this.equations = equations;
         this.elevation = elevation;
+        this.terrain = terrain;
         this.rule = rule;
         guard = rule.guard(equations.windVaries(), equations.smooth());
+        gentle = rule.gentle(equations.windVaries(), equations.smooth());
     }
 
     /**
@@ -78,6 +112,10 @@ public final class FlightIntegrator {
         if (atLaunch != LandingSearch.Event.NOTHING) {
             boolean landed = atLaunch == LandingSearch.Event.LANDED;
             return path.end(landed ? Ending.LANDED_AT_ONCE : Ending.ELEVATION_NOT_REACHED, 0.0, search);
+        }
+        TerrainSearch surface = terrain == null ? null : new TerrainSearch(terrain);
+        if (surface != null && surface.liesOn(state, k)) {
+            return path.end(Ending.LANDED_AT_ONCE, 0.0, search);
         }
         double time = 0.0;
         double longest = Double.POSITIVE_INFINITY;
@@ -106,8 +144,11 @@ public final class FlightIntegrator {
                 boolean landed = event == LandingSearch.Event.LANDED;
                 return path.end(landed ? Ending.LANDED : Ending.ELEVATION_NOT_REACHED, search.eventTime(), search);
             }
+            if (surface != null && surface.step(time, h, path)) {
+                return path.landed(surface.landingTime(), search);
+            }
             time += h;
-            if (equations.windVaries()) {
+            if (gentle) {
                 longest = 2.0 * h;
             }
         }
@@ -115,7 +156,18 @@ public final class FlightIntegrator {
     }
 
     private boolean tooLongToLand(double[] next, double h) {
-        return next[Y] <= elevation && h > rule.shallowStep() && StepRule.shallow(next[VX], next[VY], next[VZ]);
+        if (!(h > rule.shallowStep())) {
+            return false;
+        }
+        if (terrain == null) {
+            return next[Y] <= elevation && StepRule.shallow(next[VX], next[VY], next[VZ]);
+        }
+        if (!(next[Y] <= terrain.elevation(next[X], next[Z]))) {
+            return false;
+        }
+        double rising = terrain.slopeAlongTarget(next[X], next[Z]) * next[VX]
+                + terrain.slopeTowardsRight(next[X], next[Z]) * next[VZ];
+        return StepRule.shallow(next[VX], next[VY] - rising, next[VZ]);
     }
 
     private static double size(double[] rates) {

@@ -70,6 +70,22 @@ public final class FlightPath {
         return this;
     }
 
+    /** A landing on a terrain, which a ball may meet while it still rises. */
+    FlightPath landed(double time, LandingSearch search) {
+        end(Ending.LANDED, time, search);
+        if (apexTime > time) {
+            apexTime = time;
+            apexHeight =
+                    Math.max(0.0, last(Y, VY).value((time - time(count - 2)) / (time(count - 1) - time(count - 2))));
+        }
+        return this;
+    }
+
+    /** A coordinate along the last step. */
+    Quintic last(int p, int v) {
+        return position(count - 2, p, v);
+    }
+
     /**
      * How the flight ended.
      *

@@ -176,6 +176,7 @@ public final class LaneIntegrator {
     public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, Exchange exchange) {
         boolean windVaries = !ownWind && equations.windVaries();
         double guard = rule.guard(windVaries, equations.smooth());
+        boolean gentle = rule.gentle(windVaries, equations.smooth());
         lanes.ownWind(ownWind);
         pad.ownWind(ownWind);
         for (LandingSearch one : search) {
@@ -199,7 +200,7 @@ public final class LaneIntegrator {
             equations.rates(lanes);
             acceleration(b, RATES);
             eventless(b);
-            arrive(windVaries, exchange);
+            arrive(gentle, exchange);
             left -= freed;
             left += refill(equations, ownAir, ownWind, exchange);
         }
@@ -318,7 +319,7 @@ public final class LaneIntegrator {
     }
 
     /** The steps that stand: which flights are over? */
-    private void arrive(boolean windVaries, Exchange exchange) {
+    private void arrive(boolean gentle, Exchange exchange) {
         for (int i = 0; i < W; i++) {
             if (!flying[i] || retry[i] != 0.0) {
                 continue;
@@ -329,7 +330,7 @@ public final class LaneIntegrator {
             }
             steps[i]++;
             time[i] += h;
-            if (windVaries) {
+            if (gentle) {
                 longest[i] = 2.0 * h;
             }
             if (!(time[i] < FlightIntegrator.TIME_LIMIT && steps[i] < FlightIntegrator.STEP_LIMIT)) {

@@ -9,7 +9,7 @@ package dev.teeward.flight.internal;
  */
 public enum StepRule {
     /** The rule of a flight that names no other. */
-    STANDARD(0.45, 0.50, 2e-5, 2e-5, 2e-8, Double.POSITIVE_INFINITY, false),
+    STANDARD(0.45, 0.50, 2e-5, 2e-8, 2e-8, Double.POSITIVE_INFINITY, false),
 
     /** The same steps; shorter ones at kinks and for shallow landings. */
     TENTH_MILLIMETER(0.45, 0.50, 2e-5, 3e-8, 2e-8, 0.25, false),
@@ -96,6 +96,18 @@ public enum StepRule {
      */
     public double step(double airSpeed, double acceleration) {
         return Math.max(SHORTEST_BY_RULE, scale * airSpeed / (acceleration + damping * airSpeed));
+    }
+
+    /**
+     * Whether a step may be at most twice as long as the one before it, because heights or states at which the forces jump in one
+     * of their derivatives lie close together.
+     *
+     * @param windVaries whether the wind changes with height
+     * @param smooth whether the coefficients have no kinks
+     * @return true where either makes the guard act often
+     */
+    boolean gentle(boolean windVaries, boolean smooth) {
+        return windVaries || !smooth;
     }
 
     /**

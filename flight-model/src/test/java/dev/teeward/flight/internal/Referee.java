@@ -1,5 +1,7 @@
 package dev.teeward.flight.internal;
 
+import dev.teeward.flight.ground.Terrain;
+import dev.teeward.quantity.Length;
 import java.util.Locale;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketedUnivariateSolver;
@@ -25,10 +27,14 @@ final class Referee {
     private final ODEStateAndDerivative landing;
 
     Referee(FlightEquations equations, double[] launch, double[] axis, double elevation, boolean keep) {
+        this(equations, launch, axis, Terrain.level(Length.ofMeters(elevation)), keep);
+    }
+
+    Referee(FlightEquations equations, double[] launch, double[] axis, Terrain terrain, boolean keep) {
         this.equations = equations;
         this.axis = axis;
         DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-10, 2.0, 1e-11, 1e-11);
-        integrator.addEventDetector(new Descent(elevation));
+        integrator.addEventDetector(new Descent(terrain));
         if (keep) {
             integrator.addStepHandler(dense);
         }
@@ -68,12 +74,12 @@ final class Referee {
     }
 
     private static final class Descent implements ODEEventDetector {
-        private final double elevation;
+        private final Terrain terrain;
         private final BracketedUnivariateSolver<UnivariateFunction> solver =
                 new BracketingNthOrderBrentSolver(0.0, 1e-13, 1e-14, 5);
 
-        Descent(double elevation) {
-            this.elevation = elevation;
+        Descent(Terrain terrain) {
+            this.terrain = terrain;
         }
 
         @Override
@@ -100,7 +106,8 @@ final class Referee {
 
         @Override
         public double g(ODEStateAndDerivative state) {
-            return state.getPrimaryState()[FlightEquations.Y] - elevation;
+            double[] s = state.getPrimaryState();
+            return s[FlightEquations.Y] - terrain.elevation(s[FlightEquations.X], s[FlightEquations.Z]);
         }
     }
 }

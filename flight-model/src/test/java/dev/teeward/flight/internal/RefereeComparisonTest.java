@@ -8,12 +8,14 @@ import dev.teeward.flight.aero.TypicalAerodynamics;
 import dev.teeward.flight.air.Roughness;
 import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.air.WindProfile;
+import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightPath.Ending;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Speed;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -73,6 +75,30 @@ class RefereeComparisonTest {
                 .check(1_000);
     }
 
+    /** Planes of up to 6 deg both ways, in a wind that grows with height. */
+    @Test
+    void landingsOnSlopesInAWindThatGrowsWithHeight() {
+        Comparison result = new Comparison(
+                        TypicalAerodynamics.of(), 9L, (from, speed) -> WindProfile.logLaw(from, speed, Roughness.OPEN))
+                .over(random -> Terrain.plane(
+                        Angle.ofDegrees(random.nextDouble(-6.0, 6.0)), Angle.ofDegrees(random.nextDouble(-6.0, 6.0))))
+                .run(1_000);
+        result.check(1_000);
+    }
+
+    /** Ground that rises and falls by 4 m over 60 m and more, which no plane comes near. */
+    @Test
+    void landingsOnRollingGround() {
+        Comparison result = new Comparison(TypicalAerodynamics.of(), 10L)
+                .over(random -> {
+                    double phase = random.nextDouble(0.0, 2.0 * Math.PI);
+                    double across = random.nextDouble(0.0, 0.05);
+                    return (x, z) -> 2.0 * (Math.cos(x / 20.0 + phase + across * z) - Math.cos(phase)) - 1e-9;
+                })
+                .run(1_000);
+        result.check(1_000);
+    }
+
     /** Straight lines between few points: kinks that the step rule does not foresee and the error estimate must see. */
     @Test
     void theGuardKeepsKinkedCoefficientsWithinFiveMillimeters() {
@@ -99,6 +125,7 @@ class RefereeComparisonTest {
         private final AerodynamicModel model;
         private final @Nullable BiFunction<Angle, Speed, Wind> profile;
         private final SplittableRandom random;
+        private @Nullable Function<SplittableRandom, Terrain> ground;
         private double maxLanding;
         private double maxGrazing;
         private double maxApex;
@@ -120,6 +147,12 @@ class RefereeComparisonTest {
             this.model = model;
             this.profile = profile;
             random = new SplittableRandom(seed);
+        }
+
+        /** Over a terrain instead of an elevation. */
+        Comparison over(Function<SplittableRandom, Terrain> terrain) {
+            ground = terrain;
+            return this;
         }
 
         Comparison run(int launches) {
@@ -155,6 +188,20 @@ class RefereeComparisonTest {
                 -Math.sin(tilt) * Math.cos(up),
                 Math.cos(tilt) * Math.cos(right) + Math.sin(tilt) * Math.sin(up) * Math.sin(right)
             };
+            if (ground != null) {
+                Terrain terrain = ground.apply(random);
+                FlightPath path = new FlightIntegrator(equations, terrain).fly(launch, axis);
+                if (path.ending() == Ending.LANDED_AT_ONCE) {
+                    missed++;
+                    return;
+                }
+                assertEquals(Ending.LANDED, path.ending());
+                steps += path.steps();
+                rejections += path.rejections();
+                landings++;
+                compare(path, new Referee(equations, launch, axis, terrain, interior), interior, terrain);
+                return;
+            }
             FlightPath path = new FlightIntegrator(equations, elevation).fly(launch, axis);
             if (path.ending() == Ending.ELEVATION_NOT_REACHED) {
                 missed++;
@@ -164,23 +211,23 @@ class RefereeComparisonTest {
             steps += path.steps();
             rejections += path.rejections();
             landings++;
-            compare(path, new Referee(equations, launch, axis, elevation, interior), interior);
+            compare(path, new Referee(equations, launch, axis, elevation, interior), interior, Terrain.level());
         }
 
-        private void compare(FlightPath path, Referee referee, boolean interior) {
+        private void compare(FlightPath path, Referee referee, boolean interior, Terrain terrain) {
             double[] ours = new double[FlightEquations.STATE];
             path.at(path.endTime(), ours);
             double[] theirs = referee.landing();
             double off = Math.hypot(
                     ours[FlightEquations.X] - theirs[FlightEquations.X],
                     ours[FlightEquations.Z] - theirs[FlightEquations.Z]);
-            double descent = Math.atan2(
-                    -theirs[FlightEquations.VY], Math.hypot(theirs[FlightEquations.VX], theirs[FlightEquations.VZ]));
-            if (descent < GRAZING) {
-                // The height by which the ball clears or misses the elevation is what can be exact: time times fall
+            double fall = Math.max(into(terrain, theirs), into(terrain, ours));
+            double speed = Math.hypot(
+                    theirs[FlightEquations.VY], Math.hypot(theirs[FlightEquations.VX], theirs[FlightEquations.VZ]));
+            if (Math.asin(into(terrain, theirs) / speed) < GRAZING) {
+                // The height by which the ball clears or misses the ground is what can be exact: time times fall
                 // rate.
                 grazing++;
-                double fall = Math.max(Math.abs(theirs[FlightEquations.VY]), Math.abs(ours[FlightEquations.VY]));
                 maxGrazing = Math.max(maxGrazing, Math.abs(path.endTime() - referee.time()) * fall);
             } else {
                 maxLanding = Math.max(maxLanding, off);
@@ -192,6 +239,13 @@ class RefereeComparisonTest {
                 double[] top = referee.at(path.apexTime());
                 maxApex = Math.max(maxApex, Math.abs(path.apexHeight() - top[FlightEquations.Y]));
             }
+        }
+
+        /** The speed into the ground at a landing. */
+        private static double into(Terrain terrain, double[] s) {
+            double[] n = new double[3];
+            terrain.normal(s[FlightEquations.X], s[FlightEquations.Z], n);
+            return Math.abs(n[0] * s[FlightEquations.VX] + n[1] * s[FlightEquations.VY] + n[2] * s[FlightEquations.VZ]);
         }
 
         private void interior(FlightPath path, Referee referee, double time) {

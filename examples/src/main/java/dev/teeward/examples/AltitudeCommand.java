@@ -1,0 +1,120 @@
+package dev.teeward.examples;
+
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.complete.SameAir;
+import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.quantity.Length;
+import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.Warning;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The carry of each club of a session at several elevations. */
+@Command(
+        name = "altitude",
+        description = "Shows how far each club of a session carries at several elevations, with intervals.",
+        sortOptions = false,
+        footer = {
+            "",
+            "Each shot is flown in the air of the session and in calm standard air at each elevation; its carry is multiplied"
+                    + " by the ratio. The interval holds what is not known of launch and ball, not the spread of the shots."
+                    + " One launch is a session of one shot. What heat and cold do to ball and club is not modelled."
+        })
+final class AltitudeCommand implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "SESSION.csv", description = "The session.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Path session;
+
+    @Option(
+            names = "--elevation",
+            paramLabel = "N",
+            converter = DecimalConverter.class,
+            description =
+                    "An elevation, in ft, or in m with --units metric; may be given often. 0, 2500, 5000 and 7500 ft if"
+                            + " not given.")
+    private List<Double> elevations = List.of();
+
+    @Option(
+            names = "--units",
+            paramLabel = "us|metric",
+            converter = UnitsConverter.class,
+            defaultValue = "us",
+            description = "us (yd, ft) or metric (m).")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private UnitSystem units;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help message and exit.")
+    @SuppressWarnings("UnusedVariable") // picocli acts on it
+    private boolean help;
+
+    @Override
+    public Integer call() {
+        boolean us = units == UnitSystem.US;
+        LengthUnit high = us ? LengthUnit.FOOT : LengthUnit.METER;
+        LengthUnit far = us ? LengthUnit.YARD : LengthUnit.METER;
+        Session read = SessionReader.withDefaults().read(session);
+        List<Length> places = (elevations.isEmpty() ? List.of(0.0, 2_500.0, 5_000.0, 7_500.0) : elevations)
+                .stream()
+                        .map(n -> elevations.isEmpty() ? Length.ofFeet(n) : Length.of(n, high))
+                        .toList();
+        PrintWriter out = spec.commandLine().getOut();
+        Map<String, Warning> warnings = new LinkedHashMap<>();
+        for (Length place : places) {
+            SameAir.Result result;
+            try {
+                result = SameAir.standardAt(place).bring(read);
+            } catch (IllegalArgumentException e) {
+                throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
+            }
+            out.println(text("At %.0f %s:", place.value(high), high.symbol()));
+            result.carries().stream()
+                    .collect(Collectors.groupingBy(SameAir.Carry::club, LinkedHashMap::new, Collectors.toList()))
+                    .forEach((club, carries) -> out.println(line(club, carries, far)));
+            result.warnings().forEach(warning -> warnings.putIfAbsent(warning.code(), warning));
+        }
+        warnings.values().forEach(warning -> spec.commandLine().getErr().println("note: " + warning.message()));
+        return 0;
+    }
+
+    private static String line(String club, List<SameAir.Carry> carries, LengthUnit unit) {
+        return text(
+                "  %s: %.1f %s (%.0f %% interval %.1f to %.1f), here %.1f, mean of %d",
+                club,
+                unit.fromSi(mean(carries, carry -> carry.carry().value())),
+                unit.symbol(),
+                100.0 * carries.get(0).carry().interval().level(),
+                unit.fromSi(mean(carries, carry -> carry.carry().interval().lower())),
+                unit.fromSi(mean(carries, carry -> carry.carry().interval().upper())),
+                unit.fromSi(mean(carries, carry -> carry.from().meters())),
+                carries.size());
+    }
+
+    private static double mean(List<SameAir.Carry> carries, ToDoubleFunction<SameAir.Carry> meters) {
+        return carries.stream().mapToDouble(meters).average().orElseThrow();
+    }
+
+    private static String text(String pattern, Object... values) {
+        return String.format(Locale.ROOT, pattern, values);
+    }
+}

@@ -1,0 +1,97 @@
+package dev.teeward.examples;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.fitting.complete.SameAir;
+import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.quantity.Length;
+import dev.teeward.quantity.LengthUnit;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command {@code altitude} on the bundled session, which is from 5200 ft. */
+class AltitudeCommandTest {
+    private static final Pattern LINE = Pattern.compile(
+            "  (\\w+): ([0-9.]+) (yd|m) \\(95 % interval ([0-9.]+) to ([0-9.]+)\\), here ([0-9.]+), mean of (\\d+)");
+
+    @TempDir
+    private Path folder = Path.of("");
+
+    private Path session = Path.of("");
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @BeforeEach
+    void copy() throws Exception {
+        session = folder.resolve("session.csv");
+        try (InputStream demo = AltitudeCommandTest.class.getResourceAsStream("demo_session.csv")) {
+            Files.copy(demo, session);
+        }
+    }
+
+    private int run(String... args) {
+        return TeewardExamples.run(new PrintWriter(out, true), new PrintWriter(err, true), args);
+    }
+
+    private static Matcher match(String line) {
+        Matcher matcher = LINE.matcher(line);
+        assertTrue(matcher.matches(), line);
+        return matcher;
+    }
+
+    @Test
+    void carryGrowsWithElevation() {
+        assertEquals(0, run("altitude", session.toString()), err.toString());
+        List<String> lines = out.toString().lines().toList();
+        assertEquals(12, lines.size(), out.toString());
+        assertEquals("At 0 ft:", lines.get(0));
+        assertEquals("At 7500 ft:", lines.get(9));
+        double before = 0.0;
+        for (int place = 0; place < 4; place++) {
+            Matcher alder = match(lines.get(3 * place + 1));
+            Matcher rowan = match(lines.get(3 * place + 2));
+            assertEquals("Alder", alder.group(1));
+            assertEquals("Rowan", rowan.group(1));
+            double carry = Double.parseDouble(alder.group(2));
+            assertTrue(Double.parseDouble(alder.group(4)) <= carry && carry <= Double.parseDouble(alder.group(5)));
+            assertTrue(carry > before);
+            before = carry;
+        }
+        double direct =
+                SameAir.standardAt(Length.ofFeet(0.0))
+                        .bring(SessionReader.withDefaults().read(session))
+                        .carries()
+                        .stream()
+                        .filter(carry -> carry.club().equals("Alder"))
+                        .mapToDouble(
+                                carry -> LengthUnit.YARD.fromSi(carry.carry().value()))
+                        .average()
+                        .orElseThrow();
+        assertEquals(direct, Double.parseDouble(match(lines.get(1)).group(2)), 0.05 + 1e-9);
+    }
+
+    @Test
+    void takesElevationsInTheUnitsAskedFor() {
+        assertEquals(0, run("altitude", session.toString(), "--elevation", "1600", "--units", "metric"));
+        List<String> lines = out.toString().lines().toList();
+        assertEquals(3, lines.size());
+        assertEquals("At 1600 m:", lines.get(0));
+        assertEquals("m", match(lines.get(1)).group(3));
+    }
+
+    @Test
+    void refusesAnElevationThatNoPlaceHas() {
+        assertEquals(2, run("altitude", session.toString(), "--elevation", "99999"));
+        assertTrue(err.toString().contains("elevation must be in"), err.toString());
+    }
+}

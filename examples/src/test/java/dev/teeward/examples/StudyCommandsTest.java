@@ -1,0 +1,144 @@
+package dev.teeward.examples;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.teeward.flight.aero.TypicalAerodynamics;
+import dev.teeward.flight.study.Agreement;
+import dev.teeward.flight.study.FlightOutput;
+import dev.teeward.flight.study.Validation;
+import dev.teeward.flight.study.ValidationResult;
+import dev.teeward.quantity.AngleUnit;
+import dev.teeward.quantity.LengthUnit;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** {@code calibrate}, {@code validate}, {@code optimise}, and the accuracy of the typical ball as the README states it. */
+class StudyCommandsTest {
+    @TempDir
+    private Path folder = Path.of("");
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    private int run(String... args) {
+        return TeewardExamples.run(new PrintWriter(out), new PrintWriter(err), args);
+    }
+
+    private Path typicalShots() throws IOException {
+        return Files.writeString(folder.resolve("flights.csv"), JsonText.resource("typical_shots.csv"));
+    }
+
+    /** The README's numbers of the typical ball are those of the validation, and its table is the validation's. */
+    @Test
+    void readmeStatesTheCalibrationAsItIs() throws IOException {
+        String readme = Files.readString(Path.of("..", "README.md"), StandardCharsets.UTF_8);
+        ValidationResult result = Validation.withDefaults()
+                .with("typical ball", TypicalAerodynamics.of())
+                .compare(ValidateCommand.typicalShots());
+        String table = result.markdown(row -> !row.part().startsWith("carry "));
+        assertTrue(readme.contains("\n" + table + "\n"), () -> "README should hold\n" + table);
+        Agreement carry =
+                result.agreement("typical ball", "all", FlightOutput.CARRY).orElseThrow();
+        Agreement apex =
+                result.agreement("typical ball", "all", FlightOutput.APEX).orElseThrow();
+        Agreement descent = result.agreement("typical ball", "all", FlightOutput.DESCENT_ANGLE)
+                .orElseThrow();
+        String line = String.format(
+                Locale.ROOT,
+                "| typical ball, carry of 14 typical shots | %.1f %% RMS, %.1f %% worst, 1.6 %% RMS left out one at a time |"
+                        + " common practice from memory: calibration, not validation |",
+                100.0 * carry.relativeRms().orElseThrow(),
+                100.0 * carry.relativeWorst().orElseThrow());
+        assertTrue(readme.contains(line), line);
+        String others = String.format(
+                Locale.ROOT,
+                "| typical ball, apex and descent of the same | %.1f yd and %.1f deg RMS | the same |",
+                LengthUnit.YARD.fromSi(apex.rms()),
+                AngleUnit.DEGREE.fromSi(descent.rms()));
+        assertTrue(readme.contains(others), others);
+    }
+
+    @Test
+    void validatePrintsATableForEachModelAndLeavesGroupsOut() throws IOException {
+        Path csv = folder.resolve("table.csv");
+        assertEquals(
+                0, run("validate", typicalShots().toString(), "--left-out", "--csv", csv.toString()), err.toString());
+        assertTrue(out.toString().contains("| typical ball | all | carry [yd] | 14 | "), out.toString());
+        assertTrue(out.toString().contains("| Smits and Smith 1994 | short iron and wedge | "), out.toString());
+        assertTrue(out.toString().contains("| typical ball, fitted to the others | all | carry [yd] | 14 | "));
+        assertTrue(Files.readString(csv).startsWith("model,flights,output,unit,n,bias,"));
+        String given = out.toString();
+        assertEquals(0, run("validate"), err.toString());
+        assertTrue(given.contains(out.toString().substring(given.length()).strip()), "the bundled shots are the same");
+    }
+
+    @Test
+    void calibrateFindsTheTypicalBallInItsOwnShots() throws IOException {
+        Path json = folder.resolve("fit.json");
+        assertEquals(0, run("calibrate", typicalShots().toString(), "--json", json.toString()), err.toString());
+        assertTrue(out.toString().contains("42 observations"), out.toString());
+        JsonNode tree = new ObjectMapper().readTree(Files.readString(json));
+        for (String name : new String[] {"drag_scale", "lift_scale"}) {
+            JsonNode parameter = tree.get("parameters").get(name);
+            assertEquals(1.0, parameter.get("value").asDouble(), 0.05, name);
+            assertTrue(parameter.get("interval").get(0).asDouble()
+                    < parameter.get("interval").get(1).asDouble());
+        }
+        assertEquals(0, run("calibrate", typicalShots().toString(), "--pool", "--loss", "TUKEY"), err.toString());
+        assertTrue(out.toString().contains("stated noise and prior"), out.toString());
+    }
+
+    @Test
+    void optimiseFindsLaunchOrDelivery() throws IOException {
+        Path json = folder.resolve("best.json");
+        assertEquals(0, run("optimise", "--ball-speed-mph", "155", "--json", json.toString()), err.toString());
+        assertTrue(out.toString().startsWith("carry "), out.toString());
+        assertTrue(out.toString().contains("launch angle "), out.toString());
+        JsonNode tree = new ObjectMapper().readTree(Files.readString(json));
+        assertTrue(tree.get("launch_angle_deg").get("lowest").asDouble()
+                < tree.get("launch_angle_deg").get("value").asDouble());
+        assertTrue(tree.get("spin_rate_rpm").get("highest").asDouble()
+                > tree.get("spin_rate_rpm").get("value").asDouble());
+        assertEquals(120, tree.get("contour").size());
+        assertEquals(0, run("optimise", "--club-speed-mph=95", "--elevation-ft=5280", "--loss-yd=2"), err.toString());
+        assertTrue(out.toString().contains("attack angle "), out.toString());
+        assertTrue(out.toString().contains("what loses at most 2.0 yd"), out.toString());
+    }
+
+    @Test
+    void wrongInputIsOneLineAndExitCodeTwo() throws IOException {
+        Path bad = Files.writeString(folder.resolve("bad.csv"), "ball_speed_mph,launch_angle_deg\n118,17\n");
+        Path none = Files.writeString(folder.resolve("none.csv"), "ball_speed_mph,launch_angle_deg,spin_rate_rpm\n");
+        String missing = folder.resolve("no.csv").toString();
+        String[][] wrong = {
+            {"calibrate", missing},
+            {"calibrate", bad.toString()},
+            {"calibrate", none.toString()},
+            {"validate", bad.toString()},
+            {"calibrate", typicalShots().toString(), "--tracks", bad.toString()},
+            {"calibrate", typicalShots().toString(), "--loss", "median"},
+            {"optimise"},
+            {"optimise", "--ball-speed-mph", "300"},
+            {"optimise", "--ball-speed-mph", "150", "--loss-yd", "0"},
+            {"optimise", "--ball-speed-mph", "150", "--club-speed-mph", "90"}
+        };
+        for (String[] args : wrong) {
+            err.getBuffer().setLength(0);
+            assertEquals(2, run(args), String.join(" ", args));
+            assertEquals(1, err.toString().lines().count(), err.toString());
+            assertFalse(err.toString().contains("Exception"), err.toString());
+        }
+        assertEquals("", out.toString());
+    }
+}

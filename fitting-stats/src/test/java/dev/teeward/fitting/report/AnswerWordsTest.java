@@ -1,0 +1,230 @@
+package dev.teeward.fitting.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.fitting.Club;
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotSet;
+import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.compare.HeadToHead;
+import dev.teeward.quantity.Handedness;
+import dev.teeward.quantity.Units;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What the answer must say of sessions from which little can be said. */
+class AnswerWordsTest {
+    private static final double[] CARRY = {150.0, 153.0, 148.0, 151.5, 149.0, 152.0, 150.5, 147.5};
+
+    private static Shot shot(String club, double carry, double side) {
+        return Shot.builder(club)
+                .measured(Metric.CARRY, carry)
+                .measured(Metric.SIDE, side)
+                .measured(Metric.BALL_SPEED, 50.0 + 0.1 * carry)
+                .measured(Metric.LAUNCH_ANGLE, 0.3 + 0.001 * side)
+                .build();
+    }
+
+    /** ABBA pairs, the second club longer by about an amount. */
+    private static List<Shot> pairs(int pairs, double longer, double noise) {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < pairs; i++) {
+            double carry = CARRY[i % CARRY.length] + 0.01 * i;
+            Shot one = shot("Alder", carry, -1.0 + 0.3 * (i % 4));
+            Shot two = shot("Rowan", carry + longer + noise * (i % 3 - 1), 0.2 - 0.4 * (i % 5));
+            for (Shot shot : i % 2 == 0 ? List.of(one, two) : List.of(two, one)) {
+                shots.add(shot.toBuilder().number(shots.size() + 1).build());
+            }
+        }
+        return shots;
+    }
+
+    private static Session session(List<Shot> shots) {
+        return Session.builder().shots(ShotSet.of(shots)).hand(Handedness.RIGHT).build();
+    }
+
+    private static HeadToHeadReport report(Session session) {
+        return HeadToHeadReport.of(
+                HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(session));
+    }
+
+    private static String words(HeadToHeadReport report, String id) {
+        return String.join(
+                "\n",
+                report.sections().stream()
+                        .filter(s -> s.id().equals(id))
+                        .flatMap(s -> s.sentences().stream())
+                        .map(Sentence::text)
+                        .toList());
+    }
+
+    @Test
+    void threePairsAreNotEnoughHoweverClearTheyLook() {
+        HeadToHeadReport report = report(session(pairs(3, 10.0, 0.2)));
+        assertEquals("different", report.data().value("/metrics/carry/verdict"));
+        // Closed form: of 2^3 sign flips one and its mirror image are the most extreme, 2/8.
+        assertEquals(
+                25.0, report.data().number("/metrics/carry/least_p_percent").orElseThrow(), 1e-12);
+        String[] lines = words(report, "in-short").split("\n", -1);
+        assertEquals(
+                "What decides is carry, as declared, from 3 pairs only: the clubs look different, but the exact test does"
+                        + " not bear it out.",
+                lines[0]);
+        assertTrue(lines[1].contains("in 25 % of sessions, so do not decide on these alone"), lines[1]);
+        assertTrue(words(report, "differs").contains("the exact test does not bear it out"));
+    }
+
+    @Test
+    void sixPairsAreJudgedWithoutOnly() {
+        HeadToHeadReport report = report(session(pairs(6, 10.0, 0.2)));
+        // Closed form: 2 / 2^6.
+        assertEquals(
+                3.125, report.data().number("/metrics/carry/least_p_percent").orElseThrow(), 1e-12);
+        String answer = words(report, "in-short");
+        assertTrue(answer.startsWith("What decides is carry, as declared, from 6 pairs: the clubs differ."), answer);
+        assertFalse(answer.contains("bear it out") || answer.contains("only"), answer);
+    }
+
+    @Test
+    void twoSamplesOfThreeCountTheirArrangements() {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            shots.add(shot("Alder", CARRY[i], 0.1 * i));
+        }
+        for (int i = 3; i < 7; i++) {
+            shots.add(shot("Rowan", CARRY[i] + 30.0, 0.1 * i));
+        }
+        HeadToHeadReport report = report(session(shots));
+        // Closed form: 7 choose 3 is 35 arrangements.
+        assertEquals(
+                200.0 / 35.0,
+                report.data().number("/metrics/carry/least_p_percent").orElseThrow(),
+                1e-12);
+        String answer = words(report, "in-short");
+        assertTrue(answer.startsWith("What decides is carry, as declared, from 3 and 4 shots only: "), answer);
+        assertTrue(answer.contains("All shots of one club were hit before all of the other"), answer);
+    }
+
+    @Test
+    void copiedRowsAreTold() {
+        List<Shot> shots = new ArrayList<>(pairs(6, 1.0, 0.9));
+        shots.set(4, shots.get(0).toBuilder().number(5).build());
+        HeadToHeadReport report = report(session(shots));
+        assertEquals(5.0, report.data().number("/duplicates/0/shot").orElseThrow());
+        assertEquals(1.0, report.data().number("/duplicates/0/like").orElseThrow());
+        assertTrue(words(report, "in-short").contains("rows may have been copied"));
+        assertTrue(words(report, "warnings").contains("Shot 5 has all the readings of shot 1; if the row was copied"));
+        assertEquals(List.of(), report(session(pairs(6, 1.0, 0.9))).data().value("/duplicates"));
+    }
+
+    @Test
+    void shotsWithoutAPartnerAreNamed() {
+        List<Shot> shots = new ArrayList<>(pairs(7, 10.0, 0.9));
+        shots.set(2, shots.get(2).withExclusion("topped"));
+        HeadToHeadReport report = report(session(shots));
+        assertEquals(List.of(4), report.data().value("/pairing/without_partner"));
+        String tested = words(report, "tested");
+        assertTrue(
+                tested.contains("Without a partner for carry: shot 4; differences come from the pairs alone"), tested);
+        assertTrue(tested.contains("6 shots used with Rowan") || tested.contains("7 shots used with Alder, 6"), tested);
+    }
+
+    @Test
+    void morePairsThanASessionHoldsAreCalledImpractical() {
+        HeadToHeadReport report = report(session(pairs(8, 3.0, 25.0)));
+        String undecided = words(report, "undecided");
+        double more = report.data().number("/plan/metrics/carry/more/central").orElseThrow();
+        assertTrue(more > 40.0, "more " + more);
+        assertTrue(
+                undecided.lines().anyMatch(l -> l.startsWith("Carry: ") && l.endsWith("not practical in one session.")),
+                undecided);
+        assertTrue(
+                undecided.startsWith("The numbers of pairs or shots that follow settle a question in 80 % of sessions"),
+                undecided);
+    }
+
+    @Test
+    void airOfDaysThatDifferIsNotCalledMeasured() {
+        Session warm = session(pairs(6, 1.0, 0.9)).toBuilder()
+                .date(LocalDate.of(2026, 5, 1))
+                .temperature(Units.celsius(30.0))
+                .elevation(Units.meters(1_500.0))
+                .build();
+        Session cold = warm.toBuilder()
+                .date(LocalDate.of(2026, 5, 2))
+                .temperature(Units.celsius(5.0))
+                .build();
+        String one = words(report(warm).withUnits(UnitSystem.METRIC), "tested");
+        assertTrue(one.contains("The air, as stated: 30 degC and an elevation of 1500 m."), one);
+        String both = words(report(Session.combine(List.of(warm, cold))).withUnits(UnitSystem.METRIC), "tested");
+        assertTrue(both.contains("The air was not the same in all the sessions that were combined"), both);
+        assertTrue(both.contains("Assumed for what is computed, and not measured: 5 degC, "), both);
+        assertFalse(both.contains("30 degC"), both);
+    }
+
+    @Test
+    void buildsListWhatWasComparedAndWhatIsNotKnown() {
+        Session session = session(pairs(6, 1.0, 0.9)).toBuilder()
+                .club(Club.builder("Alder")
+                        .loft(Units.degrees(28.0))
+                        .lie(Units.degrees(62.0))
+                        .build())
+                .club(Club.builder("Rowan")
+                        .loft(Units.degrees(28.0))
+                        .lie(Units.degrees(64.0))
+                        .build())
+                .build();
+        String tested = words(report(session), "tested");
+        assertTrue(tested.contains("The builds differ in lie: 62.0 deg against 64.0 deg"), tested);
+        assertTrue(tested.contains("The builds are the same, within what measuring gives, in loft."), tested);
+        assertTrue(
+                tested.contains("Not known of both clubs, so perhaps not the same: length, head mass and shaft."),
+                tested);
+    }
+
+    @Test
+    void fewBallsHaveNoOutlineForTheNextOne() {
+        String few = words(report(session(pairs(4, 1.0, 0.9))), "patterns");
+        assertTrue(few.contains("Alder: 4 balls are too few to say where the next one lands"), few);
+        assertFalse(few.contains("ellipse"), few);
+        assertTrue(words(report(session(pairs(6, 1.0, 0.9))), "patterns").contains("ellipse"));
+    }
+
+    /** Words for the golfer's club delivery, by closed form of the sign conventions. */
+    @Test
+    void deliveryIsToldInTheWordsOfTheTrade() {
+        double[] wobble = {0.001, -0.001, 0.0005, -0.0005, 0.0008, -0.0008};
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < wobble.length; i++) {
+            for (String club : i % 2 == 0 ? List.of("Alder", "Rowan") : List.of("Rowan", "Alder")) {
+                double more = club.equals("Alder") ? 0.05 + wobble[i] : 0.0;
+                shots.add(Shot.builder(club)
+                        .measured(Metric.CARRY, CARRY[i])
+                        .measured(Metric.FACE_TO_PATH, more + wobble[(i + 1) % 6])
+                        .measured(Metric.CLUB_PATH, -more + wobble[(i + 2) % 6])
+                        .measured(Metric.ATTACK_ANGLE, -0.08 - more)
+                        .measured(Metric.DYNAMIC_LIE, more)
+                        .build());
+            }
+        }
+        String right = words(report(session(shots)), "differs");
+        for (String phrase : Arrays.asList(
+                "more open to the path with Alder than with Rowan",
+                "more out-to-in with Alder than with Rowan",
+                "steeper with Alder than with Rowan",
+                "more upright with Alder than with Rowan")) {
+            assertTrue(right.contains(phrase), phrase + " is not in " + right);
+        }
+        String left =
+                words(report(session(shots).toBuilder().hand(Handedness.LEFT).build()), "differs");
+        assertTrue(left.contains("more closed to the path with Alder than with Rowan"), left);
+        assertTrue(left.contains("more in-to-out with Alder than with Rowan"), left);
+    }
+}

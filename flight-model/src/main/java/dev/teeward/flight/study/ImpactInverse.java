@@ -1,0 +1,295 @@
+package dev.teeward.flight.study;
+
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.impact.ClubHead;
+import dev.teeward.flight.impact.ImpactModel;
+import dev.teeward.flight.impact.ImpliedDelivery;
+import dev.teeward.flight.impact.RigidImpact;
+import dev.teeward.quantity.Angle;
+import dev.teeward.quantity.AngleUnit;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.Speed;
+import dev.teeward.quantity.SpinRate;
+import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import org.hipparchus.distribution.continuous.NormalDistribution;
+
+/**
+ * From a launch and whatever is known of the delivery to what is not: face angle, path, loft, spin loft, strike.
+ *
+ * <p>The delivery is sought whose impact agrees best with all measurements, by least squares of the differences in units of
+ * their standard deviations (Levenberg and Marquardt). Which quantities that determines is read off the Jacobian of the
+ * measurements: one that can change along its null space without any measurement noticing has no estimate, and
+ * {@link Result#undetermined()} names it. The others get intervals from the standard deviations given, to first order:
+ * covariance {@code (J' J)^-1} within the row space.
+ *
+ * <p>Five numbers of the launch cannot tell seven of the delivery. With a full launch and an assumed strike, speed, attack,
+ * path, face and loft all follow if the ball gripped (in closed form: {@link ImpliedDelivery}); with a measured club speed,
+ * path and attack, what is left over says something of the strike through the gear effect.
+ *
+ * <pre>{@code
+ * ImpactInverse.Result r = ImpactInverse.withDefaults().solve(measured, TypicalHead.iron(7));
+ * r.estimate(ImpactQuantity.FACE_ANGLE); // deg, with interval; empty if not determined
+ * r.undetermined();                      // [strike toe, strike up]
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class ImpactInverse {
+    /** A quantity that moves by this much of its own unit along the null space is not determined. */
+    private static final double UNSEEN = 1e-4;
+
+    private static final ImpactInverse DEFAULTS = new ImpactInverse(RigidImpact.standard(), 0.95);
+
+    private final ImpactModel model;
+    private final double level;
+
+    private ImpactInverse(ImpactModel model, double level) {
+        this.model = Objects.requireNonNull(model, "model");
+        this.level = level;
+        if (!(level > 0.0 && level < 1.0)) {
+            throw new IllegalArgumentException("level must be in (0, 1), but was " + level);
+        }
+    }
+
+    /**
+     * The rigid impact of the ball of the rules, intervals at 95 percent.
+     *
+     * @return the procedure
+     */
+    public static ImpactInverse withDefaults() {
+        return DEFAULTS;
+    }
+
+    /**
+     * A copy with another level of the intervals.
+     *
+     * @param value the level, in (0, 1)
+     * @return the copy
+     * @throws IllegalArgumentException if it lies outside
+     */
+    public ImpactInverse withLevel(double value) {
+        return new ImpactInverse(model, value);
+    }
+
+    /**
+     * A copy that goes backwards through another model.
+     *
+     * @param value the impact model
+     * @return the copy
+     */
+    public ImpactInverse withModel(ImpactModel value) {
+        return new ImpactInverse(value, level);
+    }
+
+    /**
+     * Finds the delivery.
+     *
+     * @param measured what is known of the impact; at least one quantity of the launch
+     * @param head what hit the ball; without inertia the strike is assumed central unless given
+     * @return the estimates and what is left open
+     * @throws IllegalArgumentException if nothing of the launch was measured
+     * @throws IllegalStateException if no delivery was found that agrees
+     */
+    public Result solve(MeasuredImpact measured, ClubHead head) {
+        if (measured.quantities().stream().allMatch(ImpactQuantity::isDelivery)) {
+            throw new IllegalArgumentException("at least one quantity of the launch must be measured to go back from");
+        }
+        List<Warning> warnings = new ArrayList<>();
+        MeasuredImpact known = central(measured, head, warnings);
+        ImpactAdjustment fit = ImpactAdjustment.of(model, head, known, start(known, head));
+        return new Result(fit, level, warnings);
+    }
+
+    /** Without inertia an off-centre strike has no answer. */
+    static MeasuredImpact central(MeasuredImpact measured, ClubHead head, List<Warning> warnings) {
+        MeasuredImpact known = measured;
+        if (!head.hasInertia()) {
+            for (ImpactQuantity strike : List.of(ImpactQuantity.STRIKE_TOE, ImpactQuantity.STRIKE_UP)) {
+                if (known.value(strike).isEmpty()) {
+                    known = known.assuming(strike, 0.0, LengthUnit.MILLIMETER);
+                }
+            }
+            if (known != measured) {
+                warnings.add(
+                        Warning.of(
+                                "strike-assumed-central",
+                                "The head has no inertia, so that the strike was taken to be central where it was not measured."));
+            }
+        }
+        return known;
+    }
+
+    /** The closed form where the launch is whole, else a plain guess from what there is of it. */
+    static double[] start(MeasuredImpact known, ClubHead head) {
+        double speed = known.value(ImpactQuantity.BALL_SPEED).orElse(50.0);
+        double launch = known.value(ImpactQuantity.LAUNCH_ANGLE).orElse(18.0);
+        double direction = known.value(ImpactQuantity.START_DIRECTION).orElse(0.0);
+        double spin = known.value(ImpactQuantity.SPIN_RATE).orElse(100.0 * speed);
+        double tilt = known.value(ImpactQuantity.AXIS_TILT).orElse(0.0);
+        double[] guess = {Math.min(69.0, speed / 1.35), -2.0, direction, direction, launch + 5.0, 0.0, 0.0};
+        try {
+            LaunchConditions conditions = LaunchConditions.builder()
+                    .ballSpeed(Speed.ofMetersPerSecond(speed))
+                    .launchAngle(Angle.ofDegrees(launch))
+                    .startDirection(Angle.ofDegrees(direction))
+                    .spinRate(SpinRate.ofRpm(spin))
+                    .axisTilt(Angle.ofDegrees(tilt))
+                    .build();
+            ImpliedDelivery implied = ImpliedDelivery.of(conditions, head);
+            guess[3] = implied.faceAngle().degrees();
+            guess[4] = implied.dynamicLoft().degrees();
+            implied.delivery().ifPresent(delivery -> {
+                guess[0] = delivery.clubSpeed().metersPerSecond();
+                guess[1] = delivery.attackAngle().degrees();
+                guess[2] = delivery.clubPath().degrees();
+            });
+        } catch (IllegalArgumentException e) {
+            // No central impact gives that launch; the search starts from the plain guess.
+            return guess;
+        }
+        return guess;
+    }
+
+    /** The delivery that agrees best, as far as it is determined. */
+    public static final class Result {
+        private final ImpactAdjustment fit;
+        private final double level;
+        private final Map<ImpactQuantity, Estimate> estimates = new EnumMap<>(ImpactQuantity.class);
+        private final List<ImpactQuantity> undetermined = new ArrayList<>();
+        private final List<Warning> warnings;
+
+        private Result(ImpactAdjustment fit, double level, List<Warning> warnings) {
+            this.fit = fit;
+            this.level = level;
+            for (ImpactQuantity quantity : ImpactQuantity.values()) {
+                if (quantity.isDelivery()) {
+                    ToDoubleFunction<double[]> value = x -> x[quantity.index()];
+                    Optional<Estimate> estimate = estimate(value, quantity.unit())
+                            .filter(e -> e.interval().width() < quantity.high() - quantity.low());
+                    estimate.ifPresentOrElse(e -> estimates.put(quantity, e), () -> undetermined.add(quantity));
+                }
+            }
+            if (!undetermined.isEmpty()) {
+                warnings.add(Warning.of(
+                        "delivery-not-determined",
+                        "What was measured does not determine "
+                                + undetermined.stream()
+                                        .map(ImpactQuantity::label)
+                                        .collect(Collectors.joining(", "))
+                                + "."));
+            }
+            this.warnings = List.copyOf(warnings);
+        }
+
+        private Optional<Estimate> estimate(ToDoubleFunction<double[]> value, Unit unit) {
+            double[] x = fit.delivery();
+            double[] gradient = new double[x.length];
+            for (int i = 0; i < x.length; i++) {
+                double step = 1e-4;
+                double[] moved = x.clone();
+                moved[i] = x[i] + step;
+                double above = value.applyAsDouble(moved);
+                moved[i] = x[i] - step;
+                gradient[i] = (above - value.applyAsDouble(moved)) / (2.0 * step);
+            }
+            if (fit.unseen(gradient) > UNSEEN) {
+                return Optional.empty();
+            }
+            double half =
+                    new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level) * fit.deviation(gradient);
+            double middle = value.applyAsDouble(x);
+            return Optional.of(Estimate.of(middle, Interval.of(middle - half, middle + half, level), unit));
+        }
+
+        /**
+         * A quantity of the delivery.
+         *
+         * @param quantity which
+         * @return the estimate in the quantity's unit, adjusted to all measurements; empty if they do not determine it, or it is
+         *     one of the launch
+         */
+        public Optional<Estimate> estimate(ImpactQuantity quantity) {
+            return Optional.ofNullable(estimates.get(quantity));
+        }
+
+        /**
+         * The angle between face normal and head velocity.
+         *
+         * @return the estimate [deg]; empty if not determined
+         */
+        public Optional<Estimate> spinLoft() {
+            return estimate(x -> ImpactEquations.delivery(x).spinLoft().degrees(), AngleUnit.DEGREE);
+        }
+
+        /**
+         * Face angle minus club path, right positive.
+         *
+         * @return the estimate [deg]; empty if not determined
+         */
+        public Optional<Estimate> faceToPath() {
+            return estimate(
+                    x -> x[ImpactQuantity.FACE_ANGLE.index()] - x[ImpactQuantity.CLUB_PATH.index()], AngleUnit.DEGREE);
+        }
+
+        /**
+         * What the measurements leave open.
+         *
+         * @return quantities of the delivery, in order, often none
+         */
+        public List<ImpactQuantity> undetermined() {
+            return List.copyOf(undetermined);
+        }
+
+        /**
+         * The rank of the measurements' Jacobian: how many independent combinations of the delivery they determine.
+         *
+         * @return the rank, at most 7 less the quantities that were assumed
+         */
+        public int rank() {
+            return fit.rank();
+        }
+
+        /**
+         * The sum of the squared differences between computed and measured, in units of the standard deviations.
+         *
+         * @return chi-square, not negative
+         */
+        public double chiSquare() {
+            return fit.chiSquare();
+        }
+
+        /**
+         * How many measurements there are beyond what they determine.
+         *
+         * @return the degrees of freedom of {@link #chiSquare()}, 0 if nothing is left to check
+         */
+        public int degreesOfFreedom() {
+            return fit.observed().size() - fit.rank();
+        }
+
+        /**
+         * What a reader must know.
+         *
+         * @return {@code delivery-not-determined}, {@code strike-assumed-central}, or nothing
+         */
+        public List<Warning> warnings() {
+            return warnings;
+        }
+
+        @Override
+        public String toString() {
+            return estimates + (undetermined.isEmpty() ? "" : ", not determined " + undetermined);
+        }
+    }
+}

@@ -1,0 +1,249 @@
+package dev.teeward.flight.study;
+
+import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightException;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.impact.ClubHead;
+import dev.teeward.flight.impact.Delivery;
+import dev.teeward.flight.impact.ImpactModel;
+import dev.teeward.quantity.Angle;
+import dev.teeward.quantity.Length;
+import dev.teeward.quantity.SpinRate;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.function.BiFunction;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * The best launch angle and spin at a ball speed, or the best dynamic loft and attack angle at a club speed, within limits;
+ * and how far one may be from it for a stated loss.
+ *
+ * <p>What is best is the carry, or a total with a roll of one's own, or any function of the flight. The greatest value on a
+ * grid of 13 by 13 points is refined by BOBYQA, a bounded search without derivatives (Powell 2009, Cambridge report NA06, as
+ * in Hipparchus); the result says which limits it rests on. An optimum is flat: {@link LaunchOptimum#region} is the set of
+ * launches that lose at most a stated amount, one yard of carry unless said otherwise, and matters more than its middle.
+ *
+ * <p>Nothing here knows whether a golfer can deliver what it asks for, nor that a ball of more spin or loft may stop sooner.
+ * Optimising the launch takes speed, angle and spin as free of each other, which no club makes them; optimising the delivery
+ * lets the impact model tie them.
+ *
+ * <pre>{@code
+ * LaunchOptimum best = LaunchOptimizer.of(FlightModel.standard())
+ *     .withLaunchAngles(degrees(5.0), degrees(25.0)).withSpinRates(rpm(1_500.0), rpm(4_500.0))
+ *     .launch(drive);
+ * best.first().value();        // the launch angle [rad], with the interval that loses at most one yard
+ * best.restsOn();              // the limits it rests on
+ * }</pre>
+ *
+ * <p>Immutable, and thread-safe if the model and the objective are.
+ */
+public final class LaunchOptimizer {
+    private static final Length YARD = Length.ofYards(1.0);
+
+    private final FlightModel model;
+    private final String objective;
+    private final ToDoubleFunction<Flight> value;
+    private final double loss;
+    private final Limits launchAngles;
+    private final Limits spinRates;
+    private final Limits lofts;
+    private final Limits attackAngles;
+
+    private LaunchOptimizer(
+            FlightModel model,
+            String objective,
+            ToDoubleFunction<Flight> value,
+            double loss,
+            Limits launchAngles,
+            Limits spinRates,
+            Limits lofts,
+            Limits attackAngles) {
+        this.model = Objects.requireNonNull(model, "model");
+        this.objective = Objects.requireNonNull(objective, "objective");
+        this.value = Objects.requireNonNull(value, "value");
+        this.loss = loss;
+        this.launchAngles = launchAngles;
+        this.spinRates = spinRates;
+        this.lofts = lofts;
+        this.attackAngles = attackAngles;
+    }
+
+    /**
+     * The greatest carry by a model; launch angle 0 to 60 deg, spin 500 to 12,000 rpm, dynamic loft 5 to 60 deg, attack angle
+     * -8 to 8 deg, loss 1 yd.
+     *
+     * @param model ball, air, wind and place
+     * @return the procedure
+     */
+    public static LaunchOptimizer of(FlightModel model) {
+        return new LaunchOptimizer(
+                model,
+                "carry",
+                flight -> flight.carry().meters(),
+                YARD.meters(),
+                Limits.of("launch_angle", Angle.ofDegrees(0.0), Angle.ofDegrees(60.0)),
+                Limits.of("spin_rate", SpinRate.ofRpm(500.0), SpinRate.ofRpm(12_000.0)),
+                Limits.of("dynamic_loft", Angle.ofDegrees(5.0), Angle.ofDegrees(60.0)),
+                Limits.of("attack_angle", Angle.ofDegrees(-8.0), Angle.ofDegrees(8.0)));
+    }
+
+    /**
+     * A copy that makes another number of the flight as great as possible.
+     *
+     * @param name what it is, for reports
+     * @param score the number, finite for every flight; greater is better
+     * @param lossAllowed how much of it may be lost in the flat region, positive, in its own unit
+     * @return the copy
+     * @throws IllegalArgumentException if the loss is not positive
+     */
+    public LaunchOptimizer withObjective(String name, ToDoubleFunction<Flight> score, double lossAllowed) {
+        if (!(lossAllowed > 0.0 && lossAllowed < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("lossAllowed must be positive and finite, but was " + lossAllowed);
+        }
+        return new LaunchOptimizer(model, name, score, lossAllowed, launchAngles, spinRates, lofts, attackAngles);
+    }
+
+    /**
+     * A copy that makes carry plus roll as great as possible.
+     *
+     * @param rollMeters bounce and roll after a flight [m]
+     * @return the copy
+     */
+    public LaunchOptimizer withTotal(ToDoubleFunction<Flight> rollMeters) {
+        Objects.requireNonNull(rollMeters, "rollMeters");
+        return withObjective("total", flight -> flight.carry().meters() + rollMeters.applyAsDouble(flight), loss);
+    }
+
+    /**
+     * A copy with another loss allowed in the flat region of carry or total.
+     *
+     * @param value the loss, positive
+     * @return the copy
+     * @throws IllegalArgumentException if it is not positive
+     */
+    public LaunchOptimizer withLoss(Length value) {
+        return withObjective(objective, this.value, value.meters());
+    }
+
+    /**
+     * A copy with other limits of the launch angle.
+     *
+     * @param lowest the lowest
+     * @param highest the highest
+     * @return the copy
+     * @throws IllegalArgumentException if the limits are the wrong way round or outside [-90, 90] deg
+     */
+    public LaunchOptimizer withLaunchAngles(Angle lowest, Angle highest) {
+        return withLimits(Limits.of("launch_angle", lowest, highest), spinRates, lofts, attackAngles);
+    }
+
+    /**
+     * A copy with other limits of the spin rate.
+     *
+     * @param lowest the lowest
+     * @param highest the highest
+     * @return the copy
+     * @throws IllegalArgumentException if the limits are the wrong way round or outside [0, 20000] rpm
+     */
+    public LaunchOptimizer withSpinRates(SpinRate lowest, SpinRate highest) {
+        return withLimits(launchAngles, Limits.of("spin_rate", lowest, highest), lofts, attackAngles);
+    }
+
+    /**
+     * A copy with other limits of the dynamic loft.
+     *
+     * @param lowest the lowest
+     * @param highest the highest
+     * @return the copy
+     * @throws IllegalArgumentException if the limits are the wrong way round or outside [-90, 90] deg
+     */
+    public LaunchOptimizer withDynamicLofts(Angle lowest, Angle highest) {
+        return withLimits(launchAngles, spinRates, Limits.of("dynamic_loft", lowest, highest), attackAngles);
+    }
+
+    /**
+     * A copy with other limits of the attack angle.
+     *
+     * @param lowest the lowest, negative for downwards
+     * @param highest the highest
+     * @return the copy
+     * @throws IllegalArgumentException if the limits are the wrong way round or outside [-90, 90] deg
+     */
+    public LaunchOptimizer withAttackAngles(Angle lowest, Angle highest) {
+        return withLimits(launchAngles, spinRates, lofts, Limits.of("attack_angle", lowest, highest));
+    }
+
+    private LaunchOptimizer withLimits(Limits angles, Limits spins, Limits loftLimits, Limits attacks) {
+        return new LaunchOptimizer(model, objective, value, loss, angles, spins, loftLimits, attacks);
+    }
+
+    /**
+     * The best launch angle and spin rate, everything else as given.
+     *
+     * @param launch ball speed, start direction and axis tilt; its launch angle and spin are not used
+     * @return the optimum: first the launch angle, second the spin rate
+     * @throws IllegalArgumentException if no launch within the limits flies, or the objective is not finite
+     */
+    public LaunchOptimum launch(LaunchConditions launch) {
+        return optimum(
+                launchAngles,
+                spinRates,
+                (angle, spin) -> launch.toBuilder()
+                        .launchAngle(Angle.ofRadians(angle))
+                        .spinRate(SpinRate.ofRadiansPerSecond(spin))
+                        .build());
+    }
+
+    /**
+     * The best dynamic loft and attack angle, everything else as given.
+     *
+     * @param delivery club speed, path, face angle and strike; its loft and attack angle are not used
+     * @param head what arrives
+     * @param impact what becomes of it
+     * @return the optimum: first the dynamic loft, second the attack angle
+     * @throws IllegalArgumentException if no delivery within the limits flies, or the objective is not finite
+     */
+    public LaunchOptimum delivery(Delivery delivery, ClubHead head, ImpactModel impact) {
+        return optimum(
+                lofts,
+                attackAngles,
+                (loft, attack) -> impact.strike(
+                                delivery.toBuilder()
+                                        .dynamicLoft(Angle.ofRadians(loft))
+                                        .attackAngle(Angle.ofRadians(attack))
+                                        .build(),
+                                head)
+                        .launch());
+    }
+
+    private LaunchOptimum optimum(Limits first, Limits second, BiFunction<Double, Double, LaunchConditions> launches) {
+        Landscape landscape = new Landscape(first, second, (x, y) -> {
+            Flight flight;
+            try {
+                flight = model.fly(launches.apply(x, y));
+            } catch (FlightException | IllegalArgumentException e) {
+                return OptionalDouble.empty();
+            }
+            double score = value.applyAsDouble(flight);
+            if (!Double.isFinite(score)) {
+                throw new IllegalArgumentException(
+                        "objective must be finite for every flight, but was " + score + " for " + flight);
+            }
+            return OptionalDouble.of(score);
+        });
+        double[] best = landscape.highest();
+        FlatRegion region = FlatRegion.around(landscape, best, loss);
+        Flight flight = model.fly(launches.apply(first.at(best[0]), second.at(best[1])));
+        return new LaunchOptimum(
+                objective,
+                flight,
+                value.applyAsDouble(flight),
+                first,
+                second,
+                best,
+                loss,
+                region,
+                landscape.pressedSides(best));
+    }
+}

@@ -1,0 +1,120 @@
+package dev.teeward.flight.study;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.flight.aero.TypicalAerodynamics;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** How often intervals at 95 percent hold the truth, over synthetic flights with normal errors. */
+class CalibrationCoverageTest {
+    private static final ParametricAerodynamics SCALED = ParametricAerodynamics.scaled(TypicalAerodynamics.of());
+
+    /** Counts for drag and lift, by estimate and by profile. */
+    private static final class Counts {
+        private final int[] held = new int[2];
+        private final int[] profiled = new int[2];
+        private int replicates;
+
+        void add(CalibrationResult fit, double[] truth, boolean profile) {
+            replicates++;
+            for (int j = 0; j < 2; j++) {
+                String name = SCALED.names().get(j);
+                held[j] += fit.estimate(name).interval().contains(truth[j]) ? 1 : 0;
+                if (profile) {
+                    profiled[j] += fit.profileInterval(name).contains(truth[j]) ? 1 : 0;
+                }
+            }
+        }
+
+        void check(String what, int[] counts, double low, double high) {
+            for (int count : counts) {
+                double share = count / (double) replicates;
+                assertTrue(share >= low && share <= high, () -> what + " " + this);
+            }
+        }
+
+        @Override
+        public String toString() {
+            return String.format(
+                    Locale.ROOT,
+                    "of %d: estimate %d and %d, profile %d and %d",
+                    replicates,
+                    held[0],
+                    held[1],
+                    profiled[0],
+                    profiled[1]);
+        }
+    }
+
+    private static Counts run(Calibration calibration, int replicates, int flights, boolean profile, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        double[] truth = {1.05, 0.94};
+        Counts counts = new Counts();
+        for (int i = 0; i < replicates; i++) {
+            List<ObservedFlight> seen =
+                    SyntheticFlights.of(SyntheticFlights.ball(truth[0], truth[1]), flights, 1.0, random.split());
+            counts.add(calibration.fit(SCALED, seen), truth, profile);
+        }
+        return counts;
+    }
+
+    /** A ball drawn from the prior, and few flights of it. */
+    private static Counts pooled(int replicates, int flights, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        Counts counts = new Counts();
+        for (int i = 0; i < replicates; i++) {
+            double[] truth = {1.0 + 0.03 * random.nextGaussian(), 1.0 + 0.03 * random.nextGaussian()};
+            List<ObservedFlight> seen =
+                    SyntheticFlights.of(SyntheticFlights.ball(truth[0], truth[1]), flights, 1.0, random.split());
+            counts.add(Calibration.withDefaults().fit(ParametricAerodynamics.ball(), seen), truth, false);
+        }
+        return counts;
+    }
+
+    /** A hundred replicates tell 95 percent from 85, not from 93: fewer than 88 happen once in 300 times. */
+    @Test
+    void intervalsHoldTheTruthAboutAsOftenAsTheySay() {
+        Counts counts = run(Calibration.withDefaults(), 100, 16, false, 11L);
+        counts.check("estimate", counts.held, 0.88, 1.0);
+        Counts few = pooled(60, 3, 12L);
+        few.check("pooled", few.held, 0.85, 1.0);
+    }
+
+    @Test
+    @Tag("sweep")
+    void twoThousandReplicatesOfHuber() {
+        Counts counts = run(Calibration.withDefaults(), 2_000, 24, true, 13L);
+        System.out.println("Huber, 24 flights " + counts);
+        counts.check("estimate", counts.held, 0.93, 0.97);
+        counts.check("profile", counts.profiled, 0.93, 0.97);
+    }
+
+    @Test
+    @Tag("sweep")
+    void twoThousandReplicatesOfLeastSquares() {
+        Counts counts = run(Calibration.withDefaults().withLoss(RobustLoss.SQUARES), 2_000, 24, true, 14L);
+        System.out.println("least squares, 24 flights " + counts);
+        counts.check("estimate", counts.held, 0.93, 0.97);
+        counts.check("profile", counts.profiled, 0.93, 0.97);
+    }
+
+    @Test
+    @Tag("sweep")
+    void twoThousandReplicatesOfTheSandwich() {
+        Counts counts = run(Calibration.withDefaults().withErrorsSharedWithinFlights(), 2_000, 40, false, 15L);
+        System.out.println("shared errors, 40 flights " + counts);
+        counts.check("estimate", counts.held, 0.93, 0.97);
+    }
+
+    @Test
+    @Tag("sweep")
+    void twoThousandBallsOfFewFlights() {
+        Counts counts = pooled(2_000, 3, 16L);
+        System.out.println("pooled, 3 flights " + counts);
+        counts.check("pooled", counts.held, 0.93, 0.97);
+    }
+}

@@ -1,0 +1,160 @@
+package dev.teeward.flight.study;
+
+import static dev.teeward.quantity.Units.degrees;
+import static dev.teeward.quantity.Units.metersPerSecond;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.impact.ClubHead;
+import dev.teeward.flight.impact.Delivery;
+import dev.teeward.flight.impact.RigidImpact;
+import dev.teeward.flight.impact.TypicalHead;
+import dev.teeward.quantity.SpinRate;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** The coefficients that made invented shots, found again from them. */
+class ImpactCalibrationTest {
+    private static final ClubHead WEDGE = TypicalHead.wedge(56.0);
+
+    private static ClubHead truth(double e, double et, double mu) {
+        return WEDGE.toBuilder()
+                .restitution(e)
+                .tangentialRestitution(et)
+                .friction(mu)
+                .build();
+    }
+
+    /** Shots with lofts between two values and, if there is noise, launches measured with the default deviations. */
+    private static List<StruckShot> shots(
+            ClubHead head, int n, double low, double high, SplittableRandom random, double noise) {
+        List<StruckShot> shots = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            Delivery delivery = Delivery.builder()
+                    .clubSpeed(metersPerSecond(random.nextDouble(27.0, 34.0)))
+                    .attackAngle(degrees(random.nextDouble(-6.0, -3.0)))
+                    .clubPath(degrees(random.nextDouble(-3.0, 3.0)))
+                    .faceAngle(degrees(random.nextDouble(-3.0, 3.0)))
+                    .dynamicLoft(degrees(low + (high - low) * i / (n - 1.0)))
+                    .build();
+            LaunchConditions launch =
+                    RigidImpact.standard().strike(delivery, head).launch();
+            shots.add(new StruckShot(
+                    delivery,
+                    launch.toBuilder()
+                            .ballSpeed(metersPerSecond(
+                                    launch.ballSpeed().metersPerSecond() + noise * 0.5 * random.nextGaussian()))
+                            .launchAngle(degrees(launch.launchAngle().degrees() + noise * 0.6 * random.nextGaussian()))
+                            .spinRate(SpinRate.ofRpm(launch.spinRate().rpm() + noise * 250.0 * random.nextGaussian()))
+                            .build()));
+        }
+        return shots;
+    }
+
+    private static List<String> codes(ImpactCalibration.Result result) {
+        return result.warnings().stream().map(Warning::code).toList();
+    }
+
+    @Test
+    void grippingShotsTellBothRestitutionsAndOnlyABoundOfFriction() {
+        ClubHead head = truth(0.74, 0.12, 0.6);
+        ImpactCalibration.Result result =
+                ImpactCalibration.withDefaults().fit(shots(head, 10, 30.0, 44.0, new SplittableRandom(1L), 0.0), WEDGE);
+        assertEquals(0.74, result.restitution(), 1e-6);
+        assertEquals(0.12, result.tangentialRestitution().orElseThrow(), 1e-6);
+        assertEquals(0, result.slipping());
+        assertTrue(result.friction().isEmpty());
+        assertFalse(result.frictionInterval().bounded());
+        assertEquals(List.of("friction-not-determined"), codes(result));
+        assertTrue(
+                result.frictionAtLeast() > 0.1 && result.frictionAtLeast() < 0.6, () -> "" + result.frictionAtLeast());
+        assertEquals(0.4, result.head().friction(), 1e-12);
+        assertEquals(0.12, result.head().tangentialRestitution(), 1e-6);
+    }
+
+    @Test
+    void shotsOfBothKindsTellAllThree() {
+        ClubHead head = truth(0.72, 0.08, 0.22);
+        ImpactCalibration.Result result =
+                ImpactCalibration.withDefaults().fit(shots(head, 16, 25.0, 60.0, new SplittableRandom(2L), 0.0), WEDGE);
+        assertEquals(0.72, result.restitution(), 1e-5);
+        assertEquals(0.08, result.tangentialRestitution().orElseThrow(), 1e-5);
+        assertEquals(0.22, result.friction().orElseThrow(), 1e-5);
+        assertTrue(result.slipping() > 0 && result.slipping() < result.shots());
+        assertEquals(List.of(), codes(result));
+        assertEquals(0.0, result.ballSpeedScatter() + result.launchAngleScatter(), 1e-3);
+        assertEquals(0.0, result.spinRateScatter(), 1.0);
+    }
+
+    @Test
+    void slippingShotsTellFrictionAndNothingAlongTheFace() {
+        ClubHead head = truth(0.72, 0.3, 0.12);
+        ImpactCalibration.Result result =
+                ImpactCalibration.withDefaults().fit(shots(head, 10, 48.0, 60.0, new SplittableRandom(3L), 0.0), WEDGE);
+        assertEquals(0.12, result.friction().orElseThrow(), 1e-6);
+        assertTrue(result.tangentialRestitution().isEmpty());
+        assertFalse(result.tangentialRestitutionInterval().bounded());
+        assertEquals(List.of("tangential-restitution-not-determined"), codes(result));
+        assertEquals(0.0, result.frictionAtLeast());
+        assertEquals(0.0, result.head().tangentialRestitution());
+    }
+
+    @Test
+    void intervalsCover() {
+        coverage(40);
+    }
+
+    @Test
+    @Tag("sweep")
+    void intervalsCoverInManySessions() {
+        coverage(1_000);
+    }
+
+    /** 95 percent intervals over sessions of 14 noisy shots: within 2.58 binomial standard errors of 95 percent. */
+    private static void coverage(int n) {
+        ClubHead head = truth(0.72, 0.15, 0.22);
+        SplittableRandom random = new SplittableRandom(20_260_601L);
+        int normal = 0;
+        int friction = 0;
+        int both = 0;
+        for (int i = 0; i < n; i++) {
+            ImpactCalibration.Result result =
+                    ImpactCalibration.withDefaults().fit(shots(head, 14, 25.0, 60.0, random, 1.0), WEDGE);
+            normal += result.restitutionInterval().contains(0.72) ? 1 : 0;
+            friction += result.frictionInterval().contains(0.22) ? 1 : 0;
+            both += result.tangentialRestitutionInterval().contains(0.15) ? 1 : 0;
+        }
+        double error = 2.58 * Math.sqrt(0.95 * 0.05 / n);
+        String found = normal + ", " + friction + ", " + both + " of " + n;
+        assertEquals(0.95, (double) normal / n, error, found);
+        assertEquals(0.95, (double) friction / n, error, found);
+        assertEquals(0.95, (double) both / n, error, found);
+    }
+
+    @Test
+    void whatIsAskedForIsChecked() {
+        List<StruckShot> three = shots(WEDGE, 3, 30.0, 40.0, new SplittableRandom(4L), 0.0);
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> ImpactCalibration.withDefaults().fit(three, WEDGE));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> ImpactCalibration.withDefaults().withLevel(0.0));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> ImpactCalibration.withDefaults().withDeviations(0.5, 0.0, 100.0));
+        ImpactCalibration.Result result = ImpactCalibration.withDefaults()
+                .withLevel(0.9)
+                .withDeviations(1.0, 1.0, 300.0)
+                .fit(shots(WEDGE, 6, 30.0, 40.0, new SplittableRandom(5L), 1.0), WEDGE);
+        assertEquals(0.9, result.restitutionInterval().level());
+        assertTrue(result.toString().startsWith("6 shots, 0 slipped: restitution 0.7"), result.toString());
+    }
+}
