@@ -19,11 +19,11 @@ package dev.teeward.flight;
 public enum Accuracy {
     /**
      * 0.5 mm if the aerodynamic model is {@linkplain dev.teeward.flight.aero.AerodynamicModel#smooth() smooth} (0.1 mm for 20 to 80
-     * m/s, 5 to 45 deg up and ground up to 10 m higher or lower), 10 mm if it has kinks. The default.
+     * m/s, 5 to 45 deg up and ground up to 10 m higher or lower), 0.1 mm if it is not, by many short steps. The default.
      */
-    STANDARD(5e-4, 1e-2),
+    STANDARD(5e-4, 1e-4),
 
-    /** 0.1 mm, with kinks too; the steps of the default, but for balls that come down at less than 14 deg, and at kinks. */
+    /** 0.1 mm, with kinks too; nearly the steps of the default, shorter for balls that come down at less than 14 deg. */
     TENTH_MILLIMETER(1e-4, 1e-4),
 
     /** 1 mm, with kinks too; for a smooth model about two thirds of the steps of the default. */

@@ -24,10 +24,11 @@ import org.jspecify.annotations.Nullable;
  * Flies a ball: a ball, the air and wind it flies through, and the elevation it comes down on.
  *
  * <p>Gravity, drag, lift, wind and spin decay are integrated with a Runge-Kutta pair of orders 6 and 5. The landing
- * point is within 0.1 mm of a reference integration at tolerance 1e-11, for smooth coefficients and over ground up to 10 m
+ * point is within 0.1 mm of a reference integration at tolerance 1e-11, over ground up to 10 m
  * higher or lower or on sloping or rolling {@linkplain Ground#withTerrain terrain}: over 10,000 random launches in uniform wind up to 11 m/s, and over 1,000 each in three
  * {@linkplain dev.teeward.flight.air.WindProfile wind profiles}, which cost about four times as many steps. A table with kinks
- * costs shorter steps and comes within 5 mm; a wind of one's own with kinks has not been measured. With an
+ * or cells between which its curvature jumps costs five to ten times as many steps and comes as near, in a wind profile and on a
+ * slope too; a wind of one's own with kinks has not been measured. With an
  * aerodynamic model and a wind that use only {@code + - * /} and {@code sqrt}, a flight has the same bits on every Java
  * virtual machine.
  *

@@ -56,14 +56,13 @@ public final class SmitsSmith1994 implements AerodynamicModel, Serializable {
     }
 
     /**
-     * Whether the coefficients have no kinks. The power of the lift is smooth for every spin ratio but 0, which is that of a ball
-     * that does not spin, and such a ball keeps it.
+     * Whether the coefficients are smooth. The power of the lift has no slope at a spin ratio of 0, and grows without bound.
      *
-     * @return true
+     * @return false
      */
     @Override
     public boolean smooth() {
-        return true;
+        return false;
     }
 
     @Override

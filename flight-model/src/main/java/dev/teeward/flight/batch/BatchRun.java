@@ -1,6 +1,8 @@
 package dev.teeward.flight.batch;
 
 import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.LaneIntegrator;
 import dev.teeward.flight.internal.StepRule;
@@ -44,15 +46,8 @@ final class BatchRun {
         equations = new FlightEquations[models.size()];
         for (int i = 0; i < equations.length; i++) {
             FlightModel model = models.get(i);
-            equations[i] = new FlightEquations(
-                    model.ball().aerodynamics(),
-                    model.ball().mass().kilograms(),
-                    model.ball().diameter().meters(),
-                    model.ball().momentOfInertia(),
-                    model.air().density(),
-                    model.air().dynamicViscosity(),
-                    model.wind(),
-                    model.gravity());
+            equations[i] = TerrainFlights.equations(
+                    model, model.air().density(), model.air().dynamicViscosity(), model.wind());
         }
         firstOfModel = new int[models.size() + 1];
         exchanges = new RowExchange[threads];
@@ -69,6 +64,7 @@ final class BatchRun {
                     "the flights must have at least " + rows + " rows, but have " + flights.rows());
         }
         launches.check(0, rows, models.size());
+        requireElevationsOfTerrains(launches, rows);
         flights.clear(rows);
         sort(launches.model(), rows);
         for (int m = 0; m < models.size(); m++) {
@@ -112,12 +108,16 @@ final class BatchRun {
 
     private void work(int m, int number, LaunchTable launches) {
         try {
-            integrators[number].fly(
-                    equations[m],
-                    StepRule.valueOf(models.get(m).accuracy().name()),
-                    launches.density() != null,
-                    launches.windAlongTarget() != null,
-                    exchanges[number]);
+            FlightModel model = models.get(m);
+            boolean ownAir = launches.density() != null;
+            boolean ownWind = launches.windAlongTarget() != null;
+            Terrain terrain = model.ground().flatMap(Ground::terrain).orElse(null);
+            if (terrain == null) {
+                StepRule rule = StepRule.valueOf(model.accuracy().name());
+                integrators[number].fly(equations[m], rule, ownAir, ownWind, exchanges[number]);
+            } else {
+                new TerrainFlights(model, terrain, equations[m]).fly(ownAir, ownWind, exchanges[number]);
+            }
         } catch (RuntimeException | Error e) {
             failure.compareAndSet(null, e);
             next.set(end);
@@ -163,6 +163,20 @@ final class BatchRun {
         if (rows > reported) {
             reported = rows;
             progress.accept(rows);
+        }
+    }
+
+    /** A terrain has the elevations: as {@link FlightModel#withGround} has it, a row may not name another. */
+    private void requireElevationsOfTerrains(LaunchTable launches, int rows) {
+        double[] elevation = launches.landingElevation();
+        int[] model = launches.model();
+        for (int row = 0; elevation != null && row < rows; row++) {
+            FlightModel over = models.get(model == null ? 0 : model[row]);
+            if (elevation[row] != 0.0 && over.ground().flatMap(Ground::terrain).isPresent()) {
+                throw new IllegalArgumentException("row " + row
+                        + ": landingElevation must be 0 over ground with a terrain, but was " + elevation[row]
+                        + " m; the terrain has the elevations");
+            }
         }
     }
 

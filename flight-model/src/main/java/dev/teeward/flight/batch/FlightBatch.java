@@ -10,11 +10,14 @@ import java.util.function.LongConsumer;
  * Flies many balls at once.
  *
  * <p>Every row comes out with the bits of {@link FlightModel#fly} for the same launch, air and wind, whatever its neighbours,
- * however many threads. The accuracy is that of the model, {@link FlightModel#withAccuracy}. Nothing is allocated for a row;
- * what a thread needs, about 0.4 MB, is allocated once a call.
+ * however many threads. The accuracy is that of the model, {@link FlightModel#withAccuracy}. Nothing is allocated for a row,
+ * but over a terrain or for a total; what a thread needs, about 0.4 MB, is allocated once a call.
  *
  * <p>The state of a row that does not land is its {@link FlightStatus}; its numbers are NaN. What single flights warn of is in
  * {@link FlightTable#warnings}.
+ *
+ * <p>A model with a ground fills the columns total and run, where the table has them. Over a terrain the rows are flown one by
+ * one, at the speed of single flights; a column of landing elevations must then be 0.
  *
  * <p>Any aerodynamic model and any wind will do; they go fastest if they override their forms for many states at once
  * ({@link dev.teeward.flight.aero.AerodynamicModel#coefficients}) with short loops.
@@ -130,12 +133,12 @@ public final class FlightBatch {
      * Flies a table.
      *
      * @param launches the launches
-     * @return the flights, every column
+     * @return the flights, every column; total and run too if a model has a ground
      * @throws IllegalArgumentException if a row lies outside the ranges of {@link LaunchTable}
      * @throws CancellationException if it was stopped
      */
     public FlightTable fly(LaunchTable launches) {
-        FlightTable flights = FlightTable.ofRows(launches.rows());
+        FlightTable flights = table(launches.rows());
         fly(launches, flights);
         return flights;
     }
@@ -166,8 +169,17 @@ public final class FlightBatch {
      * @throws CancellationException if it was stopped
      */
     public long stream(LaunchTable block, Source source, Sink sink) {
+        return stream(block, table(block.rows()), source, sink);
+    }
+
+    /** A table with every column that some of the models can fill. */
+    private FlightTable table(int rows) {
+        boolean ground = models.stream().anyMatch(model -> model.ground().isPresent());
+        return ground ? FlightTable.withTotals(rows) : FlightTable.ofRows(rows);
+    }
+
+    long stream(LaunchTable block, FlightTable flights, Source source, Sink sink) {
         BatchRun run = new BatchRun(models, threads, progress, cancelled);
-        FlightTable flights = FlightTable.ofRows(block.rows());
         long flown = 0;
         while (true) {
             int rows = source.fill(block);

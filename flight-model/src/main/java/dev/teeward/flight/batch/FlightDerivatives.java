@@ -130,7 +130,8 @@ public final class FlightDerivatives {
         VariedLaunches varied =
                 new VariedLaunches(launches, model, Math.min(ROWS_AT_ONCE, Math.max(1, launches.rows())));
         int[] first = {0};
-        batch.stream(varied.block(), block -> varied.fill(first[0]), (block, flights, rows) -> {
+        FlightTable room = FlightTable.ofRows(varied.block().rows());
+        batch.stream(varied.block(), room, block -> varied.fill(first[0]), (block, flights, rows) -> {
             first[0] = result.take(first[0], rows / FLIGHTS, varied, flights);
         });
         return result;

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Every row has a {@link #status}. <b>A row whose ball did not land has no landing to report: its columns hold NaN</b>, so
  * that no sum over them can pass for a result, and {@link #landed()} counts the others. A row that did land holds finite
- * numbers only.
+ * numbers only, but for the total and the run of a model without a ground.
  *
  * <p>The numbers are those of {@link dev.teeward.flight.Flight}, with the same signs. The arrays may be the caller's: only
  * columns that exist are computed.
@@ -33,6 +33,8 @@ public final class FlightTable {
     private final double @Nullable [] descentAngle;
     private final double @Nullable [] landingSpeed;
     private final double @Nullable [] landingSpin;
+    private final double @Nullable [] total;
+    private final double @Nullable [] run;
     private final byte[] status;
     private final byte[] warnings;
 
@@ -46,18 +48,29 @@ public final class FlightTable {
         descentAngle = from.descentAngle;
         landingSpeed = from.landingSpeed;
         landingSpin = from.landingSpin;
+        total = from.total;
+        run = from.run;
         status = new byte[rows];
         warnings = new byte[rows];
         Arrays.fill(status, FlightStatus.NOT_FLOWN.code());
     }
 
     /**
-     * A table with every column.
+     * A table with every column of the flight itself; those of the ground, total and run, are added by a builder.
      *
      * @param rows the number of rows, not negative
      * @return the table
      */
     public static FlightTable ofRows(int rows) {
+        return flight(rows).build();
+    }
+
+    /** A table with every column, those of the ground too. */
+    static FlightTable withTotals(int rows) {
+        return flight(rows).total(new double[rows]).run(new double[rows]).build();
+    }
+
+    private static Builder flight(int rows) {
         Builder all = builder(rows);
         all.carry(new double[rows]);
         all.side(new double[rows]);
@@ -67,7 +80,7 @@ public final class FlightTable {
         all.descentAngle(new double[rows]);
         all.landingSpeed(new double[rows]);
         all.landingSpin(new double[rows]);
-        return all.build();
+        return all;
     }
 
     /**
@@ -170,6 +183,26 @@ public final class FlightTable {
     }
 
     /**
+     * The horizontal distance from the start to where the ball stops [m].
+     *
+     * @return the array itself, not a copy; NaN where no ball landed or the model has no ground
+     * @throws IllegalStateException if the table has no such column
+     */
+    public double[] total() {
+        return existing("total", total);
+    }
+
+    /**
+     * The total less the carry, negative when the ball ends nearer the start than it landed [m].
+     *
+     * @return the array itself, not a copy; NaN where no ball landed or the model has no ground
+     * @throws IllegalStateException if the table has no such column
+     */
+    public double[] run() {
+        return existing("run", run);
+    }
+
+    /**
      * How the flight of a row ended.
      *
      * @param row the row, from 0
@@ -228,6 +261,15 @@ public final class FlightTable {
 
     boolean wantsDescentAngle() {
         return descentAngle != null;
+    }
+
+    boolean wantsTotal() {
+        return total != null || run != null;
+    }
+
+    void ground(int row, double totalValue, double runValue) {
+        put(total, row, totalValue);
+        put(run, row, runValue);
     }
 
     void clear(int end) {
@@ -289,6 +331,8 @@ public final class FlightTable {
         private double @Nullable [] descentAngle;
         private double @Nullable [] landingSpeed;
         private double @Nullable [] landingSpin;
+        private double @Nullable [] total;
+        private double @Nullable [] run;
 
         private Builder(int rows) {
             if (rows < 0) {
@@ -390,6 +434,30 @@ public final class FlightTable {
          */
         public Builder landingSpin(double[] values) {
             landingSpin = longEnough("landingSpin", values);
+            return this;
+        }
+
+        /**
+         * The horizontal distance from the start to where the ball stops, not negative.
+         *
+         * @param values receives the column [m]; at least as long as the table
+         * @return this builder
+         * @throws IllegalArgumentException if it is shorter
+         */
+        public Builder total(double[] values) {
+            total = longEnough("total", values);
+            return this;
+        }
+
+        /**
+         * The total less the carry, negative when the ball ends nearer the start than it landed.
+         *
+         * @param values receives the column [m]; at least as long as the table
+         * @return this builder
+         * @throws IllegalArgumentException if it is shorter
+         */
+        public Builder run(double[] values) {
+            run = longEnough("run", values);
             return this;
         }
 

@@ -2,10 +2,13 @@ package dev.teeward.flight.batch;
 
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.aero.ModelDomain;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.RollOut;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.LaneIntegrator;
 import dev.teeward.flight.internal.LaunchState;
 import dev.teeward.flight.internal.ReverseLift;
+import dev.teeward.quantity.Warning;
 import org.jspecify.annotations.Nullable;
 
 /** Turns rows of a launch table into launches, and flights into rows of a flight table. One for each thread. */
@@ -27,6 +30,10 @@ final class RowExchange implements LaneIntegrator.Exchange {
     private FlightTable flights = FlightTable.ofRows(0);
     private ModelDomain domain = ModelDomain.unbounded();
     private boolean bounded;
+    private @Nullable Ground ground;
+    private double radius;
+    private double inertiaFactor;
+    private double gravity;
     private double modelDensity;
     private double modelElevation;
     private int at;
@@ -51,6 +58,10 @@ final class RowExchange implements LaneIntegrator.Exchange {
         flights = into;
         domain = model.ball().aerodynamics().domain();
         bounded = !domain.equals(ModelDomain.unbounded());
+        ground = model.ground().orElse(null);
+        radius = model.ball().diameter().meters() / 2.0;
+        inertiaFactor = model.ball().inertiaFactor();
+        gravity = model.gravity();
         modelDensity = model.air().density();
         modelElevation = model.landingElevation().meters();
         at = 0;
@@ -70,14 +81,7 @@ final class RowExchange implements LaneIntegrator.Exchange {
         int row = order == null ? at : order[at];
         at++;
         launch.row = row;
-        LaunchState.write(
-                ballSpeed[row],
-                launchAngle[row],
-                startDirection == null ? 0.0 : startDirection[row],
-                spinRate[row],
-                axisTilt == null ? 0.0 : axisTilt[row],
-                launch.state,
-                launch.axis);
+        write(row, launch.state, launch.axis);
         launch.elevation = landingElevation == null ? modelElevation : landingElevation[row];
         if (density != null && viscosity != null) {
             launch.density = density[row] + 0.0;
@@ -90,16 +94,27 @@ final class RowExchange implements LaneIntegrator.Exchange {
         return true;
     }
 
+    private void write(int row, double[] state, double[] axis) {
+        LaunchState.write(
+                ballSpeed[row],
+                launchAngle[row],
+                startDirection == null ? 0.0 : startDirection[row],
+                spinRate[row],
+                axisTilt == null ? 0.0 : axisTilt[row],
+                state,
+                axis);
+    }
+
     @Override
     public void ended(LaneIntegrator.Result result) {
         switch (result.ending) {
             case LANDED -> {
                 land(result);
-                flights.set(result.row, FlightStatus.LANDED, warnings(result));
+                flights.set(result.row, FlightStatus.LANDED, warnings(result) | ground(result));
             }
             case LANDED_AT_ONCE -> {
                 land(result);
-                flights.set(result.row, FlightStatus.LANDED_AT_ONCE, RowWarning.LANDS_AT_ONCE.bit());
+                flights.set(result.row, FlightStatus.LANDED_AT_ONCE, RowWarning.LANDS_AT_ONCE.bit() | ground(result));
             }
             case ELEVATION_NOT_REACHED -> fail(result.row, FlightStatus.ELEVATION_NOT_REACHED);
             case DID_NOT_COME_DOWN -> fail(result.row, FlightStatus.DID_NOT_COME_DOWN);
@@ -127,9 +142,42 @@ final class RowExchange implements LaneIntegrator.Exchange {
                 result.state[FlightEquations.SPIN]);
     }
 
+    /** Bounces and rolls the ball as {@link FlightModel#fly} does, if anybody wants to know; its warnings. */
+    private int ground(LaneIntegrator.Result result) {
+        if (!flights.wantsTotal()) {
+            return 0;
+        }
+        Ground under = ground;
+        if (under == null) {
+            flights.ground(result.row, Double.NaN, Double.NaN);
+            return 0;
+        }
+        double[] state = result.state;
+        double spin = state[FlightEquations.SPIN];
+        double[] axis = new double[3];
+        write(result.row, new double[FlightEquations.STATE], axis);
+        RollOut rollOut = under.run(
+                new double[] {state[FlightEquations.X], state[FlightEquations.Y], state[FlightEquations.Z]},
+                new double[] {state[FlightEquations.VX], state[FlightEquations.VY], state[FlightEquations.VZ]},
+                new double[] {spin * axis[0], spin * axis[1], spin * axis[2]},
+                radius,
+                inertiaFactor,
+                gravity);
+        double total = rollOut.rest().distance().meters();
+        double x = state[FlightEquations.X];
+        double z = state[FlightEquations.Z];
+        flights.ground(result.row, total, total - Math.sqrt(x * x + z * z));
+        int bits = 0;
+        for (Warning warning : rollOut.warnings()) {
+            bits |= RowWarning.of(warning.code()).bit();
+        }
+        return bits;
+    }
+
     private void fail(int row, FlightStatus status) {
         double nothing = Double.NaN;
         flights.numbers(row, nothing, nothing, nothing, nothing, nothing, nothing, nothing, nothing);
+        flights.ground(row, nothing, nothing);
         flights.set(row, status, 0);
     }
 

@@ -12,7 +12,13 @@ public enum RowWarning {
     SPIN_RATIO_OUTSIDE_MODEL(4, "spin-ratio-outside-model"),
 
     /** Launched where backspin pushes some balls down. */
-    REVERSE_LIFT_POSSIBLE(8, "reverse-lift-possible");
+    REVERSE_LIFT_POSSIBLE(8, "reverse-lift-possible"),
+
+    /** The ball lands faster or flatter than the bounce model covers; told only if the table has the total or the run. */
+    BOUNCE_EXTRAPOLATED(16, "bounce-extrapolated"),
+
+    /** The ball still moves 60 s after landing; told only if the table has the total or the run. */
+    DOES_NOT_STOP(32, "does-not-stop");
 
     private final byte bit;
     private final String code;
@@ -29,6 +35,15 @@ public enum RowWarning {
      */
     public String code() {
         return code;
+    }
+
+    static RowWarning of(String code) {
+        for (RowWarning one : values()) {
+            if (one.code.equals(code)) {
+                return one;
+            }
+        }
+        throw new IllegalArgumentException("no row warning has the code " + code);
     }
 
     byte bit() {

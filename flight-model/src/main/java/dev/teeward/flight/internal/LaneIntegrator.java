@@ -82,7 +82,8 @@ public final class LaneIntegrator {
         /** The wind towards the right, where each launch has its own wind [m/s]. */
         public double towardsRight;
 
-        Launch() {}
+        /** A launch of zeros. */
+        public Launch() {}
     }
 
     /** How a flight ended; mutable. */
@@ -126,7 +127,8 @@ public final class LaneIntegrator {
         /** Steps thrown away. */
         public int rejections;
 
-        Result() {}
+        /** A flight not yet flown. */
+        public Result() {}
     }
 
     private final Lanes lanes = new Lanes(PrinceDormand65.LANE_COMPONENTS + MORE_COMPONENTS);

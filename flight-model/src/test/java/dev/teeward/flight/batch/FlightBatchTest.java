@@ -73,7 +73,13 @@ class FlightBatchTest {
         assertTrue(met.getOrDefault(FlightStatus.ELEVATION_NOT_REACHED, 0) > 1000, met::toString);
         assertTrue(met.getOrDefault(FlightStatus.LANDED_AT_ONCE, 0) > 100, met::toString);
         assertTrue(met.getOrDefault(FlightStatus.LANDED, 0) > 50_000, met::toString);
-        assertEquals(Set.of(RowWarning.values()), warned);
+        assertEquals(
+                Set.of(
+                        RowWarning.LANDS_AT_ONCE,
+                        RowWarning.REYNOLDS_OUTSIDE_MODEL,
+                        RowWarning.SPIN_RATIO_OUTSIDE_MODEL,
+                        RowWarning.REVERSE_LIFT_POSSIBLE),
+                warned);
     }
 
     /** Rejections by the guard, and steps that may only double. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.flight.Accuracy;
 import dev.teeward.flight.aero.AerodynamicModel;
+import dev.teeward.flight.aero.TableAerodynamics;
 import dev.teeward.flight.aero.TypicalAerodynamics;
 import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.batch.BilinearTable;
@@ -19,18 +20,22 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The promises of {@link Accuracy} against {@link Referee} (Hipparchus 4.0.2, Dormand and Prince 8(5,3), tolerances 1e-11): three
- * samples drawn differently over the whole ranges, the typical ball and a table with kinks. The steps of the rules were chosen on
+ * samples drawn differently over the whole ranges, the typical ball, a table with kinks and one with jumps of curvature. The steps of the rules were chosen on
  * a sample like the second, from another seed and with another table.
  */
 class AccuracyClassesTest {
     /** Below this angle of descent the landing is ill-conditioned, and time of flight times rate of fall is held instead. */
     private static final double GRAZING = StrictMath.toRadians(3.0);
 
+    private static final double[] RE = {4e4, 5.5e4, 7e4, 9e4, 1.1e5, 1.4e5, 1.8e5, 2.4e5};
+    private static final double[] S = {0.05, 0.1, 0.17, 0.26, 0.4, 0.7, 1.2};
+
     @Test
     void tenThousandLandingsKeepThePromises() {
         for (Sample sample : Sample.values()) {
             check(sample, TypicalAerodynamics.of(), 2_900, 9_000L);
             check(sample, new BilinearTable(), 440, 9_100L);
+            check(sample, TableAerodynamics.sampling(TypicalAerodynamics.of(), RE, S), 220, 9_400L);
         }
     }
 
