@@ -37,6 +37,7 @@ public final class FlightIntegrator {
     private final StepRule rule;
     private final @Nullable Terrain terrain;
     private final double guard;
+    private final double jumpGuard;
     private final boolean gentle;
 
     /**
@@ -88,6 +89,7 @@ public final class FlightIntegrator {
         this.terrain = terrain;
         this.rule = rule;
         guard = rule.guard(equations.windVaries(), equations.smooth());
+        jumpGuard = rule.jumpGuard(equations.windVaries(), equations.smooth());
         gentle = rule.gentle(equations.windVaries(), equations.smooth());
     }
 
@@ -121,7 +123,7 @@ public final class FlightIntegrator {
         double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
             double h = Math.min(rule.step(k[AIR_SPEED], size(k)), longest);
-            while (!(scheme.step(equations, axis, state, k, h, next) <= guard) || tooLongToLand(next, h)) {
+            while (!(scheme.step(equations, axis, state, k, h, next) <= limit(h)) || tooLongToLand(next, h)) {
                 path.reject();
                 h /= 2.0;
                 if (!(h >= StepRule.SHORTEST)) {
@@ -153,6 +155,10 @@ public final class FlightIntegrator {
             }
         }
         return path.end(Ending.DID_NOT_COME_DOWN, time, search);
+    }
+
+    private double limit(double h) {
+        return h < StepRule.JUMP ? jumpGuard : guard;
     }
 
     private boolean tooLongToLand(double[] next, double h) {

@@ -178,6 +178,7 @@ public final class LaneIntegrator {
     public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, Exchange exchange) {
         boolean windVaries = !ownWind && equations.windVaries();
         double guard = rule.guard(windVaries, equations.smooth());
+        double jumpGuard = rule.jumpGuard(windVaries, equations.smooth());
         boolean gentle = rule.gentle(windVaries, equations.smooth());
         lanes.ownWind(ownWind);
         pad.ownWind(ownWind);
@@ -197,7 +198,7 @@ public final class LaneIntegrator {
             begin();
             steps(rule);
             PrinceDormand65.step(equations, lanes);
-            judge(guard, rule.shallowStep(), exchange);
+            judge(guard, jumpGuard, rule.shallowStep(), exchange);
             System.arraycopy(b, NEXT, b, Lanes.STATE_AT, 5 * S);
             equations.rates(lanes);
             acceleration(b, RATES);
@@ -260,9 +261,10 @@ public final class LaneIntegrator {
     }
 
     /** Lets steps stand whose error estimate is small enough, and takes the others back. */
-    private void judge(double guard, double shallowStep, Exchange exchange) {
+    private void judge(double guard, double jumpGuard, double shallowStep, Exchange exchange) {
         for (int i = 0; i < W; i++) {
-            if (!flying[i] || (b[PrinceDormand65.ERROR_AT + i] <= guard && !tooLongToLand(i, shallowStep))) {
+            double limit = b[STEP + i] < StepRule.JUMP ? jumpGuard : guard;
+            if (!flying[i] || (b[PrinceDormand65.ERROR_AT + i] <= limit && !tooLongToLand(i, shallowStep))) {
                 retry[i] = 0.0;
                 continue;
             }

@@ -20,6 +20,12 @@ public enum StepRule {
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;
 
+    /**
+     * A step shorter than this that still has a large error estimate crosses a jump of a coefficient, not a kink, and no step is
+     * short enough for the limit of kinks [s].
+     */
+    static final double JUMP = 1e-5;
+
     /** The shortest step by any rule, for a ball that hangs in the air [s]. */
     static final double SHORTEST_BY_RULE = 0.05;
 
@@ -96,6 +102,17 @@ public enum StepRule {
      */
     public double step(double airSpeed, double acceleration) {
         return Math.max(SHORTEST_BY_RULE, scale * airSpeed / (acceleration + damping * airSpeed));
+    }
+
+    /**
+     * The guard's limit for steps shorter than {@link #JUMP}.
+     *
+     * @param windVaries whether the wind changes with height
+     * @param smooth whether the coefficients have no kinks; if so, they have no jumps either
+     * @return the limit [m]
+     */
+    double jumpGuard(boolean windVaries, boolean smooth) {
+        return smooth ? guard(windVaries, true) : guard;
     }
 
     /**

@@ -101,6 +101,29 @@ class FlightBatchTest {
         assertEquals(0, differing, "numbers that differ in any bit");
     }
 
+    /** A lift that jumps, which a model should not have: flights go on as single ones do, by the three accuracies. */
+    @Test
+    void coefficientsThatJumpHaveTheBitsOfSingleFlights() {
+        AerodynamicModel jumping = new AerodynamicModel() {
+            @Override
+            public double dragCoefficient(double re, double s) {
+                return 0.25;
+            }
+
+            @Override
+            public double liftCoefficient(double re, double s) {
+                return re > 1.2e5 ? 0.2 : 0.1;
+            }
+        };
+        for (Accuracy accuracy : Accuracy.values()) {
+            RandomLaunches drawn = new RandomLaunches(Sample.ALONG_THE_BAG, 300, 310L);
+            FlightModel model = FlightModel.of(Ball.of(jumping)).withAccuracy(accuracy);
+            FlightTable flights = FlightBatch.of(model).fly(drawn.launches().build());
+            assertEquals(0, compare(drawn, flights, row -> model), "numbers that differ in any bit");
+            assertEquals(300, flights.landed(), accuracy.toString());
+        }
+    }
+
     private int compare(RandomLaunches drawn, FlightTable flights, IntFunction<FlightModel> models) {
         int differing = 0;
         for (int row = 0; row < drawn.rows; row++) {
