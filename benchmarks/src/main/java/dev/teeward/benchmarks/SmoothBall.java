@@ -16,4 +16,9 @@ final class SmoothBall implements AerodynamicModel {
         double k = s + 0.175;
         return 0.341 * s * (s + 0.35) / (k * k);
     }
+
+    @Override
+    public boolean smooth() {
+        return true;
+    }
 }

@@ -12,7 +12,8 @@ import dev.teeward.flight.aero.ModelDomain;
  * </pre>
  *
  * <p>The numbers are invented. Both formulas are finite for every state, because a slow ball reaches any spin ratio; where
- * they are to be trusted, the domain says, and every flight that leaves it carries a warning.
+ * they are to be trusted, the domain says, and every flight that leaves it carries a warning. Neither has a kink, and so it is
+ * smooth, which spares its flights the short steps that kinks need.
  */
 final class InventedBall implements AerodynamicModel {
     @Override
@@ -23,6 +24,11 @@ final class InventedBall implements AerodynamicModel {
     @Override
     public double liftCoefficient(double re, double s) {
         return 1.6 * s / (1.0 + 4.0 * s);
+    }
+
+    @Override
+    public boolean smooth() {
+        return true;
     }
 
     @Override

@@ -16,6 +16,11 @@ record BallSpread(AerodynamicModel ball, double drag, double lift) implements Ae
     }
 
     @Override
+    public boolean smooth() {
+        return ball.smooth();
+    }
+
+    @Override
     public double momentSlope() {
         return ball.momentSlope();
     }

@@ -3,6 +3,7 @@ package dev.teeward.flight;
 import dev.teeward.flight.aero.ModelDomain;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightPath;
+import dev.teeward.flight.internal.ReverseLift;
 import dev.teeward.quantity.Warning;
 import java.util.List;
 import java.util.Locale;
@@ -44,7 +45,7 @@ final class DomainCheck {
         double speed = path.airSpeed(0);
         double re = equations.reynolds(speed);
         double s = equations.radius() * path.spin(0) / speed;
-        if (re >= 5e4 && re <= 7.5e4 && s >= 0.07 && s <= 0.29) {
+        if (ReverseLift.possible(re, s)) {
             warnings.add(Warning.of(
                     "reverse-lift-possible",
                     String.format(

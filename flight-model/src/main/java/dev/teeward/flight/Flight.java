@@ -9,6 +9,7 @@ import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Warning;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,10 +31,11 @@ public final class Flight {
     private final LaunchConditions launch;
     private final FlightPath path;
     private final Trajectory.Point landing;
-    private final List<Warning> warnings;
+    private final Supplier<List<Warning>> warnings;
     private final @Nullable RollOut rollOut;
 
-    Flight(LaunchConditions launch, FlightPath path, List<Warning> warnings, @Nullable RollOut rollOut) {
+    /** The warnings are worded only when someone asks: most flights are flown for their numbers. */
+    Flight(LaunchConditions launch, FlightPath path, Supplier<List<Warning>> warnings, @Nullable RollOut rollOut) {
         this.launch = launch;
         this.path = path;
         this.warnings = warnings;
@@ -223,7 +225,7 @@ public final class Flight {
      * @return the warnings, unmodifiable, usually none
      */
     public List<Warning> warnings() {
-        return warnings;
+        return warnings.get();
     }
 
     @Override

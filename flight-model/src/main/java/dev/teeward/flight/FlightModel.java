@@ -11,6 +11,7 @@ import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightIntegrator;
 import dev.teeward.flight.internal.FlightPath;
+import dev.teeward.flight.internal.StepRule;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -23,10 +24,11 @@ import org.jspecify.annotations.Nullable;
  * Flies a ball: a ball, the air and wind it flies through, and the elevation it comes down on.
  *
  * <p>Gravity, drag, lift, wind and spin decay are integrated with a Runge-Kutta pair of orders 6 and 5. The landing
- * point is within 0.1 mm of a reference integration at tolerance 1e-11, for smooth coefficients and over ground up to 10 m
+ * point is within 0.1 mm of a reference integration at tolerance 1e-11, over ground up to 10 m
  * higher or lower or on sloping or rolling {@linkplain Ground#withTerrain terrain}: over 10,000 random launches in uniform wind up to 11 m/s, and over 1,000 each in three
  * {@linkplain dev.teeward.flight.air.WindProfile wind profiles}, which cost about four times as many steps. A table with kinks
- * costs shorter steps and comes within 5 mm; a wind of one's own with kinks has not been measured. With an
+ * or cells between which its curvature jumps costs five to ten times as many steps and comes as near, in a wind profile and on a
+ * slope too; a wind of one's own with kinks has not been measured. With an
  * aerodynamic model and a wind that use only {@code + - * /} and {@code sqrt}, a flight has the same bits on every Java
  * virtual machine.
  *
@@ -49,17 +51,25 @@ public final class FlightModel {
     private final Wind wind;
     private final Length landingElevation;
     private final double gravity;
+    private final Accuracy accuracy;
     private final @Nullable Ground ground;
     private final FlightEquations equations;
     private final FlightIntegrator integrator;
 
     private FlightModel(
-            Ball ball, AirState air, Wind wind, Length landingElevation, double gravity, @Nullable Ground ground) {
+            Ball ball,
+            AirState air,
+            Wind wind,
+            Length landingElevation,
+            double gravity,
+            Accuracy accuracy,
+            @Nullable Ground ground) {
         this.ball = Objects.requireNonNull(ball, "ball");
         this.air = Objects.requireNonNull(air, "air");
         this.wind = Objects.requireNonNull(wind, "wind");
         this.landingElevation = Objects.requireNonNull(landingElevation, "landingElevation");
         this.gravity = gravity;
+        this.accuracy = Objects.requireNonNull(accuracy, "accuracy");
         this.ground = ground;
         if (!(Math.abs(landingElevation.meters()) <= 1000.0)) {
             throw new IllegalArgumentException(
@@ -78,9 +88,10 @@ public final class FlightModel {
                 air.dynamicViscosity(),
                 wind,
                 gravity);
+        StepRule rule = StepRule.valueOf(accuracy.name());
         Terrain terrain = ground == null ? null : ground.terrain().orElse(null);
         if (terrain == null) {
-            integrator = new FlightIntegrator(equations, landingElevation.meters());
+            integrator = new FlightIntegrator(equations, landingElevation.meters(), rule);
             return;
         }
         if (landingElevation.meters() != 0.0) {
@@ -92,7 +103,7 @@ public final class FlightModel {
             throw new IllegalArgumentException("terrain must not lie above the ball at the start, but has an elevation"
                     + " of " + start + " m there; elevations are counted from the ball");
         }
-        integrator = new FlightIntegrator(equations, terrain);
+        integrator = new FlightIntegrator(equations, terrain, rule);
     }
 
     /**
@@ -113,7 +124,13 @@ public final class FlightModel {
      */
     public static FlightModel of(Ball ball) {
         return new FlightModel(
-                ball, Atmosphere.seaLevel().state(), Wind.calm(), Length.ofMeters(0.0), Gravity.STANDARD, null);
+                ball,
+                Atmosphere.seaLevel().state(),
+                Wind.calm(),
+                Length.ofMeters(0.0),
+                Gravity.STANDARD,
+                Accuracy.STANDARD,
+                null);
     }
 
     /**
@@ -123,7 +140,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withBall(Ball value) {
-        return new FlightModel(value, air, wind, landingElevation, gravity, ground);
+        return new FlightModel(value, air, wind, landingElevation, gravity, accuracy, ground);
     }
 
     /**
@@ -143,7 +160,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withAir(AirState value) {
-        return new FlightModel(ball, value, wind, landingElevation, gravity, ground);
+        return new FlightModel(ball, value, wind, landingElevation, gravity, accuracy, ground);
     }
 
     /**
@@ -153,7 +170,7 @@ public final class FlightModel {
      * @return the copy
      */
     public FlightModel withWind(Wind value) {
-        return new FlightModel(ball, air, value, landingElevation, gravity, ground);
+        return new FlightModel(ball, air, value, landingElevation, gravity, accuracy, ground);
     }
 
     /**
@@ -164,7 +181,7 @@ public final class FlightModel {
      * @throws IllegalArgumentException if it lies outside
      */
     public FlightModel withLandingElevation(Length value) {
-        return new FlightModel(ball, air, wind, value, gravity, ground);
+        return new FlightModel(ball, air, wind, value, gravity, accuracy, ground);
     }
 
     /**
@@ -175,7 +192,26 @@ public final class FlightModel {
      * @throws IllegalArgumentException if it lies outside
      */
     public FlightModel withGravity(double metersPerSecondSquared) {
-        return new FlightModel(ball, air, wind, landingElevation, metersPerSecondSquared, ground);
+        return new FlightModel(ball, air, wind, landingElevation, metersPerSecondSquared, accuracy, ground);
+    }
+
+    /**
+     * A copy of another accuracy.
+     *
+     * @param value how near to the exact landing a flight must come
+     * @return the copy
+     */
+    public FlightModel withAccuracy(Accuracy value) {
+        return new FlightModel(ball, air, wind, landingElevation, gravity, value, ground);
+    }
+
+    /**
+     * The accuracy.
+     *
+     * @return how near to the exact landing a flight comes
+     */
+    public Accuracy accuracy() {
+        return accuracy;
     }
 
     /**
@@ -188,7 +224,8 @@ public final class FlightModel {
      *     the terrain lies above the ball at the start
      */
     public FlightModel withGround(Ground value) {
-        return new FlightModel(ball, air, wind, landingElevation, gravity, Objects.requireNonNull(value, "ground"));
+        return new FlightModel(
+                ball, air, wind, landingElevation, gravity, accuracy, Objects.requireNonNull(value, "ground"));
     }
 
     /**
@@ -264,29 +301,33 @@ public final class FlightModel {
     public Flight fly(LaunchConditions launch) {
         LaunchVectors start = LaunchVectors.of(launch);
         FlightPath path = integrator.fly(start.state(), start.axis());
-        List<Warning> warnings = new ArrayList<>(0);
         switch (path.ending()) {
-            case LANDED -> {
-                ModelDomain domain = ball.aerodynamics().domain();
-                if (air.density() > 0.0 && !domain.equals(ModelDomain.unbounded())) {
-                    DomainCheck.add(path, equations, domain, warnings);
-                    DomainCheck.addReverseLift(path, equations, warnings);
-                }
-            }
-            case LANDED_AT_ONCE ->
-                warnings.add(Warning.of(
-                        "lands-at-once",
-                        "the ball starts on the landing elevation and does not rise above it: there is no flight"));
+            case LANDED, LANDED_AT_ONCE -> {}
             case ELEVATION_NOT_REACHED -> throw failure(FlightException.Reason.ELEVATION_NOT_REACHED, path);
             case DID_NOT_COME_DOWN -> throw failure(FlightException.Reason.DID_NOT_COME_DOWN, path);
             case DID_NOT_CONVERGE -> throw failure(FlightException.Reason.DID_NOT_CONVERGE, path);
         }
-        if (ground == null) {
-            return new Flight(launch, path, List.copyOf(warnings), null);
+        RollOut rollOut = ground == null ? null : rollOut(ground, path, start.axis());
+        return new Flight(launch, path, () -> warnings(path, rollOut), rollOut);
+    }
+
+    private List<Warning> warnings(FlightPath path, @Nullable RollOut rollOut) {
+        List<Warning> warnings = new ArrayList<>(0);
+        if (path.ending() == FlightPath.Ending.LANDED_AT_ONCE) {
+            warnings.add(Warning.of(
+                    "lands-at-once",
+                    "the ball starts on the landing elevation and does not rise above it: there is no flight"));
+        } else {
+            ModelDomain domain = ball.aerodynamics().domain();
+            if (air.density() > 0.0 && !domain.equals(ModelDomain.unbounded())) {
+                DomainCheck.add(path, equations, domain, warnings);
+                DomainCheck.addReverseLift(path, equations, warnings);
+            }
         }
-        RollOut rollOut = rollOut(ground, path, start.axis());
-        warnings.addAll(rollOut.warnings());
-        return new Flight(launch, path, List.copyOf(warnings), rollOut);
+        if (rollOut != null) {
+            warnings.addAll(rollOut.warnings());
+        }
+        return List.copyOf(warnings);
     }
 
     private RollOut rollOut(Ground under, FlightPath path, double[] axis) {

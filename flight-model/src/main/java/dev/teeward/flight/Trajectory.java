@@ -91,17 +91,39 @@ public final class Trajectory {
             throw new IllegalArgumentException("seconds must be above " + path.endTime() / MOST_POINTS
                     + " s, which makes " + MOST_POINTS + " points, but was " + seconds);
         }
-        int before = (int) Math.ceil(path.endTime() / seconds);
-        // The quotient is rounded: the last multiple may fall on the landing or just short of it.
-        while (before > 0 && (before - 1) * seconds >= path.endTime()) {
-            before--;
-        }
+        int before = multiplesBeforeLanding(seconds);
         double[] times = new double[before + 1];
         for (int i = 0; i < before; i++) {
             times[i] = i * seconds;
         }
         times[before] = path.endTime();
         return points(times);
+    }
+
+    /**
+     * The positions at every multiple of an interval, from the launch on, and at the landing, in columns: what {@link #every} gives,
+     * to the last bit, without an object for each point.
+     *
+     * @param seconds the interval, above 0 [s]
+     * @param downrange receives the distances along the target line [m]
+     * @param height receives the heights above the start [m]
+     * @param side receives the distances from the target line, right positive [m]
+     * @return how many points there are
+     * @throws IllegalArgumentException if the interval is not positive, or a column is shorter than there are points
+     */
+    public int sampleInto(double seconds, double[] downrange, double[] height, double[] side) {
+        int room = Math.min(downrange.length, Math.min(height.length, side.length));
+        if (!(seconds > 0.0 && path.endTime() / seconds < Math.min(room, MOST_POINTS))) {
+            throw new IllegalArgumentException("the columns must have room for every " + seconds + " s of "
+                    + path.endTime() + " s and the landing, but the shortest has " + room + " rows");
+        }
+        int before = multiplesBeforeLanding(seconds);
+        if (before >= room) {
+            throw new IllegalArgumentException(
+                    "the columns must have at least " + (before + 1) + " rows, but the shortest has " + room);
+        }
+        path.positions(seconds, before, downrange, height, side);
+        return before + 1;
     }
 
     /**
@@ -124,6 +146,15 @@ public final class Trajectory {
      */
     public Optional<Point> crossingPlane(Length distance, Angle bearing) {
         return crossing(StrictMath.cos(bearing.radians()), StrictMath.sin(bearing.radians()), distance);
+    }
+
+    private int multiplesBeforeLanding(double seconds) {
+        int before = (int) Math.ceil(path.endTime() / seconds);
+        // The quotient is rounded: the last multiple may fall on the landing or just short of it.
+        while (before > 0 && (before - 1) * seconds >= path.endTime()) {
+            before--;
+        }
+        return before;
     }
 
     private Optional<Point> crossing(double alongX, double alongZ, Length distance) {

@@ -50,6 +50,30 @@ class TrajectoryTest {
     }
 
     @Test
+    void columnsHoldTheBitsOfThePoints() {
+        double[] x = new double[2_000];
+        double[] y = new double[2_000];
+        double[] z = new double[2_000];
+        for (double interval : new double[] {0.01, 0.1, 0.25, 100.0}) {
+            Trajectory path = MODEL.fly(launch(60.0, 15.0, 2.0)).trajectory();
+            List<Trajectory.Point> points = path.every(interval);
+            assertEquals(points.size(), path.sampleInto(interval, x, y, z));
+            for (int i = 0; i < points.size(); i++) {
+                assertEquals(points.get(i).downrange().meters(), x[i]);
+                assertEquals(points.get(i).height().meters(), y[i]);
+                assertEquals(points.get(i).side().meters(), z[i]);
+            }
+            assertThrows(
+                    IllegalArgumentException.class,
+                    () -> path.sampleInto(interval, x, new double[points.size() - 1], z));
+        }
+        Trajectory none = MODEL.fly(launch(60.0, -15.0, 2.0)).trajectory();
+        assertEquals(none.every(0.01).size(), none.sampleInto(0.01, x, y, z));
+        assertEquals(0.0, y[0]);
+        assertThrows(IllegalArgumentException.class, () -> none.sampleInto(0.0, x, y, z));
+    }
+
+    @Test
     void velocityIsTheDerivativeOfPositionBetweenTheStepsToo() {
         Trajectory path = MODEL.fly(launch(60.0, 15.0, 2.0)).trajectory();
         double h = 1e-4;

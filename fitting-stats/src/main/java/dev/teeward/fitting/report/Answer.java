@@ -212,9 +212,16 @@ final class Answer {
                                 : ", and the swings were not compared");
     }
 
-    /** In blocked order what is the same may be two differences that cancel. */
+    /**
+     * Whether price or feel may decide. In blocked order what is the same may be two differences that cancel; a few shots are
+     * no ground for a purchase, however much alike; and of a declared metric that was not measured nobody knows.
+     */
     private boolean allTheSame() {
+        MetricComparison primary = subject.result().primary();
         return subject.result().order() != ShotOrderKind.BLOCKED
+                && fewest(primary) >= PatternWords.FEW
+                && !new VerdictWords(subject).tooFew(primary)
+                && subject.result().warnings().stream().noneMatch(w -> w.code().equals("margin-not-used"))
                 && subject.with(Verdict.DIFFERENT).isEmpty()
                 && declared().stream().allMatch(c -> c.verdict().verdict() == Verdict.PRACTICALLY_THE_SAME)
                 && subject.result().patterns().flatMap(p -> p.tighter()).isEmpty();

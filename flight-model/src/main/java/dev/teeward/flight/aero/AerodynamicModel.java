@@ -76,6 +76,18 @@ public interface AerodynamicModel extends DragLaw, LiftLaw {
     }
 
     /**
+     * Whether both coefficients have no kinks, within and outside the domain: derivatives of every order that matters to an
+     * integrator, none of them jumping. For a model that does not claim it the integrator shortens its steps where they meet
+     * kinks, which costs time and no accuracy.
+     *
+     * @return false unless the model says so
+     */
+    @Override
+    default boolean smooth() {
+        return false;
+    }
+
+    /**
      * How much balls of the kind that was measured differ from each other, if that is known.
      *
      * @return the relative spread of drag and lift; empty unless the author of the model states one

@@ -30,6 +30,11 @@ final class CombinedAerodynamics implements AerodynamicModel {
     }
 
     @Override
+    public boolean smooth() {
+        return drag.smooth() && lift.smooth();
+    }
+
+    @Override
     public ModelDomain domain() {
         return domain;
     }

@@ -27,6 +27,15 @@ public interface DragLaw {
     double dragCoefficient(double re, double s);
 
     /**
+     * Whether the coefficient has no kinks, see {@link AerodynamicModel#smooth()}.
+     *
+     * @return false unless the law says so
+     */
+    default boolean smooth() {
+        return false;
+    }
+
+    /**
      * Where the drag was measured.
      *
      * @return the range of Reynolds number and spin ratio; a source that knows nothing of spin does not limit it

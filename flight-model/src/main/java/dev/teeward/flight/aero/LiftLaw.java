@@ -27,6 +27,15 @@ public interface LiftLaw {
     double liftCoefficient(double re, double s);
 
     /**
+     * Whether the coefficient has no kinks, see {@link AerodynamicModel#smooth()}.
+     *
+     * @return false unless the law says so
+     */
+    default boolean smooth() {
+        return false;
+    }
+
+    /**
      * Where the lift was measured.
      *
      * @return the range of Reynolds number and spin ratio

@@ -49,6 +49,11 @@ final class ScaledAerodynamics implements AerodynamicModel {
     }
 
     @Override
+    public boolean smooth() {
+        return model.smooth();
+    }
+
+    @Override
     public ModelDomain domain() {
         return model.domain();
     }

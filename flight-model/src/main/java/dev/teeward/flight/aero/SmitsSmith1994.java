@@ -55,6 +55,16 @@ public final class SmitsSmith1994 implements AerodynamicModel, Serializable {
         return 0.54 * StrictMath.pow(s, 0.4);
     }
 
+    /**
+     * Whether the coefficients are smooth. The power of the lift has no slope at a spin ratio of 0, and grows without bound.
+     *
+     * @return false
+     */
+    @Override
+    public boolean smooth() {
+        return false;
+    }
+
     @Override
     public ModelDomain domain() {
         return DOMAIN;

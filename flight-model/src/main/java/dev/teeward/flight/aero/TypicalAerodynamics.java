@@ -158,6 +158,11 @@ public final class TypicalAerodynamics implements AerodynamicModel, Serializable
     }
 
     @Override
+    public boolean smooth() {
+        return true;
+    }
+
+    @Override
     public ModelDomain domain() {
         return DOMAIN;
     }

@@ -146,6 +146,12 @@ public final class Us6729976 {
             return at(re, s);
         }
 
+        /** The curvature jumps at the rows. */
+        @Override
+        public boolean smooth() {
+            return false;
+        }
+
         @Override
         public ModelDomain domain() {
             return DOMAIN;

@@ -59,6 +59,10 @@ public final class FlightEquations {
     private final Wind wind;
     private final double gravity;
     private final double radius;
+    private final double mass;
+    private final double diameter;
+    private final double inertia;
+    private final double momentSlope;
     private final double forceScale;
     private final double reynoldsScale;
     private final double spinDecay;
@@ -84,14 +88,42 @@ public final class FlightEquations {
             double viscosity,
             Wind wind,
             double gravity) {
-        double area = Math.PI * diameter * diameter / 4.0;
         this.aerodynamics = aerodynamics;
         this.wind = wind;
         this.gravity = gravity;
+        this.mass = mass;
+        this.diameter = diameter;
+        this.inertia = inertia;
+        momentSlope = aerodynamics.momentSlope();
         radius = diameter / 2.0;
-        forceScale = density * area / (2.0 * mass);
-        reynoldsScale = density * diameter / viscosity;
-        spinDecay = density * area * diameter * aerodynamics.momentSlope() * radius / (2.0 * inertia);
+        forceScale = forceScale(density);
+        reynoldsScale = reynoldsScale(density, viscosity);
+        spinDecay = spinDecay(density);
+    }
+
+    private double forceScale(double density) {
+        return density * area() / (2.0 * mass);
+    }
+
+    private double reynoldsScale(double density, double viscosity) {
+        return density * diameter / viscosity;
+    }
+
+    private double spinDecay(double density) {
+        return density * area() * diameter * momentSlope * radius / (2.0 * inertia);
+    }
+
+    private double area() {
+        return Math.PI * diameter * diameter / 4.0;
+    }
+
+    /**
+     * Whether the coefficients of the ball have no kinks.
+     *
+     * @return what the aerodynamic model says
+     */
+    public boolean smooth() {
+        return aerodynamics.smooth();
     }
 
     /**
@@ -153,19 +185,47 @@ public final class FlightEquations {
     }
 
     /**
+     * Puts a lane into the air of these equations.
+     *
+     * @param lanes the block
+     * @param lane the lane
+     */
+    public void air(Lanes lanes, int lane) {
+        lanes.block[Lanes.FORCE_AT + lane] = forceScale;
+        lanes.block[Lanes.REYNOLDS_AT + lane] = reynoldsScale;
+        lanes.block[Lanes.DECAY_AT + lane] = spinDecay;
+    }
+
+    /**
+     * Puts a lane into air of its own.
+     *
+     * @param lanes the block
+     * @param lane the lane
+     * @param density the density of the air [kg/m3]
+     * @param viscosity the dynamic viscosity of the air [Pa s]
+     */
+    public void air(Lanes lanes, int lane, double density, double viscosity) {
+        lanes.block[Lanes.FORCE_AT + lane] = forceScale(density);
+        lanes.block[Lanes.REYNOLDS_AT + lane] = reynoldsScale(density, viscosity);
+        lanes.block[Lanes.DECAY_AT + lane] = spinDecay(density);
+    }
+
+    /**
      * The rates of a block of flights, {@link Lanes#WIDTH} side by side. The loops are many and short because the compiler
      * of the virtual machine vectorises only such.
      *
-     * @param lanes holds the first five numbers of every state and every axis, and receives every derivative of the
-     *     velocity and the spin, and every speed relative to the air
+     * @param lanes holds the first five numbers of every state, every axis, and the air of every lane, and receives every
+     *     derivative of the velocity and the spin, and every speed relative to the air
      */
     public void rates(Lanes lanes) {
         double[] b = lanes.block;
-        System.arraycopy(b, Lanes.STATE_AT + Y * Lanes.STRIDE, lanes.height, 0, Lanes.WIDTH);
-        wind.velocities(lanes.height, lanes.along, lanes.right);
+        if (!lanes.ownWind) {
+            System.arraycopy(b, Lanes.STATE_AT + Y * Lanes.STRIDE, lanes.height, 0, Lanes.WIDTH);
+            wind.velocities(lanes.height, lanes.along, lanes.right);
+        }
         relativeVelocity(b, lanes.along, lanes.right);
         airSpeed(b);
-        numbers(b, lanes.re, lanes.s);
+        numbers(b, lanes.re, lanes.s, radius);
         aerodynamics.coefficients(lanes.re, lanes.s, lanes.drag, lanes.lift);
         coefficients(b, lanes.drag, lanes.lift);
         accelerationX(b);
@@ -191,23 +251,22 @@ public final class FlightEquations {
         }
     }
 
-    private void numbers(double[] b, double[] re, double[] s) {
-        double perSpeed = reynoldsScale;
-        double r = radius;
-        double decay = spinDecay;
+    private static void numbers(double[] b, double[] re, double[] s, double r) {
         for (int i = 0; i < Lanes.WIDTH; i++) {
             double speed = b[Lanes.SPEED_AT + i];
             double spin = b[Lanes.STATE_AT + SPIN * Lanes.STRIDE + i];
-            re[i] = perSpeed * speed;
+            re[i] = b[Lanes.REYNOLDS_AT + i] * speed;
             s[i] = r * spin / speed;
-            b[Lanes.RATES_AT + SPIN * Lanes.STRIDE + i] = -(decay * speed * spin);
+        }
+        for (int i = 0; i < Lanes.WIDTH; i++) {
+            double turned = b[Lanes.DECAY_AT + i] * b[Lanes.SPEED_AT + i];
+            b[Lanes.RATES_AT + SPIN * Lanes.STRIDE + i] = -(turned * b[Lanes.STATE_AT + SPIN * Lanes.STRIDE + i]);
         }
     }
 
-    private void coefficients(double[] b, double[] drag, double[] lift) {
-        double scale = forceScale;
+    private static void coefficients(double[] b, double[] drag, double[] lift) {
         for (int i = 0; i < Lanes.WIDTH; i++) {
-            double factor = scale * b[Lanes.SPEED_AT + i];
+            double factor = b[Lanes.FORCE_AT + i] * b[Lanes.SPEED_AT + i];
             b[Lanes.DRAG_AT + i] = factor * drag[i];
             b[Lanes.LIFT_AT + i] = factor * lift[i];
         }
@@ -266,13 +325,21 @@ public final class FlightEquations {
         /** Where the speeds relative to the air begin. */
         public static final int SPEED_AT = 12 * STRIDE;
 
-        private static final int UX_AT = 13 * STRIDE;
-        private static final int UY_AT = STATE_AT + VY * STRIDE;
-        private static final int UZ_AT = 14 * STRIDE;
-        private static final int DRAG_AT = 15 * STRIDE;
-        private static final int LIFT_AT = 16 * STRIDE;
+        /** Where what turns speed into a Reynolds number begins. */
+        static final int REYNOLDS_AT = 13 * STRIDE;
 
-        private final double[] block = new double[17 * STRIDE];
+        private static final int FORCE_AT = 14 * STRIDE;
+        private static final int DECAY_AT = 15 * STRIDE;
+        private static final int UX_AT = 16 * STRIDE;
+        private static final int UY_AT = STATE_AT + VY * STRIDE;
+        private static final int UZ_AT = 17 * STRIDE;
+        private static final int DRAG_AT = 18 * STRIDE;
+        private static final int LIFT_AT = 19 * STRIDE;
+
+        /** Where the room begins that the force sum leaves to others. */
+        static final int FREE_AT = 20 * STRIDE;
+
+        private final double[] block;
         private final double[] height = new double[WIDTH];
         private final double[] along = new double[WIDTH];
         private final double[] right = new double[WIDTH];
@@ -280,9 +347,17 @@ public final class FlightEquations {
         private final double[] s = new double[WIDTH];
         private final double[] drag = new double[WIDTH];
         private final double[] lift = new double[WIDTH];
+        private boolean ownWind;
 
-        /** A block of flights at rest. */
-        public Lanes() {}
+        /** A block of flights at rest in a vacuum. */
+        public Lanes() {
+            this(0);
+        }
+
+        /** A block with room for more components behind those of the force sum. */
+        Lanes(int more) {
+            block = new double[FREE_AT + more * STRIDE];
+        }
 
         /**
          * The numbers, to read and to write at the offsets above.
@@ -291,6 +366,37 @@ public final class FlightEquations {
          */
         public double[] block() {
             return block;
+        }
+
+        /** Whether every lane has a steady wind of its own instead of that of the equations. */
+        void ownWind(boolean own) {
+            ownWind = own;
+        }
+
+        /** The steady wind of a lane [m/s]. */
+        void wind(int lane, double alongTarget, double towardsRight) {
+            along[lane] = alongTarget;
+            right[lane] = towardsRight;
+        }
+
+        /** The last wind towards the target in a lane [m/s]. */
+        double alongTarget(int lane) {
+            return along[lane];
+        }
+
+        /** The last wind towards the right in a lane [m/s]. */
+        double towardsRight(int lane) {
+            return right[lane];
+        }
+
+        /** The last Reynolds numbers; the array itself. */
+        double[] reynolds() {
+            return re;
+        }
+
+        /** The last spin ratios; the array itself. */
+        double[] spinRatios() {
+            return s;
         }
     }
 }

@@ -7,7 +7,9 @@ import static dev.teeward.flight.internal.FlightEquations.STATE;
 import static dev.teeward.flight.internal.FlightEquations.VX;
 import static dev.teeward.flight.internal.FlightEquations.VY;
 import static dev.teeward.flight.internal.FlightEquations.VZ;
+import static dev.teeward.flight.internal.FlightEquations.X;
 import static dev.teeward.flight.internal.FlightEquations.Y;
+import static dev.teeward.flight.internal.FlightEquations.Z;
 
 import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightPath.Ending;
@@ -16,51 +18,57 @@ import org.jspecify.annotations.Nullable;
 /**
  * Flies one ball from launch to landing with {@link PrinceDormand65}.
  *
- * <p>The length of a step comes from the state alone, {@code h = a V / (|acc| + b V)}, and not from the steps before: equal
+ * <p>The length of a step comes from the state alone, by a {@link StepRule}, and not from the steps before: equal
  * states make equal steps, in whatever company a flight is computed, and results are smooth in the inputs. The embedded
  * error estimate is only a guard. It never lengthens a step; it throws a step away and shortens it when the forces are less
- * smooth than the rule assumes, at kinks of a coefficient table for instance. In a wind profile, where the guard acts often,
- * its limit is lower, and a step is at most twice as long as the one before it.
+ * smooth than the rule assumes. In a wind profile and with coefficients that have kinks, where the guard acts often, its limit
+ * is lower, and a step is at most twice as long as the one before it.
  *
  * <p>Immutable and thread-safe.
  */
 public final class FlightIntegrator {
-    /** The a of the step rule. */
-    private static final double STEP_SCALE = 0.45;
-
-    /** The b of the step rule: a ball that keeps its velocity steps a/b seconds [1/s]. */
-    private static final double STEP_DAMPING = 0.50;
-
-    /** The rule's shortest step, for a ball that hangs in the air [s]. */
-    private static final double SHORTEST_BY_RULE = 0.05;
-
-    /** The guard's limit for the error estimate of one step, see {@link PrinceDormand65#step} [m]. */
-    private static final double GUARD = 2e-5;
-
-    /** The same where the wind changes with height, because a profile has heights at which its curvature jumps [m]. */
-    private static final double SHEARED_GUARD = 2e-8;
-
-    /** A step that must be shorter than this is taken for a failure [s]. */
-    private static final double SHORTEST = 1e-7;
-
     /** The longest flight [s]. */
     public static final double TIME_LIMIT = 300.0;
 
-    private static final int STEP_LIMIT = 20_000;
+    static final int STEP_LIMIT = 20_000;
 
     private final FlightEquations equations;
     private final double elevation;
+    private final StepRule rule;
     private final @Nullable Terrain terrain;
     private final double guard;
+    private final double jumpGuard;
+    private final boolean gentle;
+
+    /**
+     * Flights by one force sum to one elevation, by the standard rule.
+     *
+     * @param equations the force sum
+     * @param elevation the height of the landing above the start, negative for lower ground [m]
+     */
+    public FlightIntegrator(FlightEquations equations, double elevation) {
+        this(equations, elevation, StepRule.STANDARD);
+    }
 
     /**
      * Flights by one force sum to one elevation.
      *
      * @param equations the force sum
      * @param elevation the height of the landing above the start, negative for lower ground [m]
+     * @param rule how long steps may be
      */
-    public FlightIntegrator(FlightEquations equations, double elevation) {
-        this(equations, elevation, null);
+    public FlightIntegrator(FlightEquations equations, double elevation, StepRule rule) {
+        this(equations, elevation, null, rule);
+    }
+
+    /**
+     * Flights by one force sum to a terrain, by the standard rule.
+     *
+     * @param equations the force sum
+     * @param terrain the terrain, not above the ball at the start
+     */
+    public FlightIntegrator(FlightEquations equations, Terrain terrain) {
+        this(equations, terrain, StepRule.STANDARD);
     }
 
     /**
@@ -68,38 +76,21 @@ public final class FlightIntegrator {
      *
      * @param equations the force sum
      * @param terrain the terrain, not above the ball at the start
+     * @param rule how long steps may be
      */
-    public FlightIntegrator(FlightEquations equations, Terrain terrain) {
+    public FlightIntegrator(FlightEquations equations, Terrain terrain, StepRule rule) {
         // A level that is never reached leaves the search for the apex alone.
-        this(equations, Double.NEGATIVE_INFINITY, terrain);
+        this(equations, Double.NEGATIVE_INFINITY, terrain, rule);
     }
 
-    private FlightIntegrator(FlightEquations equations, double elevation, @Nullable Terrain terrain) {
+    private FlightIntegrator(FlightEquations equations, double elevation, @Nullable Terrain terrain, StepRule rule) {
         this.equations = equations;
         this.elevation = elevation;
         this.terrain = terrain;
-        guard = equations.windVaries() ? SHEARED_GUARD : GUARD;
-    }
-
-    /**
-     * The step the rule asks for.
-     *
-     * @param airSpeed the speed relative to the air [m/s]
-     * @param acceleration the size of the acceleration, gravity included [m/s2]
-     * @return the step [s]
-     */
-    public static double ruledStep(double airSpeed, double acceleration) {
-        return Math.max(SHORTEST_BY_RULE, STEP_SCALE * airSpeed / (acceleration + STEP_DAMPING * airSpeed));
-    }
-
-    /**
-     * Whether a step may stand.
-     *
-     * @param error the error estimate of the step [m]
-     * @return true if it is small enough; false for NaN
-     */
-    public boolean accepts(double error) {
-        return error <= guard;
+        this.rule = rule;
+        guard = rule.guard(equations.windVaries(), equations.smooth());
+        jumpGuard = rule.jumpGuard(equations.windVaries(), equations.smooth());
+        gentle = rule.gentle(equations.windVaries(), equations.smooth());
     }
 
     /**
@@ -116,6 +107,7 @@ public final class FlightIntegrator {
         PrinceDormand65 scheme = new PrinceDormand65();
         FlightPath path = new FlightPath();
         LandingSearch search = new LandingSearch(elevation);
+        search.quick(rule.quick());
         equations.rates(state, axis, k, 0);
         path.add(0.0, state, k);
         LandingSearch.Event atLaunch = search.launch(state[VY], k[VY]);
@@ -130,11 +122,11 @@ public final class FlightIntegrator {
         double time = 0.0;
         double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
-            double h = Math.min(ruledStep(k[AIR_SPEED], size(k)), longest);
-            while (!accepts(scheme.step(equations, axis, state, k, h, next))) {
+            double h = Math.min(rule.step(k[AIR_SPEED], size(k)), longest);
+            while (!(scheme.step(equations, axis, state, k, h, next) <= limit(h)) || tooLongToLand(next, h)) {
                 path.reject();
                 h /= 2.0;
-                if (!(h >= SHORTEST)) {
+                if (!(h >= StepRule.SHORTEST)) {
                     return path.end(Ending.DID_NOT_CONVERGE, time, search);
                 }
             }
@@ -158,11 +150,30 @@ public final class FlightIntegrator {
                 return path.landed(surface.landingTime(), search);
             }
             time += h;
-            if (equations.windVaries()) {
+            if (gentle) {
                 longest = 2.0 * h;
             }
         }
         return path.end(Ending.DID_NOT_COME_DOWN, time, search);
+    }
+
+    private double limit(double h) {
+        return h < StepRule.JUMP ? jumpGuard : guard;
+    }
+
+    private boolean tooLongToLand(double[] next, double h) {
+        if (!(h > rule.shallowStep())) {
+            return false;
+        }
+        if (terrain == null) {
+            return next[Y] <= elevation && StepRule.shallow(next[VX], next[VY], next[VZ]);
+        }
+        if (!(next[Y] <= terrain.elevation(next[X], next[Z]))) {
+            return false;
+        }
+        double rising = terrain.slopeAlongTarget(next[X], next[Z]) * next[VX]
+                + terrain.slopeTowardsRight(next[X], next[Z]) * next[VZ];
+        return StepRule.shallow(next[VX], next[VY] - rising, next[VZ]);
     }
 
     private static double size(double[] rates) {

@@ -223,6 +223,50 @@ public final class FlightPath {
     }
 
     /**
+     * The positions at the first multiples of an interval and at the end of the flight.
+     *
+     * @param interval the interval [s]
+     * @param multiples how many multiples, from 0 on; all before the end
+     * @param xs receives the distances towards the target [m]
+     * @param ys receives the heights [m]
+     * @param zs receives the distances to the right [m]
+     */
+    public void positions(double interval, int multiples, double[] xs, double[] ys, double[] zs) {
+        int i = 0;
+        int last = count - 2;
+        Quintic x = new Quintic();
+        Quintic y = new Quintic();
+        Quintic z = new Quintic();
+        for (int knot = 0; knot <= last; knot++) {
+            double start = time(knot);
+            double end = knot == last ? Double.POSITIVE_INFINITY : time(knot + 1);
+            double h = time(knot + 1) - start;
+            position(x, knot, X, VX);
+            position(y, knot, Y, VY);
+            position(z, knot, Z, VZ);
+            for (; i < multiples && i * interval < end; i++) {
+                double q = (i * interval - start) / h;
+                xs[i] = x.value(q);
+                ys[i] = y.value(q);
+                zs[i] = z.value(q);
+            }
+            if (knot == last) {
+                double q = (endTime - start) / h;
+                xs[i] = x.value(q);
+                ys[i] = y.value(q);
+                zs[i] = z.value(q);
+            }
+        }
+        if (count == 1) {
+            for (int n = 0; n <= multiples; n++) {
+                xs[n] = coordinate(0, X);
+                ys[n] = coordinate(0, Y);
+                zs[n] = coordinate(0, Z);
+            }
+        }
+    }
+
+    /**
      * When the ball first reaches a vertical plane {@code alongX * x + alongZ * z = distance}, from either side.
      *
      * @param alongX the x component of the unit normal of the plane
@@ -236,7 +280,8 @@ public final class FlightPath {
         }
         for (int knot = 0; knot < count - 1 && time(knot) <= endTime; knot++) {
             double h = time(knot + 1) - time(knot);
-            Quintic over = position(knot, X, VX).combined(alongX, position(knot, Z, VZ), alongZ, distance);
+            Quintic over =
+                    new Quintic().combine(alongX, position(knot, X, VX), alongZ, position(knot, Z, VZ), distance);
             double[] ends = over.monotonePieces();
             double from = over.value(0.0);
             for (int i = 1; i < ends.length; i++) {
@@ -273,9 +318,13 @@ public final class FlightPath {
     }
 
     private Quintic position(int knot, int p, int v) {
+        return position(new Quintic(), knot, p, v);
+    }
+
+    private Quintic position(Quintic quintic, int knot, int p, int v) {
         int a = knot * KNOT + 1;
         int b = a + KNOT;
-        return Quintic.of(
+        return quintic.set(
                 time(knot + 1) - time(knot),
                 knots[a + p],
                 knots[a + v],
@@ -288,10 +337,14 @@ public final class FlightPath {
     private double spin(int knot, double q, double h) {
         int a = knot * KNOT + 1;
         int b = a + KNOT;
-        double from = knots[a + SPIN];
-        double slopeFrom = h * knots[a + STATE + SPIN];
-        double slopeTo = h * knots[b + STATE + SPIN];
-        double change = knots[b + SPIN] - from;
+        return spin(q, h, knots[a + SPIN], knots[a + STATE + SPIN], knots[b + SPIN], knots[b + STATE + SPIN]);
+    }
+
+    /** The cubic through spin and its rate at both ends of a step h, at the fraction q of the step. */
+    static double spin(double q, double h, double from, double rateFrom, double to, double rateTo) {
+        double slopeFrom = h * rateFrom;
+        double slopeTo = h * rateTo;
+        double change = to - from;
         double c2 = 3.0 * change - 2.0 * slopeFrom - slopeTo;
         double c3 = slopeFrom + slopeTo - 2.0 * change;
         return from + q * (slopeFrom + q * (c2 + q * c3));

@@ -10,6 +10,8 @@ import static dev.teeward.flight.internal.FlightEquations.X;
 import static dev.teeward.flight.internal.FlightEquations.Y;
 import static dev.teeward.flight.internal.FlightEquations.Z;
 
+import dev.teeward.flight.internal.FlightEquations.Lanes;
+
 /**
  * The explicit Runge-Kutta pair of orders 6 and 5 in eight stages of Prince and Dormand, RK6(5)8M.
  *
@@ -221,5 +223,193 @@ public final class PrinceDormand65 {
         double velocity = Math.sqrt(error[VX] * error[VX] + error[VY] * error[VY] + error[VZ] * error[VZ]);
         double position = Math.sqrt(error[X] * error[X] + error[Y] * error[Y] + error[Z] * error[Z]);
         return position + velocity + equations.radius() * Math.abs(error[SPIN]);
+    }
+
+    // The lane form: the same operations in the same order, component by component over a whole block. A stage writes
+    // the
+    // first five numbers of the state where the force sum reads them. Each sum is one loop over all its components,
+    // whose
+    // offsets are constants: such loops the compiler of the virtual machine vectorises.
+
+    /** Components that the lane form needs in a block, behind those of the force sum. */
+    static final int LANE_COMPONENTS = 7 * (4 + STAGES) + 1;
+
+    /** Where the states at the start of the step begin: {@code vx, vy, vz, spin, y, x, z}. */
+    static final int START_AT = Lanes.FREE_AT;
+
+    /** Where the steps begin, once for each of the seven numbers of a state [s]. */
+    static final int STEP_AT = START_AT + 7 * Lanes.STRIDE;
+
+    /** Where the states at the end of the step begin. */
+    static final int NEXT_AT = STEP_AT + 7 * Lanes.STRIDE;
+
+    /** Where the rates at the start of the step begin, in the order of the state. */
+    static final int K1_AT = NEXT_AT + 7 * Lanes.STRIDE;
+
+    private static final int K2_AT = K1_AT + 7 * Lanes.STRIDE;
+    private static final int K3_AT = K2_AT + 7 * Lanes.STRIDE;
+    private static final int K4_AT = K3_AT + 7 * Lanes.STRIDE;
+    private static final int K5_AT = K4_AT + 7 * Lanes.STRIDE;
+    private static final int K6_AT = K5_AT + 7 * Lanes.STRIDE;
+    private static final int K7_AT = K6_AT + 7 * Lanes.STRIDE;
+    private static final int K8_AT = K7_AT + 7 * Lanes.STRIDE;
+    private static final int DIFFERENCE_AT = K8_AT + 7 * Lanes.STRIDE;
+
+    /** Where the error estimates of the steps begin, see the scalar form [m]. */
+    static final int ERROR_AT = DIFFERENCE_AT + 7 * Lanes.STRIDE;
+
+    private static final int STAGE_LENGTH = STAGE_STATE * Lanes.STRIDE;
+    private static final int STATE_LENGTH = STATE * Lanes.STRIDE;
+
+    /**
+     * One step of every lane, each of its own length.
+     *
+     * @param equations the force sum
+     * @param lanes holds the states at the start, the rates there and the steps; receives the states at the end and the error
+     *     estimates
+     */
+    static void step(FlightEquations equations, Lanes lanes) {
+        double[] b = lanes.block();
+        stage2(b);
+        equations.rates(lanes);
+        keepRates(b, K2_AT);
+        stage3(b);
+        equations.rates(lanes);
+        keepRates(b, K3_AT);
+        stage4(b);
+        equations.rates(lanes);
+        keepRates(b, K4_AT);
+        stage5(b);
+        equations.rates(lanes);
+        keepRates(b, K5_AT);
+        stage6(b);
+        equations.rates(lanes);
+        keepRates(b, K6_AT);
+        stage7(b);
+        equations.rates(lanes);
+        keepRates(b, K7_AT);
+        stage8(b);
+        equations.rates(lanes);
+        keepRates(b, K8_AT);
+        end(b);
+        difference(b);
+        error(b, equations.radius());
+    }
+
+    /** Keeps the rates that the force sum has left in a block, those of the position included. */
+    static void keepRates(double[] b, int at) {
+        System.arraycopy(b, Lanes.RATES_AT, b, at, 4 * Lanes.STRIDE);
+        System.arraycopy(b, Lanes.STATE_AT + VY * Lanes.STRIDE, b, at + Y * Lanes.STRIDE, Lanes.WIDTH);
+        System.arraycopy(b, Lanes.STATE_AT + VX * Lanes.STRIDE, b, at + X * Lanes.STRIDE, Lanes.WIDTH);
+        System.arraycopy(b, Lanes.STATE_AT + VZ * Lanes.STRIDE, b, at + Z * Lanes.STRIDE, Lanes.WIDTH);
+    }
+
+    private static void stage2(double[] b) {
+        for (int i = 0; i < STAGE_LENGTH; i++) {
+            b[Lanes.STATE_AT + i] = b[START_AT + i] + b[STEP_AT + i] * (A21 * b[K1_AT + i]);
+        }
+    }
+
+    private static void stage3(double[] b) {
+        for (int i = 0; i < STAGE_LENGTH; i++) {
+            b[Lanes.STATE_AT + i] = b[START_AT + i] + b[STEP_AT + i] * (A31 * b[K1_AT + i] + A32 * b[K2_AT + i]);
+        }
+    }
+
+    private static void stage4(double[] b) {
+        for (int i = 0; i < STAGE_LENGTH; i++) {
+            b[Lanes.STATE_AT + i] =
+                    b[START_AT + i] + b[STEP_AT + i] * (A41 * b[K1_AT + i] + A42 * b[K2_AT + i] + A43 * b[K3_AT + i]);
+        }
+    }
+
+    private static void stage5(double[] b) {
+        for (int i = 0; i < STAGE_LENGTH; i++) {
+            b[Lanes.STATE_AT + i] = b[START_AT + i]
+                    + b[STEP_AT + i]
+                            * (A51 * b[K1_AT + i] + A52 * b[K2_AT + i] + A53 * b[K3_AT + i] + A54 * b[K4_AT + i]);
+        }
+    }
+
+    private static void stage6(double[] b) {
+        for (int i = 0; i < STAGE_LENGTH; i++) {
+            b[Lanes.STATE_AT + i] = b[START_AT + i]
+                    + b[STEP_AT + i]
+                            * (A61 * b[K1_AT + i]
+                                    + A62 * b[K2_AT + i]
+                                    + A63 * b[K3_AT + i]
+                                    + A64 * b[K4_AT + i]
+                                    + A65 * b[K5_AT + i]);
+        }
+    }
+
+    private static void stage7(double[] b) {
+        for (int i = 0; i < STAGE_LENGTH; i++) {
+            b[Lanes.STATE_AT + i] = b[START_AT + i]
+                    + b[STEP_AT + i]
+                            * (A71 * b[K1_AT + i]
+                                    + A72 * b[K2_AT + i]
+                                    + A73 * b[K3_AT + i]
+                                    + A74 * b[K4_AT + i]
+                                    + A75 * b[K5_AT + i]
+                                    + A76 * b[K6_AT + i]);
+        }
+    }
+
+    private static void stage8(double[] b) {
+        for (int i = 0; i < STAGE_LENGTH; i++) {
+            b[Lanes.STATE_AT + i] = b[START_AT + i]
+                    + b[STEP_AT + i]
+                            * (A81 * b[K1_AT + i]
+                                    + A82 * b[K2_AT + i]
+                                    + A83 * b[K3_AT + i]
+                                    + A84 * b[K4_AT + i]
+                                    + A85 * b[K5_AT + i]
+                                    + A86 * b[K6_AT + i]);
+        }
+    }
+
+    private static void end(double[] b) {
+        for (int i = 0; i < STATE_LENGTH; i++) {
+            b[NEXT_AT + i] = b[START_AT + i]
+                    + b[STEP_AT + i]
+                            * (B1 * b[K1_AT + i]
+                                    + B3 * b[K3_AT + i]
+                                    + B4 * b[K4_AT + i]
+                                    + B5 * b[K5_AT + i]
+                                    + B6 * b[K6_AT + i]
+                                    + B7 * b[K7_AT + i]
+                                    + B8 * b[K8_AT + i]);
+        }
+    }
+
+    private static void difference(double[] b) {
+        for (int i = 0; i < STATE_LENGTH; i++) {
+            b[DIFFERENCE_AT + i] = b[STEP_AT + i]
+                    * (E1 * b[K1_AT + i]
+                            + E3 * b[K3_AT + i]
+                            + E4 * b[K4_AT + i]
+                            + E5 * b[K5_AT + i]
+                            + E6 * b[K6_AT + i]
+                            + E7 * b[K7_AT + i]
+                            + E8 * b[K8_AT + i]);
+        }
+    }
+
+    private static void error(double[] b, double radius) {
+        for (int i = 0; i < Lanes.WIDTH; i++) {
+            double x = b[DIFFERENCE_AT + VX * Lanes.STRIDE + i];
+            double y = b[DIFFERENCE_AT + VY * Lanes.STRIDE + i];
+            double z = b[DIFFERENCE_AT + VZ * Lanes.STRIDE + i];
+            b[ERROR_AT + i] = Math.sqrt(x * x + y * y + z * z);
+        }
+        for (int i = 0; i < Lanes.WIDTH; i++) {
+            double x = b[DIFFERENCE_AT + X * Lanes.STRIDE + i];
+            double y = b[DIFFERENCE_AT + Y * Lanes.STRIDE + i];
+            double z = b[DIFFERENCE_AT + Z * Lanes.STRIDE + i];
+            double position = Math.sqrt(x * x + y * y + z * z);
+            b[ERROR_AT + i] =
+                    position + b[ERROR_AT + i] + radius * Math.abs(b[DIFFERENCE_AT + SPIN * Lanes.STRIDE + i]);
+        }
     }
 }

@@ -3,50 +3,56 @@ package dev.teeward.flight.internal;
 /**
  * The quintic through value, first and second derivative at both ends of a step, in the fraction 0 to 1 of the step.
  *
- * <p>Immutable and thread-safe.
+ * <p>Mutable, so that one serves many steps without garbage; one for each thread.
  */
 final class Quintic {
+    /** The ends of the pieces in which the value rises or falls throughout. */
+    static final int PIECE_ENDS = 4;
+
     private static final int MAX_ITERATIONS = 120;
 
     /** Two units in the last place of 1: a finer fraction of the step means nothing. */
     private static final double RESOLUTION = 0x1.0p-51;
 
-    private final double c0;
-    private final double c1;
-    private final double c2;
-    private final double c3;
-    private final double c4;
-    private final double c5;
+    /** A last move of Newton's method so short that the next would be lost in rounding. */
+    private static final double SETTLED = 1e-9;
 
-    private Quintic(double c0, double c1, double c2, double c3, double c4, double c5) {
-        this.c0 = c0;
-        this.c1 = c1;
-        this.c2 = c2;
-        this.c3 = c3;
-        this.c4 = c4;
-        this.c5 = c5;
+    private double c0;
+    private double c1;
+    private double c2;
+    private double c3;
+    private double c4;
+    private double c5;
+
+    /** The zero. */
+    Quintic() {}
+
+    /** Becomes that from value p, first derivative v and second derivative a, by time, at the start and the end of a step h. */
+    Quintic set(double h, double p0, double v0, double a0, double p1, double v1, double a1) {
+        double first = h * v0;
+        double second = h * h * a0;
+        double half = second / 2.0;
+        double d = p1 - p0 - first - half;
+        double e = h * v1 - first - second;
+        double f = (h * h * a1 - second) / 2.0;
+        c0 = p0;
+        c1 = first;
+        c2 = half;
+        c3 = 10.0 * d - 4.0 * e + f;
+        c4 = -15.0 * d + 7.0 * e - 2.0 * f;
+        c5 = 6.0 * d - 3.0 * e + f;
+        return this;
     }
 
-    /** From value p, first derivative v and second derivative a, by time, at the start and the end of a step h. */
-    static Quintic of(double h, double p0, double v0, double a0, double p1, double v1, double a1) {
-        double c1 = h * v0;
-        double twoC2 = h * h * a0;
-        double c2 = twoC2 / 2.0;
-        double d = p1 - p0 - c1 - c2;
-        double e = h * v1 - c1 - twoC2;
-        double f = (h * h * a1 - twoC2) / 2.0;
-        return new Quintic(p0, c1, c2, 10.0 * d - 4.0 * e + f, -15.0 * d + 7.0 * e - 2.0 * f, 6.0 * d - 3.0 * e + f);
-    }
-
-    /** The quintic {@code factor * this + otherFactor * other - constant}. */
-    Quintic combined(double factor, Quintic other, double otherFactor, double constant) {
-        return new Quintic(
-                factor * c0 + otherFactor * other.c0 - constant,
-                factor * c1 + otherFactor * other.c1,
-                factor * c2 + otherFactor * other.c2,
-                factor * c3 + otherFactor * other.c3,
-                factor * c4 + otherFactor * other.c4,
-                factor * c5 + otherFactor * other.c5);
+    /** Becomes {@code factor * one + otherFactor * other - constant}. */
+    Quintic combine(double factor, Quintic one, double otherFactor, Quintic other, double constant) {
+        c0 = factor * one.c0 + otherFactor * other.c0 - constant;
+        c1 = factor * one.c1 + otherFactor * other.c1;
+        c2 = factor * one.c2 + otherFactor * other.c2;
+        c3 = factor * one.c3 + otherFactor * other.c3;
+        c4 = factor * one.c4 + otherFactor * other.c4;
+        c5 = factor * one.c5 + otherFactor * other.c5;
+        return this;
     }
 
     double value(double q) {
@@ -82,10 +88,18 @@ final class Quintic {
      * bump inside the step is not missed.
      */
     double[] monotonePieces() {
+        double[] ends = new double[PIECE_ENDS];
+        monotonePieces(ends, false);
+        return ends;
+    }
+
+    /** The same, into an array of {@link #PIECE_ENDS}; quick or not, see {@link #root(double, double, boolean)}. */
+    void monotonePieces(double[] ends, boolean quick) {
         double turn = changesSign(2, 0.0, 1.0) ? root(2, 0.0, 1.0) : 1.0;
-        double first = changesSign(1, 0.0, turn) ? root(1, 0.0, turn) : 0.0;
-        double second = turn < 1.0 && changesSign(1, turn, 1.0) ? root(1, turn, 1.0) : 1.0;
-        return new double[] {0.0, first, second, 1.0};
+        ends[0] = 0.0;
+        ends[1] = changesSign(1, 0.0, turn) ? extremum(0.0, turn, quick) : 0.0;
+        ends[2] = turn < 1.0 && changesSign(1, turn, 1.0) ? extremum(turn, 1.0, quick) : 1.0;
+        ends[3] = 1.0;
     }
 
     private boolean changesSign(int order, double from, double to) {
@@ -96,12 +110,48 @@ final class Quintic {
 
     /** Where the value is 0 between two points; if rounding has left it one sign at both, the point where it is nearer to 0. */
     double root(double from, double to) {
+        return root(from, to, false);
+    }
+
+    /**
+     * The same. Quick is four rounds of Newton's method from where the chord is 0, which leaves nothing to gain on a step of a
+     * flight; where the last of them still moved, or left the bracket, the slow way is taken after all.
+     */
+    double root(double from, double to, boolean quick) {
         double atFrom = value(from);
         double atTo = value(to);
         if ((atFrom > 0.0 && atTo > 0.0) || (atFrom < 0.0 && atTo < 0.0)) {
             return Math.abs(atFrom) < Math.abs(atTo) ? from : to;
         }
+        if (quick) {
+            double q = from + (to - from) * (atFrom / (atFrom - atTo));
+            q -= value(q) / slope(q);
+            q -= value(q) / slope(q);
+            q -= value(q) / slope(q);
+            double move = value(q) / slope(q);
+            q -= move;
+            if (Math.abs(move) <= SETTLED && q > from && q < to) {
+                return q;
+            }
+        }
         return root(0, from, to);
+    }
+
+    /** Where the slope is 0 between two points at which it has different signs. */
+    double extremum(double from, double to, boolean quick) {
+        if (quick) {
+            double atFrom = slope(from);
+            double q = from + (to - from) * (atFrom / (atFrom - slope(to)));
+            q -= slope(q) / bend(q);
+            q -= slope(q) / bend(q);
+            q -= slope(q) / bend(q);
+            double move = slope(q) / bend(q);
+            q -= move;
+            if (Math.abs(move) <= SETTLED && q > from && q < to) {
+                return q;
+            }
+        }
+        return root(1, from, to);
     }
 
     /** Newton's method from the end of a bracket, bisection where it would leave it or not at least halve its step. */

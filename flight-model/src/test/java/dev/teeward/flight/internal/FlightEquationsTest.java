@@ -52,6 +52,7 @@ class FlightEquationsTest {
         for (int n = 0; n < blocks; n++) {
             FlightEquations equations = all[n % all.length];
             for (int i = 0; i < Lanes.WIDTH; i++) {
+                equations.air(lanes, i);
                 for (int c = 0; c < 5; c++) {
                     block[Lanes.STATE_AT + c * Lanes.STRIDE + i] = component(random, c);
                 }

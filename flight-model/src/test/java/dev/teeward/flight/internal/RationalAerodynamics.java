@@ -23,6 +23,11 @@ public final class RationalAerodynamics implements AerodynamicModel {
         return 0.341 * s * (s + 0.35) / (k * k) * (1.0 - 0.458 * height(re));
     }
 
+    @Override
+    public boolean smooth() {
+        return true;
+    }
+
     private static double height(double re) {
         double x = re / 1e5 - 1.2;
         return x / Math.sqrt(1.0 + x * x);

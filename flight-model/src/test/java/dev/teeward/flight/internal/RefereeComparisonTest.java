@@ -101,9 +101,9 @@ class RefereeComparisonTest {
 
     /** Straight lines between few points: kinks that the step rule does not foresee and the error estimate must see. */
     @Test
-    void theGuardKeepsKinkedCoefficientsWithinFiveMillimeters() {
+    void theGuardKeepsKinkedCoefficientsWithinATenthOfAMillimeter() {
         Comparison result = new Comparison(new KinkedAerodynamics(), 5L).run(300);
-        assertTrue(result.maxLanding <= 5e-3, result::toString);
+        assertTrue(result.maxLanding <= LANDING_BOUND, result::toString);
         assertTrue(result.rejections > 0, "the guard acted");
     }
 
