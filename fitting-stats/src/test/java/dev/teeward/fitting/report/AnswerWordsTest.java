@@ -146,10 +146,11 @@ class AnswerWordsTest {
         long asked = report.result().metrics().stream()
                 .filter(c -> c.inFamily() && !c.primary())
                 .count();
-        assertEquals(
-                (double) asked, report.data().number("/secondary_count").orElseThrow());
+        assertEquals((double) asked, report.data().number("/secondary_count").orElseThrow());
         String differs = words(report, "differs");
-        assertTrue(differs.contains("Worked out from the launch and the air, not measured, and so not judged: apex"), differs);
+        assertTrue(
+                differs.contains("Worked out from the launch and the air, not measured, and so not judged: apex"),
+                differs);
         assertFalse(words(report, "in-short").contains("apex"));
         assertFalse(words(report, "undecided").contains("apex"));
     }

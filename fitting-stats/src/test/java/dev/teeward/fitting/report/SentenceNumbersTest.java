@@ -107,10 +107,7 @@ class SentenceNumbersTest {
         sentences++;
         String own = withoutQuotations(sentence);
         assertFalse(sentence.text().chars().anyMatch(Character::isISOControl), where);
-        assertFalse(
-                NO_NUMBER.matcher(own)
-                        .find(),
-                where);
+        assertFalse(NO_NUMBER.matcher(own).find(), where);
         assertFalse(CAUSE.matcher(own).find(), where);
         List<String> found = new ArrayList<>();
         Matcher matcher = NUMBER.matcher(own);
@@ -242,7 +239,8 @@ class SentenceNumbersTest {
                             .equals("practically_the_same"));
             assertEquals(isSame && c.inFamily(), says(sections, "same", c.metric()), c.toString());
             assertEquals(
-                    c.inFamily() && c.verdict().verdict() == Verdict.UNDECIDED, says(sections, "undecided", c.metric()));
+                    c.inFamily() && c.verdict().verdict() == Verdict.UNDECIDED,
+                    says(sections, "undecided", c.metric()));
             assertEquals(
                     c.inFamily() && c.verdict().verdict() == Verdict.DIFFERENT, says(sections, "differs", c.metric()));
         }

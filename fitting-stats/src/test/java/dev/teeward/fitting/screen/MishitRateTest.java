@@ -138,12 +138,14 @@ class MishitRateTest {
                     .map(s -> s.without(Metric.CLUB_SPEED).without(Metric.STRIKE_TOE))
                     .toList()));
             ScreenReport report = speed.screen(session);
-            assertEquals(List.of(6), report.flags().stream().map(ShotFlag::index).toList());
+            assertEquals(
+                    List.of(6), report.flags().stream().map(ShotFlag::index).toList());
             ShotFlag flag = report.flags().get(0);
             assertEquals(times < 1.0 ? ShotFlag.Kind.MISHIT : ShotFlag.Kind.MISREAD, flag.kind());
             assertEquals(times > 1.0, flag.reason().endsWith("on the fast side"), flag.reason());
             assertEquals(
-                    times > 1.0, report.warnings().stream().anyMatch(w -> w.code().equals("mishits-not-screened")));
+                    times > 1.0,
+                    report.warnings().stream().anyMatch(w -> w.code().equals("mishits-not-screened")));
         }
     }
 
