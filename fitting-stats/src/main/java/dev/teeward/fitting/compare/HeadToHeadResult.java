@@ -238,7 +238,8 @@ public final class HeadToHeadResult {
     }
 
     /**
-     * The metrics whose verdict is another {@linkplain #withoutFlagged() without the flagged shots}.
+     * The metrics {@linkplain MetricComparison#inFamily() of the family} whose verdict is another
+     * {@linkplain #withoutFlagged() without the flagged shots}.
      *
      * @return the changes in the order of {@link #metrics()}; none if no shot is flagged, or too few remain
      */
