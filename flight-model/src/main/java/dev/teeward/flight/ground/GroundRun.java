@@ -19,6 +19,9 @@ final class GroundRun {
     private static final int HOP_POINTS = 8;
     private static final double SAMPLING = 0.1;
 
+    /** The fastest that a ball may come down without a bounce and its rest be told [m/s]: our choice, no source. */
+    private static final double FASTEST_ROLL = 10.0;
+
     private final Ground ground;
     private final Terrain terrain;
     private final double stopHeight;
@@ -73,7 +76,7 @@ final class GroundRun {
         double into = -dot();
         double speed = Math.sqrt(motion[0] * motion[0] + motion[1] * motion[1] + motion[2] * motion[2]);
         if (!rises(into)) {
-            return true;
+            return grazes(warnings);
         }
         BounceModel model = ground.bounce();
         double angle = StrictMath.acos(Math.min(1.0, into / speed));
@@ -92,6 +95,23 @@ final class GroundRun {
                         model.reference(),
                         known ? "bounce, roll and total are guesses" : "where it stops is not known")));
         return known;
+    }
+
+    /** Judges a ball that comes down without a bounce: one that is fast skims the turf, of which nothing here speaks. */
+    private boolean grazes(List<Warning> warnings) {
+        double along = Math.hypot(motion[0], motion[2]);
+        if (along <= FASTEST_ROLL) {
+            return true;
+        }
+        warnings.add(Warning.of(
+                "bounce-outside-model",
+                String.format(
+                        Locale.ROOT,
+                        "the ball comes down at %.1f m/s too flat to bounce; faster than %.0f m/s it skims the turf, which"
+                                + " neither the bounce nor the roll covers: where it stops is not known",
+                        along,
+                        FASTEST_ROLL)));
+        return false;
     }
 
     private void add(Phase phase) {
