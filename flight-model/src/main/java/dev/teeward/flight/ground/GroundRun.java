@@ -19,6 +19,9 @@ final class GroundRun {
     private static final int HOP_POINTS = 8;
     private static final double SAMPLING = 0.1;
 
+    /** The speed below which a roll over curved ground no longer needs the balance of energy [m/s]. */
+    private static final double SLOW = 0.01;
+
     /** The fastest that a ball may come down without a bounce and its rest be told [m/s]: our choice, no source. */
     private static final double FASTEST_ROLL = 10.0;
 
@@ -31,6 +34,7 @@ final class GroundRun {
     private final double[] place = new double[3];
     private final double[] motion = new double[6];
     private final double[] normal = new double[3];
+    private final double[] before = new double[3];
     private final List<Point> path = new ArrayList<>();
     private double time;
     private double sampled;
@@ -279,6 +283,7 @@ final class GroundRun {
         double[] s = {place[0], place[2], motion[0], motion[2]};
         double[][] d = new double[4][4];
         double[] at = new double[4];
+        boolean curved = !(terrain instanceof PlaneTerrain);
         while (time < TIME_LIMIT) {
             rates(s, d[0]);
             double speed = speed(s);
@@ -288,7 +293,10 @@ final class GroundRun {
             if (holds && speed < 1e-9) {
                 return true;
             }
-            double h = 0.04;
+            double h = curved ? 0.01 : 0.04;
+            double elevation = curved ? terrain.elevation(s[0], s[1]) : 0.0;
+            double braking = rho * gravity * normal[1] * speed;
+            System.arraycopy(normal, 0, before, 0, 3);
             if (deceleration > 0.0) {
                 double left = speed / deceleration;
                 if (holds && left < 1e-3) {
@@ -308,6 +316,9 @@ final class GroundRun {
             for (int i = 0; i < 4; i++) {
                 s[i] += h / 6.0 * (d[0][i] + 2.0 * d[1][i] + 2.0 * d[2][i] + d[3][i]);
             }
+            if (curved) {
+                turn(s, speed, elevation, braking, h);
+            }
             time += h;
             place[0] = s[0];
             place[2] = s[1];
@@ -317,6 +328,28 @@ final class GroundRun {
             }
         }
         return false;
+    }
+
+    /**
+     * Turns the velocity into the ground at the end of a step. What the ground's curvature does to it has no work in it, so the
+     * speed is that of the balance of energy: {@code (1 + k) v^2/2 + g y} falls by the work of the resistance alone.
+     */
+    private void turn(double[] s, double speed, double elevation, double braking, double h) {
+        double rise = -(before[0] * s[2] + before[2] * s[3]) / before[1];
+        terrain.normal(s[0], s[1], normal);
+        double into = s[2] * normal[0] + rise * normal[1] + s[3] * normal[2];
+        double vx = s[2] - into * normal[0];
+        double vy = rise - into * normal[1];
+        double vz = s[3] - into * normal[2];
+        double size = Math.sqrt(vx * vx + vy * vy + vz * vz);
+        double work = h * (braking + ground.turf().rollingResistance() * gravity * normal[1] * size) / 2.0;
+        double left = speed * speed - 2.0 / (1.0 + k) * (gravity * (terrain.elevation(s[0], s[1]) - elevation) + work);
+        // About the turning point the balance is the difference of two numbers that are nearly the same.
+        if (left > SLOW * SLOW && size > SLOW) {
+            double scale = Math.sqrt(left) / size;
+            s[2] = vx * scale;
+            s[3] = vz * scale;
+        }
     }
 
     private void finish(double[] s, double left) {
