@@ -18,7 +18,10 @@ public enum RowWarning {
     BOUNCE_EXTRAPOLATED(16, "bounce-extrapolated"),
 
     /** The ball still moves 60 s after landing; told only if the table has the total or the run. */
-    DOES_NOT_STOP(32, "does-not-stop");
+    DOES_NOT_STOP(32, "does-not-stop"),
+
+    /** The ball lands so far outside the bounce model that nobody knows where it stops; told only if the table has the total or the run. */
+    BOUNCE_OUTSIDE_MODEL(64, "bounce-outside-model");
 
     private final byte bit;
     private final String code;
