@@ -99,7 +99,7 @@ final class ReportTables {
                 : Optional.of(Table.of(
                         "plan",
                         "How many more " + (paired ? "pairs" : "shots with each club")
-                                + " would usually settle what can't be told yet",
+                                + " would usually settle what can't be told yet (0: as many as these usually do)",
                         List.of("metric", "of", "now", "more", "range"),
                         rows));
     }

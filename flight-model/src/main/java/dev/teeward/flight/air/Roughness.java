@@ -60,8 +60,8 @@ public enum Roughness {
      * <p>0.17 over open grass, where 1/7 = 0.143 is the usual round number. The two laws then agree near 10 m; at 30 m the power
      * law is 1.6 percent higher over open grass and 9 percent over forest.
      *
-     * @return the exponent for {@link WindProfile#powerLaw}, in [0.09, 0.5]; of the class "city", 0.62, the largest that the law
-     *     takes
+     * @return the exponent for {@link WindProfile#powerLaw}, in [0.09, 0.5]; for {@link #CHAOTIC} the formula gives 0.62, and 0.5, the
+     *     largest that the law takes, is returned
      */
     public double powerLawExponent() {
         return Math.min(0.5, 1.0 / StrictMath.log(10.0 / meters));

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * }</pre>
  *
  * <p>Those numbers are of the head measured in Proceedings (MDPI) 49(1):47, 2020, table 1; which of its three moments belongs
- * to which axis is inferred. Immutable and thread-safe if the restitution is; the builder is neither.
+ * to which axis is inferred, and the roll, which it does not give, is assumed equal to the bulge. Immutable and thread-safe if the restitution is; the builder is neither.
  */
 public final class ClubHead {
     private final Mass mass;

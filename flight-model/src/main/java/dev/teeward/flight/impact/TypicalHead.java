@@ -10,7 +10,7 @@ import dev.teeward.quantity.Mass;
  * <table>
  * <caption>The constants and where they are from</caption>
  * <tr><th>constant</th><th>value</th><th>source</th></tr>
- * <tr><td>driver: mass, depth of the centre of mass, moments, bulge and roll, restitution</td>
+ * <tr><td>driver: mass, depth of the centre of mass, moments, bulge, restitution; roll assumed equal to the bulge, no source</td>
  *     <td>204 g; 42.3 mm; 5679, 4085, 2843 g cm2; 305 mm both; 0.83</td>
  *     <td>Proceedings (MDPI) 49(1):47, 2020, table 1; which moment belongs to which axis is inferred. The limit of the rules,
  *     0.822 + 0.008, is as high; distance tests imply about 0.80</td></tr>

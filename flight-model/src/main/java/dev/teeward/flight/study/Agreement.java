@@ -11,8 +11,8 @@ import org.hipparchus.distribution.continuous.TDistribution;
  * How well a model agrees with observations of one number: bias, root mean square, and limits of agreement.
  *
  * <p>Of the differences, model less observation: {@code bias} their mean, with a t interval; {@code rms} the root of their mean
- * square; the limits of agreement {@code bias -+ 1.96 s}, between which 95 percent of single differences are expected if they are
- * normal, each with the interval {@code -+ t s sqrt(3/n)} (Bland and Altman 1986, Lancet 327:307). The limits are wide guesses
+ * square; the limits of agreement {@code bias -+ 1.96 s}, which would hold 95 percent of normal differences if bias and s were
+ * known, and hold 92 percent at n = 14, 82 percent at n = 4; each with the interval {@code -+ t s sqrt(3/n)} (Bland and Altman 1986, Lancet 327:307). The limits are wide guesses
  * below some 30 flights, which is what their intervals say.
  *
  * <pre>{@code

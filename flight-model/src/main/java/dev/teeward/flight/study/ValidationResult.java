@@ -158,7 +158,7 @@ public final class ValidationResult {
      */
     public String markdown(Predicate<Row> wanted) {
         StringBuilder text = new StringBuilder(
-                "| model | flights | of | n | bias | RMS | RMS % | worst | 95 % of differences |\n|---|---|---|---|---|---|---|---|---|\n");
+                "| model | flights | of | n | bias | RMS | RMS % | worst | limits of agreement |\n|---|---|---|---|---|---|---|---|---|\n");
         for (Row row : rows.stream().filter(wanted).toList()) {
             Agreement a = row.agreement();
             Unit unit = row.output().tableUnit();
