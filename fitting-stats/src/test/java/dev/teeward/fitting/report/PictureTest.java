@@ -57,6 +57,39 @@ class PictureTest {
         }
     }
 
+    /** Below six shots an ellipse tells nothing; the picture says so and the shots set its scale. */
+    @Test
+    void fewShotsHaveNoEllipse() {
+        for (int perClub : new int[] {3, 5, 8}) {
+            Session session = InventedSession.session("Alder", "Rowan", perClub, Handedness.RIGHT, true);
+            HeadToHeadResult result = InventedSession.compare(session);
+            boolean enough = perClub == 8;
+            for (Picture picture : List.of(
+                    LandingPicture.of(result, UnitSystem.US).orElseThrow(),
+                    FacePicture.of(result, UnitSystem.US).orElseThrow())) {
+                Document document = Svg.check(picture);
+                assertEquals(
+                        enough ? 2 : 0,
+                        Svg.withClass(document, "path", "ellipse").size(),
+                        perClub + " " + picture.id());
+                assertEquals(!enough, picture.svg().contains("no outline: under 6 shots a club"), picture.svg());
+            }
+            boolean row = HeadToHeadReport.of(result).tables().stream()
+                    .flatMap(table -> table.rows().stream())
+                    .anyMatch(cells -> cells.get(0).startsWith("ellipse"));
+            assertEquals(enough, row);
+        }
+        Session few = InventedSession.session("Alder", "Rowan", 3, Handedness.RIGHT, true);
+        HeadToHeadResult result = InventedSession.compare(few);
+        Axis carry =
+                carryAxis(Svg.check(LandingPicture.of(result, UnitSystem.METRIC).orElseThrow()));
+        double widest = result.first()
+                .pattern()
+                .map(pattern -> 2.0 * pattern.ellipse().semiMajor())
+                .orElseThrow();
+        assertTrue(widest * carry.perUnit() > SvgDrawing.WIDTH, "with the ellipse it would not fit at this scale");
+    }
+
     /** Maps a coordinate back to the number by two labelled ticks of the same axis. */
     private record Axis(double low, double atLow, double high, double atHigh) {
         double value(double coordinate) {
