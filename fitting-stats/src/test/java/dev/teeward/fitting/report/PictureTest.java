@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -79,15 +80,18 @@ class PictureTest {
                     .anyMatch(cells -> cells.get(0).startsWith("ellipse"));
             assertEquals(enough, row);
         }
-        Session few = InventedSession.session("Alder", "Rowan", 3, Handedness.RIGHT, true);
+        Session few = InventedSession.session("Alder", "Rowan", 4, Handedness.RIGHT, true);
         HeadToHeadResult result = InventedSession.compare(few);
         Axis carry =
                 carryAxis(Svg.check(LandingPicture.of(result, UnitSystem.METRIC).orElseThrow()));
-        double widest = result.first()
-                .pattern()
-                .map(pattern -> 2.0 * pattern.ellipse().semiMajor())
+        double longest = Stream.of(result.first(), result.second())
+                .flatMap(club -> club.pattern().stream())
+                .mapToDouble(pattern -> 2.0 * pattern.ellipse().semiMajor())
+                .max()
                 .orElseThrow();
-        assertTrue(widest * carry.perUnit() > SvgDrawing.WIDTH, "with the ellipse it would not fit at this scale");
+        assertTrue(
+                longest * carry.perUnit() > SvgDrawing.WIDTH,
+                longest + " m at " + carry.perUnit() + " a metre would fit, so the ellipse may have set the scale");
     }
 
     /** Maps a coordinate back to the number by two labelled ticks of the same axis. */
