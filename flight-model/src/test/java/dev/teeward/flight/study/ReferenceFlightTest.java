@@ -86,7 +86,8 @@ class ReferenceFlightTest {
                 assertEquals(x, r.flight().carry().meters(), LANDING_BOUND, "the referee is on the terrain");
                 if (r.flight().total().isEmpty()) {
                     // The steepest of the hill is as steep as holds a ball just so: some creep for more than 60 s.
-                    assertTrue(r.flight().warnings().stream().anyMatch(w -> w.code().equals("does-not-stop")));
+                    assertTrue(r.flight().warnings().stream()
+                            .anyMatch(w -> w.code().equals("does-not-stop")));
                     continue;
                 }
                 // The run is exact to 0.1 mm, and one landing 0.1 mm from another may bounce a little otherwise.
