@@ -215,7 +215,7 @@ final class FlyCommand implements Callable<Integer> {
                 for (int i = 0; i < si.length; i++) {
                     si[i][row] = RESULTS.get(i).si().applyAsDouble(flight);
                 }
-                unknown.set(row, !flight.rollOut().orElseThrow().restKnown());
+                unknown.set(row, flight.total().isEmpty());
                 for (Warning warning : flight.warnings()) {
                     warnings.computeIfAbsent(warning.code(), code -> new ArrayList<>())
                             .add(row + 1);

@@ -176,16 +176,20 @@ public final class Flight {
      *
      * <p>It is below the carry for a ball that spins or rolls back, and is {@link #carry} plus {@link #run} by definition of the latter.
      *
-     * @return the total, not negative; empty unless the model was given a ground
+     * @return the total, not negative; empty unless the model was given a ground, and where the ball stops is known: not with
+     *     the {@linkplain #warnings() warnings} {@code bounce-outside-model} and {@code does-not-stop}
      */
     public Optional<Length> total() {
-        return rollOut().map(run -> run.rest().distance());
+        return rollOut()
+                .filter(RollOut::restKnown)
+                .filter(RollOut::atRest)
+                .map(run -> run.rest().distance());
     }
 
     /**
      * The total less the carry.
      *
-     * @return the run, negative when the ball ends nearer the start than it landed; empty unless the model was given a ground
+     * @return the run, negative when the ball ends nearer the start than it landed; empty where the total is
      */
     public Optional<Length> run() {
         return total().map(total -> Length.ofMeters(total.meters() - carry().meters()));
@@ -219,7 +223,10 @@ public final class Flight {
      *       the ends of the integrator's steps;
      *   <li>{@code bounce-extrapolated}: the ball lands faster or flatter than the bounce model covers, so that the total is a
      *       guess;
-     *   <li>{@code does-not-stop}: the ball still moves 60 s after landing, on ground too steep for its turf.
+     *   <li>{@code bounce-outside-model}: by far, or it comes down so flat that it does not bounce and yet faster than 10 m/s:
+     *       where it stops is not known, and there is no total;
+     *   <li>{@code does-not-stop}: the ball still moves 60 s after landing, on ground too steep for its turf, and there is no
+     *       total.
      * </ul>
      *
      * @return the warnings, unmodifiable, usually none

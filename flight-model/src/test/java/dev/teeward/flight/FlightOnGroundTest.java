@@ -151,7 +151,30 @@ class FlightOnGroundTest {
         Ground icy = Ground.of(Turf.of(0.3, 0.02)).withTerrain(Terrain.plane(degrees(-5.0), degrees(0.0)));
         Flight flight = PLAIN.withGround(icy).fly(DRIVE);
         assertTrue(flight.warnings().stream().anyMatch(w -> w.code().equals("does-not-stop")));
-        assertTrue(Double.isFinite(flight.total().orElseThrow().meters()));
+        assertTrue(flight.total().isEmpty() && flight.run().isEmpty(), "it has not stopped yet");
+        assertTrue(flight.rollOut().orElseThrow().restKnown());
+    }
+
+    /** Around 0 deg, 150 mph: no launch that grazes the turf or tops the ball has a total, and the warning says so. */
+    @Test
+    void aBallThatGrazesTheTurfHasNoTotal() {
+        FlightModel model = PLAIN.withGround(FAIRWAY);
+        for (double angle = -3.0; angle <= 3.0; angle += 0.05) {
+            Flight flight = model.fly(launch(150.0, angle, 2_500.0, 0.0));
+            double total = flight.total().map(t -> t.yards()).orElse(0.0);
+            boolean warned = flight.warnings().stream().anyMatch(w -> w.code().equals("bounce-outside-model"));
+            assertEquals(flight.total().isEmpty(), warned, flight::toString);
+            assertTrue(total < 400.0, () -> flight + " total " + total);
+        }
+        assertTrue(model.fly(launch(150.0, -0.1, 2_500.0, 0.0)).total().isEmpty());
+        assertEquals(
+                0,
+                model.fly(launch(150.0, -0.1, 2_500.0, 0.0))
+                        .rollOut()
+                        .orElseThrow()
+                        .bounces());
+        // A putt rolls from the first, and slowly: 4 mph is that of a long one.
+        assertTrue(model.fly(launch(4.0, 0.0, 0.0, 0.0)).total().isPresent());
     }
 
     @Test

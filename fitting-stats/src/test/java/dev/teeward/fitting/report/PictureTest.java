@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -55,6 +56,42 @@ class PictureTest {
                 HostileText.assertClean(picture.svg());
             }
         }
+    }
+
+    /** Below six shots an ellipse tells nothing; the picture says so and the shots set its scale. */
+    @Test
+    void fewShotsHaveNoEllipse() {
+        for (int perClub : new int[] {3, 5, 8}) {
+            Session session = InventedSession.session("Alder", "Rowan", perClub, Handedness.RIGHT, true);
+            HeadToHeadResult result = InventedSession.compare(session);
+            boolean enough = perClub == 8;
+            for (Picture picture : List.of(
+                    LandingPicture.of(result, UnitSystem.US).orElseThrow(),
+                    FacePicture.of(result, UnitSystem.US).orElseThrow())) {
+                Document document = Svg.check(picture);
+                assertEquals(
+                        enough ? 2 : 0,
+                        Svg.withClass(document, "path", "ellipse").size(),
+                        perClub + " " + picture.id());
+                assertEquals(!enough, picture.svg().contains("no outline: under 6 shots a club"), picture.svg());
+            }
+            boolean row = HeadToHeadReport.of(result).tables().stream()
+                    .flatMap(table -> table.rows().stream())
+                    .anyMatch(cells -> cells.get(0).startsWith("ellipse"));
+            assertEquals(enough, row);
+        }
+        Session few = InventedSession.session("Alder", "Rowan", 4, Handedness.RIGHT, true);
+        HeadToHeadResult result = InventedSession.compare(few);
+        Axis carry =
+                carryAxis(Svg.check(LandingPicture.of(result, UnitSystem.METRIC).orElseThrow()));
+        double longest = Stream.of(result.first(), result.second())
+                .flatMap(club -> club.pattern().stream())
+                .mapToDouble(pattern -> 2.0 * pattern.ellipse().semiMajor())
+                .max()
+                .orElseThrow();
+        assertTrue(
+                longest * carry.perUnit() > SvgDrawing.WIDTH,
+                longest + " m at " + carry.perUnit() + " a metre would fit, so the ellipse may have set the scale");
     }
 
     /** Maps a coordinate back to the number by two labelled ticks of the same axis. */

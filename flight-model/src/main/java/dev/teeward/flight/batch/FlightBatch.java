@@ -16,7 +16,8 @@ import java.util.function.LongConsumer;
  * <p>The state of a row that does not land is its {@link FlightStatus}; its numbers are NaN. What single flights warn of is in
  * {@link FlightTable#warnings}.
  *
- * <p>A model with a ground fills the columns total and run, where the table has them. Over a terrain the rows are flown one by
+ * <p>A model with a ground fills the columns total and run, where the table has them; they are NaN where
+ * the single flight has no total. Over a terrain the rows are flown one by
  * one, at the speed of single flights; a column of landing elevations must then be 0.
  *
  * <p>Any aerodynamic model and any wind will do; they go fastest if they override their forms for many states at once

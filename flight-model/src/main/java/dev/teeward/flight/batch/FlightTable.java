@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Every row has a {@link #status}. <b>A row whose ball did not land has no landing to report: its columns hold NaN</b>, so
  * that no sum over them can pass for a result, and {@link #landed()} counts the others. A row that did land holds finite
- * numbers only, but for the total and the run of a model without a ground.
+ * numbers only, but for the total and the run of a flight that has none ({@link dev.teeward.flight.Flight#total}).
  *
  * <p>The numbers are those of {@link dev.teeward.flight.Flight}, with the same signs. The arrays may be the caller's: only
  * columns that exist are computed.
@@ -185,7 +185,8 @@ public final class FlightTable {
     /**
      * The horizontal distance from the start to where the ball stops [m].
      *
-     * @return the array itself, not a copy; NaN where no ball landed or the model has no ground
+     * @return the array itself, not a copy; NaN where no ball landed, the model has no ground or {@link
+     *     dev.teeward.flight.Flight#total} is empty
      * @throws IllegalStateException if the table has no such column
      */
     public double[] total() {
@@ -195,7 +196,8 @@ public final class FlightTable {
     /**
      * The total less the carry, negative when the ball ends nearer the start than it landed [m].
      *
-     * @return the array itself, not a copy; NaN where no ball landed or the model has no ground
+     * @return the array itself, not a copy; NaN where no ball landed, the model has no ground or {@link
+     *     dev.teeward.flight.Flight#total} is empty
      * @throws IllegalStateException if the table has no such column
      */
     public double[] run() {

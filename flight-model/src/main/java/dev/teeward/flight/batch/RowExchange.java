@@ -163,7 +163,8 @@ final class RowExchange implements LaneIntegrator.Exchange {
                 radius,
                 inertiaFactor,
                 gravity);
-        double total = rollOut.rest().distance().meters();
+        boolean stops = rollOut.restKnown() && rollOut.atRest();
+        double total = stops ? rollOut.rest().distance().meters() : Double.NaN;
         double x = state[FlightEquations.X];
         double z = state[FlightEquations.Z];
         flights.ground(result.row, total, total - Math.sqrt(x * x + z * z));

@@ -20,7 +20,10 @@ public enum RowWarning {
     /** The ball still moves 60 s after landing; told only if the table has the total or the run. */
     DOES_NOT_STOP(32, "does-not-stop"),
 
-    /** The ball lands so far outside the bounce model that nobody knows where it stops; told only if the table has the total or the run. */
+    /**
+     * The ball comes down far faster or flatter than the bounce model covers, so that its total is not known; told only if the
+     * table has the total or the run.
+     */
     BOUNCE_OUTSIDE_MODEL(64, "bounce-outside-model");
 
     private final byte bit;

@@ -12,10 +12,15 @@ import java.util.Optional;
  * <p><b>End of the bouncing.</b> When the next bounce would rise less than the stop height over the ground, 5 mm by default
  * (Penner 2002, from memory), the ball stays down; so it does when it touches the ground more gently than by a fall from that height. It matters: a drive that runs 26.9 m with 5 mm runs 22.6 m with 50 mm.
  *
+ * <p><b>Grazing the turf.</b> A ball that comes down too gently for a bounce and yet faster than 10 m/s along the ground (our
+ * choice, no source) skims the turf, of which neither bounce nor roll speaks: its rest {@linkplain RollOut#restKnown is not
+ * known}.
+ *
  * <p><b>Skid and roll.</b> The ball then slides with the friction of the turf until its contact point is at rest, be it forwards
  * or, with backspin left, backwards; and rolls: {@code a = (g_t - rho g_n v/|v|) / (1 + k)} with the components of gravity along
  * and into the ground, 5/7 for a uniform ball. Rolling resistance is left out while it slides, and the ball stays on the
- * ground over crests.
+ * ground over crests. Where the ground is curved, the curvature turns the velocity and leaves the speed, by the balance of
+ * energy: without resistance a ball that rolls at v climbs {@code 0.7 v^2/g}, however sharp the foot of the slope.
  *
  * <p><b>Rest.</b> It rests when its speed comes to zero where the slope is no steeper than its tangent rho; where it is steeper, the ball
  * turns and rolls back down. A ball still moving 60 s after coming down carries the warning {@code does-not-stop}.

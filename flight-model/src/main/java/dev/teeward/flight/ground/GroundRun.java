@@ -19,6 +19,12 @@ final class GroundRun {
     private static final int HOP_POINTS = 8;
     private static final double SAMPLING = 0.1;
 
+    /** The speed below which a roll over curved ground no longer needs the balance of energy [m/s]. */
+    private static final double SLOW = 0.01;
+
+    /** The fastest that a ball may come down without a bounce and its rest be told [m/s]: our choice, no source. */
+    private static final double FASTEST_ROLL = 10.0;
+
     private final Ground ground;
     private final Terrain terrain;
     private final double stopHeight;
@@ -28,6 +34,7 @@ final class GroundRun {
     private final double[] place = new double[3];
     private final double[] motion = new double[6];
     private final double[] normal = new double[3];
+    private final double[] before = new double[3];
     private final List<Point> path = new ArrayList<>();
     private double time;
     private double sampled;
@@ -73,7 +80,7 @@ final class GroundRun {
         double into = -dot();
         double speed = Math.sqrt(motion[0] * motion[0] + motion[1] * motion[1] + motion[2] * motion[2]);
         if (!rises(into)) {
-            return true;
+            return grazes(warnings);
         }
         BounceModel model = ground.bounce();
         double angle = StrictMath.acos(Math.min(1.0, into / speed));
@@ -92,6 +99,23 @@ final class GroundRun {
                         model.reference(),
                         known ? "bounce, roll and total are guesses" : "where it stops is not known")));
         return known;
+    }
+
+    /** Judges a ball that comes down without a bounce: one that is fast skims the turf, of which nothing here speaks. */
+    private boolean grazes(List<Warning> warnings) {
+        double along = Math.hypot(motion[0], motion[2]);
+        if (along <= FASTEST_ROLL) {
+            return true;
+        }
+        warnings.add(Warning.of(
+                "bounce-outside-model",
+                String.format(
+                        Locale.ROOT,
+                        "the ball comes down at %.1f m/s too flat to bounce; faster than %.0f m/s it skims the turf, which"
+                                + " neither the bounce nor the roll covers: where it stops is not known",
+                        along,
+                        FASTEST_ROLL)));
+        return false;
     }
 
     private void add(Phase phase) {
@@ -259,6 +283,7 @@ final class GroundRun {
         double[] s = {place[0], place[2], motion[0], motion[2]};
         double[][] d = new double[4][4];
         double[] at = new double[4];
+        boolean curved = !(terrain instanceof PlaneTerrain);
         while (time < TIME_LIMIT) {
             rates(s, d[0]);
             double speed = speed(s);
@@ -268,7 +293,10 @@ final class GroundRun {
             if (holds && speed < 1e-9) {
                 return true;
             }
-            double h = 0.04;
+            double h = curved ? 0.01 : 0.04;
+            double elevation = curved ? terrain.elevation(s[0], s[1]) : 0.0;
+            double braking = rho * gravity * normal[1] * speed;
+            System.arraycopy(normal, 0, before, 0, 3);
             if (deceleration > 0.0) {
                 double left = speed / deceleration;
                 if (holds && left < 1e-3) {
@@ -288,6 +316,9 @@ final class GroundRun {
             for (int i = 0; i < 4; i++) {
                 s[i] += h / 6.0 * (d[0][i] + 2.0 * d[1][i] + 2.0 * d[2][i] + d[3][i]);
             }
+            if (curved) {
+                turn(s, speed, elevation, braking, h);
+            }
             time += h;
             place[0] = s[0];
             place[2] = s[1];
@@ -297,6 +328,28 @@ final class GroundRun {
             }
         }
         return false;
+    }
+
+    /**
+     * Turns the velocity into the ground at the end of a step. What the ground's curvature does to it has no work in it, so the
+     * speed is that of the balance of energy: {@code (1 + k) v^2/2 + g y} falls by the work of the resistance alone.
+     */
+    private void turn(double[] s, double speed, double elevation, double braking, double h) {
+        double rise = -(before[0] * s[2] + before[2] * s[3]) / before[1];
+        terrain.normal(s[0], s[1], normal);
+        double into = s[2] * normal[0] + rise * normal[1] + s[3] * normal[2];
+        double vx = s[2] - into * normal[0];
+        double vy = rise - into * normal[1];
+        double vz = s[3] - into * normal[2];
+        double size = Math.sqrt(vx * vx + vy * vy + vz * vz);
+        double work = h * (braking + ground.turf().rollingResistance() * gravity * normal[1] * size) / 2.0;
+        double left = speed * speed - 2.0 / (1.0 + k) * (gravity * (terrain.elevation(s[0], s[1]) - elevation) + work);
+        // About the turning point the balance is the difference of two numbers that are nearly the same.
+        if (left > SLOW * SLOW && size > SLOW) {
+            double scale = Math.sqrt(left) / size;
+            s[2] = vx * scale;
+            s[3] = vz * scale;
+        }
     }
 
     private void finish(double[] s, double left) {

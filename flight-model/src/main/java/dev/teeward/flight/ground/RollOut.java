@@ -93,7 +93,7 @@ public final class RollOut {
      * Whether the rest, and with it the total, is worth a number.
      *
      * @return false if the first impact is so far outside what the bounce model covers that its answer has no meaning, as for a
-     *     topped ball; there is then the warning {@code bounce-outside-model}, and {@link #rest} and {@link #path} are only what
+     *     topped ball, or if it comes down too flat to bounce and yet faster than 10 m/s; there is then the warning {@code bounce-outside-model}, and {@link #rest} and {@link #path} are only what
      *     the formulas give
      */
     public boolean restKnown() {
@@ -122,7 +122,7 @@ public final class RollOut {
      * What to know of this result.
      *
      * @return {@code bounce-extrapolated} if the first impact is faster or flatter than the bounce model covers, or {@code
-     *     bounce-outside-model} if by far; {@code does-not-stop}; two of them or nothing
+     *     bounce-outside-model} if by far or if it grazes the turf (see {@link #restKnown}); {@code does-not-stop}; two of them or nothing
      */
     public List<Warning> warnings() {
         return warnings;

@@ -124,7 +124,8 @@ public final class Calibration {
     }
 
     /**
-     * A copy whose standard errors allow for errors that the observations of one flight have in common.
+     * A copy whose standard errors allow for errors that the observations of one flight have in common. It fits families without
+     * priors only: where there are priors, the noise is the one stated, not one found from the flights.
      *
      * @return the copy
      */
@@ -145,13 +146,19 @@ public final class Calibration {
      * @param family the models, with the parameters to find
      * @param flights what was observed
      * @return the parameters with their uncertainty
-     * @throws IllegalArgumentException if there is no parameter, or there are no more observations than parameters and no priors
+     * @throws IllegalArgumentException if there is no parameter, there are no more observations than parameters and no priors,
+     *     or there are priors and errors are {@linkplain #withErrorsSharedWithinFlights shared within flights}
      * @throws IllegalStateException if the fit does not converge
      */
     public CalibrationResult fit(ParametricAerodynamics family, List<ObservedFlight> flights) {
         int p = family.names().size();
         if (p == 0) {
             throw new IllegalArgumentException("the family has no parameter to fit");
+        }
+        if (shared && family.hasPrior()) {
+            throw new IllegalArgumentException(
+                    "errors shared within flights cannot be allowed for where the family has priors, because these take the"
+                            + " stated noise as known; fit without priors, or state larger standard deviations");
         }
         Residuals residuals = new Residuals(List.copyOf(flights), deviations, trackDeviation);
         int n = residuals.rows();

@@ -2,7 +2,6 @@ package dev.teeward.flight.study;
 
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
-import dev.teeward.flight.ground.RollOut;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
 import dev.teeward.quantity.Length;
@@ -10,7 +9,6 @@ import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.SpeedUnit;
 import dev.teeward.quantity.Unit;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -137,8 +135,8 @@ public enum FlightOutput {
      *
      * @param flight the flight
      * @return its value, in the SI unit
-     * @throws IllegalArgumentException if it {@linkplain #needsGround needs the ground} and the flight has none, or lands where
-     *     the bounce model has no answer ({@link RollOut#restKnown})
+     * @throws IllegalArgumentException if it {@linkplain #needsGround needs the ground} and the flight {@linkplain Flight#total()
+     *     has no total}
      */
     public double of(Flight flight) {
         return switch (this) {
@@ -149,28 +147,22 @@ public enum FlightOutput {
             case DESCENT_ANGLE -> flight.descentAngle().radians();
             case FLIGHT_TIME -> flight.flightTimeSeconds();
             case LANDING_SPEED -> flight.landingSpeed().metersPerSecond();
-            case TOTAL -> known(flight).map(Length::meters).orElseThrow(this::noTotal);
-            case RUN ->
-                known(flight)
-                        .map(total -> total.meters() - flight.carry().meters())
-                        .orElseThrow(this::noTotal);
+            case TOTAL -> flight.total().map(Length::meters).orElseThrow(this::noTotal);
+            case RUN -> flight.run().map(Length::meters).orElseThrow(this::noTotal);
         };
     }
 
     /** Whether a flight has it. */
     boolean knownOf(Flight flight) {
-        return !needsGround() || known(flight).isPresent();
-    }
-
-    private static Optional<Length> known(Flight flight) {
-        return flight.rollOut().filter(RollOut::restKnown).map(run -> run.rest().distance());
+        return !needsGround() || flight.total().isPresent();
     }
 
     /** What to say of a flight without it. */
     IllegalArgumentException noTotal() {
         return new IllegalArgumentException(
                 "there is no " + key + ": the flight ends with the landing, because its model has"
-                        + " no ground (withGround), or it lands where the bounce model has no answer (bounce-outside-model)");
+                        + " no ground (withGround), or it lands where the bounce model has no answer (bounce-outside-model)"
+                        + " or does not stop (does-not-stop)");
     }
 
     /** Its place in an array over all outputs. */

@@ -120,6 +120,7 @@ public final class ReferenceFlight {
         return model.ground()
                 .map(ground -> motion.rollOut(ground, landing))
                 .filter(RollOut::restKnown)
+                .filter(RollOut::atRest)
                 .map(RollOut::rest);
     }
 

@@ -9,6 +9,7 @@ import dev.teeward.flight.ground.RollOut.Phase;
 import dev.teeward.flight.ground.RollOut.Point;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
+import java.util.Comparator;
 import java.util.List;
 import org.hipparchus.ode.ODEState;
 import org.hipparchus.ode.OrdinaryDifferentialEquation;
@@ -179,6 +180,47 @@ class GroundTest {
         double v = 3.0 / Math.cos(a);
         double length = v * v / (2.0 * G / 1.4 * (GREEN.rollingResistance() * Math.cos(a) + Math.sin(a)));
         assertEquals(length * Math.cos(a), top, 0.02, "sampled every tenth of a second");
+    }
+
+    /**
+     * Energy: a uniform ball climbs {@code (1 + k) v^2/(2 g) = 0.7 v^2/g} less rho times the way on the map, for the load on the
+     * turf is that of the map's way; whatever the foot of the slope. The top is sampled every tenth of a second.
+     */
+    @Test
+    void overASmoothTierItClimbsWhatItsEnergyGives() {
+        double rho = 0.005;
+        double v = 2.5;
+        double climb = 0.7 * v * v / G;
+        for (double half : new double[] {0.05, 0.2, 1.0}) {
+            for (double tan : new double[] {0.3, 0.7, 1.2}) {
+                // Level at first, then bending within about half to the slope tan.
+                Terrain tier = (x, z) -> x < 1.0 ? 0.0 : tan * (Math.sqrt((x - 1.0) * (x - 1.0) + half * half) - half);
+                Ground ground = Ground.of(Turf.of(0.4, rho)).withTerrain(tier);
+                Point top = top(roll(ground, v, 0.0));
+                double spent = top.height().meters() + rho * top.downrange().meters();
+                assertEquals(climb, spent, 0.01 * climb, () -> half + " " + tan);
+                // Nothing acts across the slope but the resistance: that part of the velocity climbs nothing.
+                double aside = top(roll(ground, v, 1.0)).height().meters();
+                assertTrue(aside < 1.01 * climb && aside > 0.93 * climb, () -> half + " " + tan + ": " + aside);
+            }
+        }
+    }
+
+    private static Point top(RollOut run) {
+        return run.path().stream()
+                .max(Comparator.comparingDouble(p -> p.height().meters()))
+                .orElseThrow();
+    }
+
+    /** A plane given as a terrain of its own, which is taken for curved, gives what the plane gives. */
+    @Test
+    void aPlaneTakenForCurvedGroundIsThePlane() {
+        double rise = Math.tan(Math.toRadians(2.0));
+        Point plane = roll(slope(2.0), 2.0, 0.5).rest();
+        Point taken =
+                roll(Ground.of(GREEN).withTerrain((x, z) -> rise * x), 2.0, 0.5).rest();
+        assertEquals(plane.downrange().meters(), taken.downrange().meters(), 1e-3);
+        assertEquals(plane.side().meters(), taken.side().meters(), 1e-3);
     }
 
     @Test

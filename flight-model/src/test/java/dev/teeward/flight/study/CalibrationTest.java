@@ -240,6 +240,25 @@ class CalibrationTest {
         assertEquals(Double.POSITIVE_INFINITY, pooled.degreesOfFreedom(), 0.0);
     }
 
+    @Test
+    void priorsAndErrorsSharedWithinFlightsAreRefusedTogether() {
+        List<ObservedFlight> flights =
+                SyntheticFlights.of(SyntheticFlights.ball(1.0, 1.0), 3, 1.0, new SplittableRandom(7L));
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class,
+                () -> CALIBRATION.withErrorsSharedWithinFlights().fit(SCALED.withPrior("drag_scale", 0.02), flights));
+        assertTrue(e.getMessage().contains("priors"), e.getMessage());
+        assertEquals(
+                "errors shared within flights, t intervals",
+                Covariance.of(
+                                new FitProblem(SCALED, new Residuals(flights, java.util.Map.of(), 0.3)),
+                                SCALED.start(),
+                                RobustLoss.SQUARES,
+                                1.0,
+                                true)
+                        .method());
+    }
+
     private static double squares(List<ObservedFlight> flights, double drag) {
         double sum = 0.0;
         for (double r : misfit(flights, drag, 1.0)) {

@@ -156,6 +156,19 @@ class LaunchOptimizerTest {
         assertTrue(e.getMessage().contains("withGround"), e.getMessage());
     }
 
+    /** Launches around the horizontal graze the turf or top the ball: none of them has a total, so none is the best. */
+    @Test
+    void aBallThatGrazesTheTurfIsNeverTheBest() {
+        FlightModel model = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
+        LaunchOptimum best = LaunchOptimizer.of(model)
+                .withLaunchAngles(Angle.ofDegrees(-0.2), Angle.ofDegrees(20.0))
+                .withSpinRates(SpinRate.ofRpm(1_500.0), SpinRate.ofRpm(4_500.0))
+                .withTotal()
+                .launch(DRIVE);
+        assertTrue(best.first().value() > Math.toRadians(5.0), best::toString);
+        assertTrue(best.flight().rollOut().orElseThrow().bounces() > 0);
+    }
+
     @Test
     void throughTheImpactADriverWantsToHitUp() {
         ClubHead driver =

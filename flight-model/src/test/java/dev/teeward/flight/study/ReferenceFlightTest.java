@@ -84,6 +84,12 @@ class ReferenceFlightTest {
                 lowest = Math.min(lowest, r.flight().landing().height().meters());
                 double x = r.carry().meters();
                 assertEquals(x, r.flight().carry().meters(), LANDING_BOUND, "the referee is on the terrain");
+                if (r.flight().total().isEmpty()) {
+                    // The steepest of the hill is as steep as holds a ball just so: some creep for more than 60 s.
+                    assertTrue(r.flight().warnings().stream()
+                            .anyMatch(w -> w.code().equals("does-not-stop")));
+                    continue;
+                }
                 // The run is exact to 0.1 mm, and one landing 0.1 mm from another may bounce a little otherwise.
                 assertEquals(0.0, r.error(FlightOutput.TOTAL), 5e-3);
                 assertEquals(r.value(FlightOutput.TOTAL) - x, r.value(FlightOutput.RUN), 1e-12);

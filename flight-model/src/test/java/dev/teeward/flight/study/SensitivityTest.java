@@ -296,14 +296,14 @@ class SensitivityTest {
         assertTrue(e.getMessage().contains("bounce-outside-model"), e.getMessage());
     }
 
-    /** A step of 1 m in the ground under the landing: the run jumps there, and the derivatives say so. */
+    /** A fold in the ground under the landing: the bounce changes there from one slope to another, and the derivatives say so. */
     @Test
-    void aStepInTheGroundIsSaid() {
+    void aFoldInTheGroundIsSaid() {
         LaunchConditions iron = launch(52.0, 17.0, 0.0, 6_400.0, 0.0);
         double carry = FlightModel.standard().fly(iron).carry().meters();
-        Terrain step = (x, z) -> x < carry ? 0.0 : -1.0;
+        Terrain fold = (x, z) -> x < carry ? 0.0 : 0.5 * (x - carry);
         Sensitivity.Result s = Sensitivity.of(FlightModel.standard()
-                        .withGround(Ground.of(TurfClass.FAIRWAY).withTerrain(step)))
+                        .withGround(Ground.of(TurfClass.FAIRWAY).withTerrain(fold)))
                 .at(iron);
         assertTrue(
                 s.warnings().stream()
