@@ -230,7 +230,11 @@ class FlightBatchTest {
         return column == null ? new int[0] : column;
     }
 
-    /** Bytes allocated by 40,000 rows less those of 20,000: the fixed work space drops out, and what is left is per row. */
+    /**
+     * Bytes allocated by 40,000 rows less those of 20,000: the fixed work space drops out, and what is left is per row. From
+     * Java 21 on the virtual machine's own {@code StrictMath.sin} and {@code cos}, eight calls a row, allocate two doubles or 32
+     * bytes a call (measured on 25); nothing else may.
+     */
     @Test
     void nothingIsAllocatedForARow() {
         var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
@@ -240,7 +244,8 @@ class FlightBatchTest {
             few = allocated(threads, 20_000);
             many = allocated(threads, 40_000);
         }
-        assertTrue(many - few < 20_000, "20,000 more rows allocated " + (many - few) + " B more");
+        long ofTheMachine = Runtime.version().feature() >= 21 ? 20_000L * 8 * 32 : 0;
+        assertTrue(many - few < ofTheMachine + 20_000, "20,000 more rows allocated " + (many - few) + " B more");
     }
 
     private static long allocated(com.sun.management.ThreadMXBean threads, int rows) {
