@@ -59,15 +59,25 @@ final class CompanionWords {
         Unit out = subject.unit(a.outcome());
         Unit along = subject.unit(a.candidate());
         String candidate = Subject.label(a.candidate());
-        double slope = Math.abs(subject.data().number(place + "/slope/value").orElse(0.0));
-        int d = NumberText.decimals(slope < 0.1 ? 3 : 1, 0.0, slope);
-        sentences.add(subject.words()
+        String slope = place + "/slope";
+        double size = Math.abs(read(slope + "/value"));
+        int d = NumberText.decimals(size < 0.1 ? 3 : 1, 0.0, size, read(slope + "/lower"), read(slope + "/upper"));
+        Wording goes = subject.words()
                 .say(a.outcome().label() + " goes with " + candidate + ": from shot to shot with the same club, "
                         + (along.symbol().isEmpty() ? "one" : "each " + along.symbol()) + " more of " + candidate
                         + " goes with ")
-                .number(place + "/slope/value", d)
-                .say(" " + out.symbol() + " of " + a.outcome().label() + ".")
-                .sentence());
+                .number(slope + "/value", d)
+                .say(" " + out.symbol() + " of " + a.outcome().label());
+        if (a.slope().estimate().interval().bounded()) {
+            goes.say(" (")
+                    .percent("/level_percent")
+                    .say(" interval ")
+                    .number(slope + "/lower", d)
+                    .say(" to ")
+                    .number(slope + "/upper", d)
+                    .say(" " + out.symbol() + ")");
+        }
+        sentences.add(goes.say(".").sentence());
         Wording w = subject.words()
                 .quote(subject.first())
                 .say(" minus ")
@@ -83,5 +93,9 @@ final class CompanionWords {
             w.say(", in part by construction, as the " + a.outcome().label() + " was computed from other readings");
         }
         sentences.add(w.say(".").sentence());
+    }
+
+    private double read(String place) {
+        return subject.data().number(place).orElse(0.0);
     }
 }

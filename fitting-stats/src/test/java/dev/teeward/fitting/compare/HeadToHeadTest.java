@@ -556,6 +556,29 @@ class HeadToHeadTest {
         assertEquals(plain.completion().session(), plain.session());
     }
 
+    /** Six metres between the clubs in every pair but one, whose longer club was struck far off the toe: it hides the rest. */
+    @Test
+    void aVerdictThatAFlaggedShotTurnsIsTold() {
+        Session good = InventedSession.full(9, 10, 0.5, 6.0);
+        Shot shot = good.shots().shots().get(4);
+        assertEquals("Alder", shot.club());
+        Session session = with(
+                good,
+                4,
+                shot.toBuilder()
+                        .measured(Metric.STRIKE_TOE, 0.06)
+                        .measured(Metric.STRIKE_UP, -0.03)
+                        .measured(Metric.BALL_SPEED, 34.0)
+                        .measured(Metric.CARRY, 60.0)
+                        .build());
+        HeadToHeadResult r = carry().compare(session);
+        assertEquals(Verdict.UNDECIDED, r.primary().verdict().verdict());
+        assertEquals(
+                Verdict.DIFFERENT,
+                r.withoutFlagged().orElseThrow().primary().verdict().verdict());
+        assertTrue(r.changedVerdicts().contains(new VerdictChange(Metric.CARRY, Verdict.UNDECIDED, Verdict.DIFFERENT)));
+    }
+
     /** A strike far off the toe that costs a third of the speed, which any screen of strikes finds. */
     @Test
     void flaggedShotsAreLeftOutOfASecondAnswerOnly() {
