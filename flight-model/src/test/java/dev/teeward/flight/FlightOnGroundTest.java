@@ -88,11 +88,7 @@ class FlightOnGroundTest {
                         assertEquals(total, mirrored.total().orElseThrow().meters(), 1e-4, one::toString);
                         assertEquals(
                                 out.rest().side().meters(),
-                                -mirrored.rollOut()
-                                        .orElseThrow()
-                                        .rest()
-                                        .side()
-                                        .meters(),
+                                -mirrored.rollOut().orElseThrow().rest().side().meters(),
                                 1e-4);
                     }
                 }

@@ -277,8 +277,9 @@ public final class TableAerodynamics implements AerodynamicModel, Serializable {
     private static double[] reynolds(double[] nodes) {
         double greatest = nodes[nodes.length - 1];
         if (greatest < LEAST_GREATEST) {
-            throw new IllegalArgumentException("the greatest Reynolds number must be in [" + LEAST_GREATEST
-                    + ", 1.0E7], but was " + greatest + "; in units of 1e5? Give the plain numbers, as 80000 for 0.8e5");
+            throw new IllegalArgumentException(
+                    "the greatest Reynolds number must be in [" + LEAST_GREATEST + ", 1.0E7], but was " + greatest
+                            + "; in units of 1e5? Give the plain numbers, as 80000 for 0.8e5");
         }
         return nodes;
     }

@@ -53,9 +53,8 @@ final class PlainTable {
                 rows.add(cells);
                 lines.add(line);
             } else {
-                throw new IllegalArgumentException(
-                        "line " + line + " has " + cells.size() + " cells, but the heading has " + head.size()
-                                + (raw.indexOf(';') >= 0 ? SEMICOLON : ""));
+                throw new IllegalArgumentException("line " + line + " has " + cells.size()
+                        + " cells, but the heading has " + head.size() + (raw.indexOf(';') >= 0 ? SEMICOLON : ""));
             }
         }
         if (head.isEmpty()) {
@@ -113,7 +112,8 @@ final class PlainTable {
     void onlyKnown(List<String> texts, List<Quantity> quantities) {
         for (String column : heading) {
             if (!texts.contains(column) && quantities.stream().noneMatch(q -> unit(q, column) != null)) {
-                throw new IllegalArgumentException("column \"" + column + "\" is not known" + hint(column, texts, quantities));
+                throw new IllegalArgumentException(
+                        "column \"" + column + "\" is not known" + hint(column, texts, quantities));
             }
         }
     }
@@ -179,8 +179,7 @@ final class PlainTable {
 
     private static @Nullable Unit unit(Quantity quantity, String column) {
         for (Unit unit : UNITS) {
-            if (unit.siUnit().equals(quantity.siUnit())
-                    && quantity.column(unit).equals(column)) {
+            if (unit.siUnit().equals(quantity.siUnit()) && quantity.column(unit).equals(column)) {
                 return unit;
             }
         }

@@ -146,7 +146,9 @@ class TableAerodynamicsTest extends AerodynamicModelContract {
                         + " order, but was reynolds_number;spin_ratio;drag_coefficient;lift_coefficient; cells are separated"
                         + " by commas, not semicolons",
                 SMALL.replace(',', ';'));
-        refused("but had 1; cells are separated by commas", SMALL.replace("80000,0.1,0.27,0.16", "80000;0.1;0.27;0.16"));
+        refused(
+                "but had 1; cells are separated by commas",
+                SMALL.replace("80000,0.1,0.27,0.16", "80000;0.1;0.27;0.16"));
         refused(
                 "tunnel.csv: the greatest Reynolds number must be in [1000.0, 1.0E7], but was 2.0; in units of 1e5?",
                 SMALL.replace("80000,", "0.8,").replace("200000,", "2.0,"));
