@@ -113,8 +113,10 @@ final class FlightsFromTheSide {
 
     /** What lies between the path of the shorter ball and that of the longer. */
     private void band(StringBuilder svg, BallBand band, String color) {
-        List<Trajectory.Point> outline = new ArrayList<>(band.longer().trajectory().evenly(60));
-        List<Trajectory.Point> back = new ArrayList<>(band.shorter().trajectory().evenly(60));
+        List<Trajectory.Point> outline =
+                new ArrayList<>(band.longer().trajectory().evenly(60));
+        List<Trajectory.Point> back =
+                new ArrayList<>(band.shorter().trajectory().evenly(60));
         Collections.reverse(back);
         outline.addAll(back);
         svg.append(String.format(

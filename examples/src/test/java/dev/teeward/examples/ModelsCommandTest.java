@@ -105,7 +105,8 @@ class ModelsCommandTest {
                 within += one >= low && one <= high ? 1 : 0;
             }
             assertEquals(0.95, within / 400.0, 0.033);
-            assertTrue(spread.bands(shot).get(1).isEmpty() && spread.bands(shot).get(2).isEmpty());
+            assertTrue(spread.bands(shot).get(1).isEmpty()
+                    && spread.bands(shot).get(2).isEmpty());
         }
         assertEquals(0, run("models"));
         assertTrue(out.toString().contains("not stated"), out.toString());
