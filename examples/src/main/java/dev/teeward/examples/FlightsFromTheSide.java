@@ -2,10 +2,14 @@ package dev.teeward.examples;
 
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.Trajectory;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
 
-/** One shot by several models from the side, height and distance to the same scale; told apart by dashes and by names. */
+/** One shot by several models from the side, height and distance to the same scale; told apart by dashes and by names, with bands for balls that differ. */
 final class FlightsFromTheSide {
     private static final double WIDTH = 440.0;
     private static final double LEFT = 36.0;
@@ -22,16 +26,23 @@ final class FlightsFromTheSide {
 
     private final ModelSpread.Shot shot;
     private final List<Flight> flights;
+    private final List<Optional<BallBand>> bands;
     private final String description;
     private final double scale;
     private final double ground;
 
-    FlightsFromTheSide(ModelSpread.Shot shot, List<Flight> flights, String description) {
+    FlightsFromTheSide(
+            ModelSpread.Shot shot, List<Flight> flights, List<Optional<BallBand>> bands, String description) {
         this.shot = shot;
         this.flights = flights;
+        this.bands = bands;
         this.description = description;
-        double far = flights.stream().mapToDouble(f -> f.carry().yards()).max().orElseThrow();
-        double high = flights.stream().mapToDouble(f -> f.apex().yards()).max().orElseThrow();
+        List<Flight> drawn = Stream.concat(
+                        flights.stream(),
+                        bands.stream().flatMap(Optional::stream).flatMap(b -> Stream.of(b.shorter(), b.longer())))
+                .toList();
+        double far = drawn.stream().mapToDouble(f -> f.carry().yards()).max().orElseThrow();
+        double high = drawn.stream().mapToDouble(f -> f.apex().yards()).max().orElseThrow();
         scale = (WIDTH - LEFT - 24.0) / far;
         ground = TOP + LINE * flights.size() + scale * high;
     }
@@ -67,6 +78,10 @@ final class FlightsFromTheSide {
         }
         svg.append(String.format(Locale.ROOT, "<path d=\"M%.1f %.1fH%.1f\" stroke=\"%s\"/>", LEFT, ground, WIDTH, INK));
         for (int i = 0; i < flights.size(); i++) {
+            String color = COLORS.get(i % COLORS.size());
+            bands.get(i).ifPresent(band -> band(svg, band, color));
+        }
+        for (int i = 0; i < flights.size(); i++) {
             flight(svg, i);
         }
         return svg.append("</svg>").toString();
@@ -78,15 +93,7 @@ final class FlightsFromTheSide {
                 "fill=\"none\" stroke=\"%s\" stroke-width=\"2.2\" stroke-dasharray=\"%s\"",
                 COLORS.get(i % COLORS.size()),
                 DASHES.get(i % DASHES.size()));
-        StringBuilder path = new StringBuilder();
-        for (Trajectory.Point point : flights.get(i).trajectory().evenly(60)) {
-            path.append(String.format(
-                    Locale.ROOT,
-                    "%s%.1f %.1f",
-                    path.isEmpty() ? "M" : "L",
-                    x(point.distance().yards()),
-                    ground - scale * point.height().yards()));
-        }
+        String path = path(flights.get(i).trajectory().evenly(60));
         double y = TOP + LINE * i - 6.0;
         svg.append(String.format(
                 Locale.ROOT,
@@ -102,6 +109,34 @@ final class FlightsFromTheSide {
                 INK,
                 ModelSpread.MODELS.get(i),
                 flights.get(i).carry().yards()));
+    }
+
+    /** What lies between the path of the shorter ball and that of the longer. */
+    private void band(StringBuilder svg, BallBand band, String color) {
+        List<Trajectory.Point> outline =
+                new ArrayList<>(band.longer().trajectory().evenly(60));
+        List<Trajectory.Point> back =
+                new ArrayList<>(band.shorter().trajectory().evenly(60));
+        Collections.reverse(back);
+        outline.addAll(back);
+        svg.append(String.format(
+                Locale.ROOT,
+                "<path class=\"balls\" d=\"%sZ\" fill=\"%s\" fill-opacity=\"0.22\" stroke=\"none\"/>",
+                path(outline),
+                color));
+    }
+
+    private String path(List<Trajectory.Point> points) {
+        StringBuilder path = new StringBuilder();
+        for (Trajectory.Point point : points) {
+            path.append(String.format(
+                    Locale.ROOT,
+                    "%s%.1f %.1f",
+                    path.isEmpty() ? "M" : "L",
+                    x(point.distance().yards()),
+                    ground - scale * point.height().yards()));
+        }
+        return path.toString();
     }
 
     private double x(double yards) {

@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** The same shots through every aerodynamic model that gives both drag and lift. */
 final class ModelSpread {
@@ -34,9 +35,10 @@ final class ModelSpread {
             new Shot("wedge", "Wedge", 92.0, 28.0, 9_200.0));
 
     private static final List<String> HEADINGS =
-            List.of("Model", "carry yd", "apex yd", "descent deg", "left its range in");
+            List.of("Model", "carry yd", "apex yd", "descent deg", "95 of 100 balls yd", "left its range in");
 
     private final List<List<Flight>> flights = new ArrayList<>();
+    private final List<List<Optional<BallBand>>> bands = new ArrayList<>();
 
     record Shot(String id, String name, double mph, double launchDegrees, double rpm) {
         LaunchConditions launch() {
@@ -57,12 +59,28 @@ final class ModelSpread {
             flights.add(MODELS.stream()
                     .map(model -> FlightModel.of(Ball.of(model)).fly(shot.launch()))
                     .toList());
+            bands.add(MODELS.stream()
+                    .map(model -> BallBand.of(model, shot.launch()))
+                    .toList());
         }
     }
 
     /** The flights of a shot, in the order of the models. */
     List<Flight> flights(int shot) {
         return flights.get(shot);
+    }
+
+    /** The spreads from ball to ball of a shot, in the order of the models. */
+    List<Optional<BallBand>> bands(int shot) {
+        return bands.get(shot);
+    }
+
+    private static String carries(BallBand band) {
+        return String.format(
+                Locale.ROOT,
+                "%.0f to %.0f",
+                band.shorter().carry().yards(),
+                band.longer().carry().yards());
     }
 
     private String sentence(int shot) {
@@ -94,6 +112,7 @@ final class ModelSpread {
                     String.format(Locale.ROOT, "%.1f", flight.carry().yards()),
                     String.format(Locale.ROOT, "%.1f", flight.apex().yards()),
                     String.format(Locale.ROOT, "%.1f", flight.descentAngle().degrees()),
+                    bands(shot).get(i).map(ModelSpread::carries).orElse("not stated"),
                     left.isEmpty() ? "nothing" : String.join(", ", left)));
         }
         return Table.of(SHOTS.get(shot).id(), SHOTS.get(shot).title(), HEADINGS, rows);
@@ -103,6 +122,8 @@ final class ModelSpread {
         return List.of(
                 "The shots are invented; the air is standard air at sea level, calm, and every ball weighs and measures the same.",
                 "Davies measured balls of 1949 at one speed; Smits and Smith balls of about 1994, for drives only.",
+                "Balls differ: 95 of 100 balls of a kind carry what the table says and the band in the picture shows, by the spread"
+                        + " of drag and lift that the model states. Only the typical ball states one, 3 % of each.",
                 "The spread shows how much hangs on the ball and on the range of the measurements, not how wrong each is.");
     }
 
@@ -111,7 +132,7 @@ final class ModelSpread {
         StringBuilder text = new StringBuilder("The same shots through every model that gives both drag and lift\n\n");
         for (int shot = 0; shot < SHOTS.size(); shot++) {
             text.append(SHOTS.get(shot).title()).append('\n');
-            String form = "  %-20s %9s %9s %12s   %s%n";
+            String form = "  %-20s %9s %9s %12s %19s   %s%n";
             text.append(String.format(Locale.ROOT, form.replace("%n", "\n"), HEADINGS.toArray()));
             for (List<String> row : table(shot).rows()) {
                 text.append(String.format(Locale.ROOT, form.replace("%n", "\n"), row.toArray()));
@@ -141,7 +162,7 @@ final class ModelSpread {
                     one.id(),
                     one.title(),
                     sentence(shot),
-                    new FlightsFromTheSide(one, flights(shot), sentence(shot)).svg()));
+                    new FlightsFromTheSide(one, flights(shot), bands(shot), sentence(shot)).svg()));
         }
         return HtmlPage.of("The same shots through every model", "en", sections, tables, pictures);
     }

@@ -4,8 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.flight.Ball;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.aero.AerodynamicModel;
+import dev.teeward.flight.aero.CoefficientSpread;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringReader;
@@ -15,6 +19,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.SplittableRandom;
+import java.util.function.ToDoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -72,6 +78,41 @@ class ModelsCommandTest {
                 .anyMatch(warning -> warning.code().equals("spin-ratio-outside-model")));
     }
 
+    /**
+     * The band against the standard deviation that {@code CoefficientSpread} gives, and against 400 balls drawn at random: of these
+     * 95 % lie within, give or take 3.3 % (three standard errors).
+     */
+    @Test
+    void theBandHoldsNinetyFiveOfAHundredBalls() {
+        ModelSpread spread = new ModelSpread();
+        AerodynamicModel ball = ModelSpread.MODELS.get(0);
+        CoefficientSpread balls = ball.spread().orElseThrow();
+        for (int shot = 0; shot < ModelSpread.SHOTS.size(); shot++) {
+            LaunchConditions launch = ModelSpread.SHOTS.get(shot).launch();
+            ToDoubleFunction<AerodynamicModel> carry =
+                    m -> FlightModel.of(Ball.of(m)).fly(launch).carry().meters();
+            BallBand band = spread.bands(shot).get(0).orElseThrow();
+            double low = band.shorter().carry().meters();
+            double high = band.longer().carry().meters();
+            double middle = spread.flights(shot).get(0).carry().meters();
+            assertTrue(low < middle && middle < high);
+            double sd = balls.standardDeviation(ball, carry);
+            assertEquals(2.0 * 1.959964 * sd, high - low, 0.02 * (high - low));
+            SplittableRandom random = new SplittableRandom(20_260_400L + shot);
+            int within = 0;
+            for (int i = 0; i < 400; i++) {
+                double one = carry.applyAsDouble(balls.draw(ball, random));
+                within += one >= low && one <= high ? 1 : 0;
+            }
+            assertEquals(0.95, within / 400.0, 0.033);
+            assertTrue(spread.bands(shot).get(1).isEmpty()
+                    && spread.bands(shot).get(2).isEmpty());
+        }
+        assertEquals(0, run("models"));
+        assertTrue(out.toString().contains("not stated"), out.toString());
+        assertTrue(out.toString().contains("95 of 100 balls yd"), out.toString());
+    }
+
     @Test
     void pageHasAPictureOfEveryShotThatIsWellFormed() throws Exception {
         Path page = folder.resolve("models.html");
@@ -84,6 +125,7 @@ class ModelsCommandTest {
                     .newDocumentBuilder()
                     .parse(new InputSource(new StringReader(svg.group())));
             assertTrue(svg.group().contains("Davies1949, carry "), svg.group());
+            assertEquals(1, svg.group().split("class=\"balls\"", -1).length - 1, "the typical ball states a spread");
             pictures++;
         }
         assertEquals(ModelSpread.SHOTS.size(), pictures);

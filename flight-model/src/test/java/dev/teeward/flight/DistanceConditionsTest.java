@@ -76,6 +76,20 @@ class DistanceConditionsTest {
         }
     }
 
+    /** What the README says of the turfs beside the table. */
+    @Test
+    void turfLeavesSomeFortyYardsOpen() throws IOException {
+        String readme = Files.readString(Path.of("..", "README.md"), StandardCharsets.UTF_8);
+        assertTrue(readme.contains("leaves some 40 yd open"));
+        for (LaunchConditions launch : new LaunchConditions[] {NOW, FROM_2028}) {
+            double wet = total(launch, TurfClass.SOFT_FAIRWAY);
+            double dry = total(launch, TurfClass.FIRM_FAIRWAY);
+            assertEquals(40.0, dry - wet, 5.0);
+            assertTrue(dry > 317.0 + 3.0, () -> "beyond the limit: " + dry);
+        }
+        assertTrue(total(NOW, TurfClass.SOFT_FAIRWAY) < 295.0);
+    }
+
     private static String row(String name, LaunchConditions launch) {
         return String.format(
                 Locale.ROOT,

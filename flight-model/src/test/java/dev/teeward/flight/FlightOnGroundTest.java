@@ -68,6 +68,46 @@ class FlightOnGroundTest {
         assertTrue(run > 10.0 && run < 45.0, () -> "run " + run);
     }
 
+    /** For draws and fades, starts to either side, every turf, and slopes along and across; and the mirror image has the same total. */
+    @Test
+    void theTotalIsCarryPlusRunForEveryHandTurfAndSlope() {
+        for (TurfClass turf : TurfClass.values()) {
+            for (double rise : new double[] {-1.5, 0.0, 1.5}) {
+                for (double across : new double[] {-1.5, 0.0, 1.5}) {
+                    for (double start : new double[] {-6.0, 3.0}) {
+                        Flight one = fly(turf, rise, across, start, -8.0);
+                        Flight mirrored = fly(turf, rise, -across, -start, 8.0);
+                        double total = one.total().orElseThrow().meters();
+                        RollOut out = one.rollOut().orElseThrow();
+                        assertTrue(out.atRest(), one::toString);
+                        assertEquals(
+                                total,
+                                one.carry().meters() + one.run().orElseThrow().meters(),
+                                1e-9);
+                        assertEquals(total, out.rest().distance().meters(), 1e-9);
+                        assertEquals(total, mirrored.total().orElseThrow().meters(), 1e-4, one::toString);
+                        assertEquals(
+                                out.rest().side().meters(),
+                                -mirrored.rollOut().orElseThrow().rest().side().meters(),
+                                1e-4);
+                    }
+                }
+            }
+        }
+    }
+
+    private static Flight fly(TurfClass turf, double rise, double across, double start, double tilt) {
+        Ground ground = Ground.of(turf).withTerrain(Terrain.plane(degrees(rise), degrees(across)));
+        return PLAIN.withGround(ground)
+                .fly(LaunchConditions.builder()
+                        .ballSpeed(mph(118.0))
+                        .launchAngle(degrees(17.0))
+                        .startDirection(degrees(start))
+                        .spinRate(rpm(6_000.0))
+                        .axisTilt(degrees(tilt))
+                        .build());
+    }
+
     @Test
     void aSpunWedgeEndsShortOfWhereItLanded() {
         Flight flight = PLAIN.withGround(Ground.of(TurfClass.GREEN)).fly(WEDGE);

@@ -71,13 +71,21 @@ final class CoefficientCsv {
             throw error(
                     number,
                     "the heading must name the columns " + String.join(",", COLUMNS) + " in any order, but was "
-                            + String.join(",", cells));
+                            + String.join(",", cells)
+                            + (cells[0].indexOf(';') >= 0
+                                    ? "; cells are separated by commas, not semicolons, and decimals have a point"
+                                    : ""));
         }
     }
 
     private void row(int number, String[] cells) {
         if (cells.length != COLUMNS.size()) {
-            throw error(number, "a row must have " + COLUMNS.size() + " cells, but had " + cells.length);
+            throw error(
+                    number,
+                    "a row must have " + COLUMNS.size() + " cells, but had " + cells.length
+                            + (String.join("", cells).indexOf(';') >= 0
+                                    ? "; cells are separated by commas, not semicolons, and decimals have a point"
+                                    : ""));
         }
         double[] values = new double[COLUMNS.size()];
         for (int i = 0; i < values.length; i++) {
@@ -147,7 +155,12 @@ final class CoefficientCsv {
                 lift[i][j] = row.lift;
             }
         }
-        TableAerodynamics table = TableAerodynamics.of(re, s, drag, lift);
+        TableAerodynamics table;
+        try {
+            table = TableAerodynamics.of(re, s, drag, lift);
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(name + ": " + e.getMessage(), e);
+        }
         return reference.isEmpty() ? table : table.withReference(reference);
     }
 

@@ -123,6 +123,37 @@ public final class CoefficientSpread implements Serializable {
      * @return the standard deviation, in the unit of the number
      */
     public double standardDeviation(AerodynamicModel model, ToDoubleFunction<AerodynamicModel> result) {
+        return deviation(effects(model, result));
+    }
+
+    /**
+     * The likeliest ball at which a number computed from a model lies so many of its standard deviations off, to first order;
+     * four evaluations. With -1.96 and 1.96 these are the balls at the ends of what 95 of 100 balls give.
+     *
+     * @param model the ball in the middle
+     * @param result the number, such as the carry of a flight
+     * @param deviations how far off, in {@linkplain #standardDeviation standard deviations} of the number, in [-3, 3]
+     * @return the model with drag and lift multiplied; the model itself if the spread does nothing to the number
+     * @throws IllegalArgumentException if the deviations lie outside
+     */
+    public AerodynamicModel ballAt(
+            AerodynamicModel model, ToDoubleFunction<AerodynamicModel> result, double deviations) {
+        if (!(deviations >= -3.0 && deviations <= 3.0)) {
+            throw new IllegalArgumentException("deviations must be in [-3, 3], but was " + deviations
+                    + "; it counts standard deviations of the result");
+        }
+        double[] effects = effects(model, result);
+        double whole = deviation(effects);
+        if (whole == 0.0) {
+            return model;
+        }
+        double first = deviations * (effects[0] + correlation * effects[1]) / whole;
+        double other = deviations * (effects[1] + correlation * effects[0]) / whole;
+        return AerodynamicModel.scaled(model, Math.max(0.05, 1.0 + drag * first), Math.max(0.05, 1.0 + lift * other));
+    }
+
+    /** What one standard deviation of drag does to a number, and one of lift. */
+    private double[] effects(AerodynamicModel model, ToDoubleFunction<AerodynamicModel> result) {
         double byDrag = drag == 0.0
                 ? 0.0
                 : 0.5
@@ -133,7 +164,12 @@ public final class CoefficientSpread implements Serializable {
                 : 0.5
                         * (result.applyAsDouble(AerodynamicModel.scaled(model, 1.0, 1.0 + lift))
                                 - result.applyAsDouble(AerodynamicModel.scaled(model, 1.0, 1.0 - lift)));
-        double variance = byDrag * byDrag + byLift * byLift + 2.0 * correlation * byDrag * byLift;
+        return new double[] {byDrag, byLift};
+    }
+
+    private double deviation(double[] effects) {
+        double variance =
+                effects[0] * effects[0] + effects[1] * effects[1] + 2.0 * correlation * effects[0] * effects[1];
         return Math.sqrt(Math.max(0.0, variance));
     }
 

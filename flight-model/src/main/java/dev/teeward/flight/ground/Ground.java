@@ -22,8 +22,12 @@ import java.util.Optional;
  * ground over crests. Where the ground is curved, the curvature turns the velocity and leaves the speed, by the balance of
  * energy: without resistance a ball that rolls at v climbs {@code 0.7 v^2/g}, however sharp the foot of the slope.
  *
- * <p><b>Rest.</b> It rests when its speed comes to zero where the slope is no steeper than its tangent rho; where it is steeper, the ball
- * turns and rolls back down. A ball still moving 60 s after coming down carries the warning {@code does-not-stop}.
+ * <p><b>Grip.</b> Rolling on a slope a takes the friction {@code g_t k/(1 + k)}. Where that is more than {@code mu g_n}, which is
+ * where {@code tan a > mu (1 + 1/k)}, 54 deg for a friction of 0.4, the contact point gives way downhill and the ball skids until the ground lets it roll again.
+ *
+ * <p><b>Rest.</b> It rests when its speed comes to zero where the tangent of the slope is no more than rho; where it is steeper, the
+ * ball turns and rolls back down. A ball is followed for 60 s from its first touch; one that still moves then, because the ground is
+ * steeper or because it has not lost its speed yet, carries the warning {@code does-not-stop}, which says which of the two it is.
  *
  * <pre>{@code
  * Ground ground = Ground.of(TurfClass.FAIRWAY).withTerrain(Terrain.plane(degrees(-2.0), degrees(0.0)));

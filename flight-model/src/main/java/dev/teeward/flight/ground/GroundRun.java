@@ -22,8 +22,8 @@ final class GroundRun {
     /** The speed below which a roll over curved ground no longer needs the balance of energy [m/s]. */
     private static final double SLOW = 0.01;
 
-    /** The fastest that a ball may come down without a bounce and its rest be told [m/s]: our choice, no source. */
-    private static final double FASTEST_ROLL = 10.0;
+    /** The slip below which there is none [m/s]. */
+    private static final double NO_SLIP = 1e-5;
 
     private final Ground ground;
     private final Terrain terrain;
@@ -53,69 +53,43 @@ final class GroundRun {
         System.arraycopy(velocity, 0, motion, 0, 3);
         System.arraycopy(spin, 0, motion, 3, 3);
         List<Warning> warnings = new ArrayList<>(0);
-        boolean known = judge(warnings);
+        terrain.normal(place[0], place[2], normal);
+        boolean known = FirstImpact.judge(ground, motion, -dot(), rises(-dot()), warnings);
         int bounces = bounce();
         int rollStart = path.size();
         settle();
-        add(Phase.SKID);
-        skid();
-        add(Phase.ROLL);
-        boolean rests = roll();
+        boolean rests = false;
+        do {
+            add(Phase.SKID);
+            if (skid()) {
+                add(Phase.ROLL);
+                rests = roll();
+            }
+        } while (!rests && time < TIME_LIMIT);
         place[1] = terrain.elevation(place[0], place[2]);
-        add(rests ? Phase.REST : Phase.ROLL);
+        add(rests ? Phase.REST : path.get(path.size() - 1).phase());
         if (!rests) {
-            warnings.add(Warning.of(
-                    "does-not-stop",
-                    String.format(
-                            Locale.ROOT,
-                            "the ball still moves %.0f s after coming down: the ground is too steep for the turf",
-                            time)));
+            warnings.add(Warning.of("does-not-stop", whyItMoves()));
         }
         return new RollOut(path, bounces, rollStart, known, warnings);
     }
 
-    /** Judges whether the first impact, the hardest, lies where the bounce model may be believed; false if far outside. */
-    private boolean judge(List<Warning> warnings) {
+    private String whyItMoves() {
         terrain.normal(place[0], place[2], normal);
-        double into = -dot();
+        double slope = Math.toDegrees(Math.acos(Math.min(1.0, normal[1])));
+        double holding = Math.toDegrees(Math.atan(ground.turf().rollingResistance()));
+        String form = slope > holding
+                ? "the ground is %.2f deg steep there, and the turf holds a ball that has stopped on slopes up to %.2f deg only"
+                : "it has not slowed down to a stop yet, though where it is, %.2f deg steep, the turf would hold a ball that"
+                        + " has stopped, as on slopes up to %.2f deg";
         double speed = Math.sqrt(motion[0] * motion[0] + motion[1] * motion[1] + motion[2] * motion[2]);
-        if (!rises(into)) {
-            return grazes(warnings);
-        }
-        BounceModel model = ground.bounce();
-        double angle = StrictMath.acos(Math.min(1.0, into / speed));
-        if (model.covers(speed, angle, ground.turf())) {
-            return true;
-        }
-        boolean known = model.reaches(speed, angle, ground.turf());
-        warnings.add(Warning.of(
-                known ? "bounce-extrapolated" : "bounce-outside-model",
-                String.format(
-                        Locale.ROOT,
-                        "the ball lands at %.1f m/s, %.1f deg above the ground, faster or flatter than the bounce model"
-                                + " (%s) can be trusted: %s",
-                        speed,
-                        90.0 - Math.toDegrees(angle),
-                        model.reference(),
-                        known ? "bounce, roll and total are guesses" : "where it stops is not known")));
-        return known;
-    }
-
-    /** Judges a ball that comes down without a bounce: one that is fast skims the turf, of which nothing here speaks. */
-    private boolean grazes(List<Warning> warnings) {
-        double along = Math.hypot(motion[0], motion[2]);
-        if (along <= FASTEST_ROLL) {
-            return true;
-        }
-        warnings.add(Warning.of(
-                "bounce-outside-model",
-                String.format(
-                        Locale.ROOT,
-                        "the ball comes down at %.1f m/s too flat to bounce; faster than %.0f m/s it skims the turf, which"
-                                + " neither the bounce nor the roll covers: where it stops is not known",
-                        along,
-                        FASTEST_ROLL)));
-        return false;
+        return String.format(
+                Locale.ROOT,
+                "the ball still moves at %.3f m/s when it is followed no longer, %.0f s after coming down: " + form,
+                speed,
+                time,
+                slope,
+                holding);
     }
 
     private void add(Phase phase) {
@@ -224,28 +198,62 @@ final class GroundRun {
         }
     }
 
-    /** Slides until the contact point is at rest: midpoint rule, each step at most a quarter of the time that is left. */
-    private void skid() {
+    /**
+     * Slides until the contact point is at rest and friction can keep it there, and says whether it came to that: midpoint rule,
+     * each step at most a quarter of the time in which the slip would change by all of itself.
+     */
+    private boolean skid() {
         double friction = ground.turf().friction();
         double[] slip = new double[3];
         while (time < TIME_LIMIT) {
             double size = slip(slip);
-            double rate = friction * gravity * normal[1] * (1.0 + 1.0 / k);
-            if (size < 1e-5) {
-                for (int i = 0; i < 3; i++) {
-                    motion[i] -= slip[i] * k / (1.0 + k);
+            if (size < NO_SLIP) {
+                if (grips()) {
+                    for (int i = 0; i < 3; i++) {
+                        motion[i] -= slip[i] * k / (1.0 + k);
+                    }
+                    return true;
                 }
-                return;
+                size = downhill(slip);
             }
-            double h = Math.min(0.005, Math.max(size / rate / 4.0, 1e-6));
-            double[] before = motion.clone();
-            slide(slip, size, friction, h / 2.0, before);
+            double h = Math.min(0.005, Math.max(size / change(slip, size, friction) / 4.0, 1e-6));
+            double[] start = motion.clone();
+            slide(slip, size, friction, h / 2.0, start);
             double halfX = motion[0];
             double halfZ = motion[2];
             size = slip(slip);
-            slide(slip, size, friction, h, before);
+            slide(slip, size, friction, h, start);
             move(halfX * h, halfZ * h, h);
         }
+        return false;
+    }
+
+    /**
+     * Whether the turf keeps the contact point at rest. A ball that rolls freely down a slope a needs the friction {@code g sin(a)
+     * k/(1 + k)}; the load allows {@code mu g cos(a)}. The resistance, left out while the ball slides, is left out here as well.
+     */
+    private boolean grips() {
+        double steepness = Math.sqrt(Math.max(0.0, 1.0 - normal[1] * normal[1]));
+        return steepness * k / (1.0 + k) <= ground.turf().friction() * normal[1];
+    }
+
+    /** A slip that begins: the contact point gives way downhill. */
+    private double downhill(double[] slip) {
+        double steepness = Math.sqrt(1.0 - normal[1] * normal[1]);
+        slip[0] = NO_SLIP * normal[1] * normal[0] / steepness;
+        slip[1] = -NO_SLIP * steepness;
+        slip[2] = NO_SLIP * normal[1] * normal[2] / steepness;
+        return NO_SLIP;
+    }
+
+    /** How fast the slip changes: by gravity along the ground, and by friction on the speed and on the spin. */
+    private double change(double[] slip, double size, double friction) {
+        double pull = gravity * normal[1];
+        double scale = friction * pull * (1.0 + 1.0 / k) / size;
+        double dx = pull * normal[0] - scale * slip[0];
+        double dy = pull * normal[1] - gravity - scale * slip[1];
+        double dz = pull * normal[2] - scale * slip[2];
+        return Math.sqrt(dx * dx + dy * dy + dz * dz);
     }
 
     private double slip(double[] slip) {
@@ -278,7 +286,7 @@ final class GroundRun {
         }
     }
 
-    /** Rolls until the ball rests; false if it does not. State: x, z and their rates. */
+    /** Rolls until the ball rests; false if it does not, or gives way first. State: x, z and their rates. */
     private boolean roll() {
         double[] s = {place[0], place[2], motion[0], motion[2]};
         double[][] d = new double[4][4];
@@ -287,6 +295,9 @@ final class GroundRun {
         while (time < TIME_LIMIT) {
             rates(s, d[0]);
             double speed = speed(s);
+            if (!grips()) {
+                break;
+            }
             double rho = ground.turf().rollingResistance();
             boolean holds = Math.sqrt(1.0 - normal[1] * normal[1]) <= rho * normal[1];
             double deceleration = -(s[2] * d[0][2] + s[3] * d[0][3]) / Math.max(speed, 1e-12);
@@ -327,7 +338,20 @@ final class GroundRun {
                 add(Phase.ROLL);
             }
         }
+        leave(s);
         return false;
+    }
+
+    /** The motion of a ball that has rolled up to here: the contact point at rest, {@code spin = n x v / r}. */
+    private void leave(double[] s) {
+        terrain.normal(s[0], s[1], normal);
+        place[1] = terrain.elevation(s[0], s[1]);
+        motion[0] = s[2];
+        motion[1] = -(normal[0] * s[2] + normal[2] * s[3]) / normal[1];
+        motion[2] = s[3];
+        motion[3] = (normal[1] * motion[2] - normal[2] * motion[1]) / radius;
+        motion[4] = (normal[2] * motion[0] - normal[0] * motion[2]) / radius;
+        motion[5] = (normal[0] * motion[1] - normal[1] * motion[0]) / radius;
     }
 
     /**

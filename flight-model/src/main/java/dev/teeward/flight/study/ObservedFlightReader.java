@@ -50,7 +50,8 @@ import java.util.stream.Stream;
  *     + "118,17.2,6400,162.5\n");
  * }</pre>
  *
- * <p>Every error is an {@link IllegalArgumentException} that names line and column. Stateless and thread-safe.
+ * <p>Every error is an {@link IllegalArgumentException} that names line and column; one about a unit lists the columns that are
+ * taken. Stateless and thread-safe.
  */
 public final class ObservedFlightReader {
     private static final String FLIGHT = "flight";
@@ -216,6 +217,6 @@ public final class ObservedFlightReader {
     private static double needed(PlainTable table, int row, PlainTable.Quantity quantity) {
         return table.si(row, quantity)
                 .orElseThrow(() -> new IllegalArgumentException("line " + table.line(row) + ": " + quantity.key()
-                        + " is needed; the unit ends the name of its column"));
+                        + " is needed; its column is " + PlainTable.names(quantity)));
     }
 }

@@ -10,6 +10,7 @@ import dev.teeward.quantity.SpinRateUnit;
 import dev.teeward.quantity.TemperatureUnit;
 import dev.teeward.quantity.Unit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -30,6 +31,9 @@ final class PlainTable {
             .flatMap(Stream::of)
             .toList();
 
+    private static final String SEMICOLON =
+            "; cells are separated by commas, not semicolons, and numbers have a decimal point";
+
     private final List<String> heading;
     private final List<List<String>> rows = new ArrayList<>();
     private final List<Integer> lines = new ArrayList<>();
@@ -49,8 +53,8 @@ final class PlainTable {
                 rows.add(cells);
                 lines.add(line);
             } else {
-                throw new IllegalArgumentException(
-                        "line " + line + " has " + cells.size() + " cells, but the heading has " + head.size());
+                throw new IllegalArgumentException("line " + line + " has " + cells.size()
+                        + " cells, but the heading has " + head.size() + (raw.indexOf(';') >= 0 ? SEMICOLON : ""));
             }
         }
         if (head.isEmpty()) {
@@ -109,11 +113,34 @@ final class PlainTable {
         for (String column : heading) {
             if (!texts.contains(column) && quantities.stream().noneMatch(q -> unit(q, column) != null)) {
                 throw new IllegalArgumentException(
-                        "column \"" + column + "\" is not known; the unit ends the name, as in"
-                                + " ball_speed_mph, and known are " + texts + " and "
-                                + quantities.stream().map(Quantity::key).toList());
+                        "column \"" + column + "\" is not known" + hint(column, texts, quantities));
             }
         }
+    }
+
+    /** What is wrong with the name of a column: the separator, the unit, or all of it. */
+    private String hint(String column, List<String> texts, List<Quantity> quantities) {
+        if (heading.size() == 1 && column.indexOf(';') >= 0) {
+            return SEMICOLON;
+        }
+        return quantities.stream()
+                .filter(q -> column.equals(q.key()) || column.startsWith(q.key() + "_"))
+                .max(Comparator.comparingInt(q -> q.key().length()))
+                .map(q -> "; the unit ends the name: " + names(q))
+                .orElseGet(() -> "; the unit ends the name, as in ball_speed_mph, and known are " + texts + " and "
+                        + quantities.stream().map(Quantity::key).toList());
+    }
+
+    /** The names that a column of a quantity may have, one for each unit. */
+    static String names(Quantity quantity) {
+        List<String> names = UNITS.stream()
+                .filter(unit -> unit.siUnit().equals(quantity.siUnit()))
+                .map(quantity::column)
+                .distinct()
+                .toList();
+        return names.size() == 1
+                ? names.get(0)
+                : String.join(", ", names.subList(0, names.size() - 1)) + " or " + names.get(names.size() - 1);
     }
 
     /** A number in SI; empty if there is no such column or nothing in the cell. */
@@ -152,8 +179,7 @@ final class PlainTable {
 
     private static @Nullable Unit unit(Quantity quantity, String column) {
         for (Unit unit : UNITS) {
-            String name = unit.suffix().isEmpty() ? quantity.key() : quantity.key() + "_" + unit.suffix();
-            if (unit.siUnit().equals(quantity.siUnit()) && name.equals(column)) {
+            if (unit.siUnit().equals(quantity.siUnit()) && quantity.column(unit).equals(column)) {
                 return unit;
             }
         }
@@ -161,5 +187,10 @@ final class PlainTable {
     }
 
     /** What a column measures. */
-    record Quantity(String key, Unit siUnit) {}
+    record Quantity(String key, Unit siUnit) {
+        /** The name of a column in this unit. */
+        String column(Unit unit) {
+            return unit.suffix().isEmpty() ? key : key + "_" + unit.suffix();
+        }
+    }
 }

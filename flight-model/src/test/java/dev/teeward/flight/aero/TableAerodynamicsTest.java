@@ -141,6 +141,17 @@ class TableAerodynamicsTest extends AerodynamicModelContract {
         refused("line 2: spin_ratio must be in [0.0, 10.0], but was 30.0", SMALL.replace("80000,0.1", "80000,30"));
         refused("tunnel.csv: line 6: the point Re 200000.0, S 0.3 is already on line 5", SMALL + "2e5,0.30,0.2,0.2\n");
         refused("tunnel.csv: the point Re 200000.0, S 0.3 is missing", SMALL.replace("200000,0.3,0.28,0.24\n", ""));
+        refused(
+                "line 1: the heading must name the columns reynolds_number,spin_ratio,drag_coefficient,lift_coefficient in any"
+                        + " order, but was reynolds_number;spin_ratio;drag_coefficient;lift_coefficient; cells are separated"
+                        + " by commas, not semicolons",
+                SMALL.replace(',', ';'));
+        refused(
+                "but had 1; cells are separated by commas",
+                SMALL.replace("80000,0.1,0.27,0.16", "80000;0.1;0.27;0.16"));
+        refused(
+                "tunnel.csv: the greatest Reynolds number must be in [1000.0, 1.0E7], but was 2.0; in units of 1e5?",
+                SMALL.replace("80000,", "0.8,").replace("200000,", "2.0,"));
         refused("at least 2 Reynolds numbers and 2 spin ratios, but had 1 and 2", HEADING + "1,2,3,4\n1,3,3,4\n");
     }
 
@@ -165,6 +176,10 @@ class TableAerodynamicsTest extends AerodynamicModelContract {
         assertEquals(0.1, table.spinRatios()[0]);
         refuses("re must have at least 2 nodes", new double[] {1e5}, s, drag, lift);
         refuses("re must rise strictly", new double[] {1e5, 1e5}, s, drag, lift);
+        refuses("but was 999.0; in units of 1e5?", new double[] {0.8, 999.0}, s, drag, lift);
+        assertEquals(
+                0.24,
+                TableAerodynamics.of(new double[] {0.8, 1e3}, s, drag, lift).dragCoefficient(1e5, 0.1));
         refuses("s must rise strictly within [0, 10.0], but node 0 was -0.1", re, new double[] {-0.1, 1.0}, drag, lift);
         refuses("drag must have a row for each of the 2", re, s, new double[][] {{0.2, 0.2}}, lift);
         refuses("lift at Re 200000.0 must have a value", re, s, drag, new double[][] {{0.2, 0.2}, {0.2}});

@@ -67,12 +67,40 @@ class RefereeComparisonTest {
     void landingsInAWindThatGrowsWithHeight() {
         for (Roughness roughness : new Roughness[] {Roughness.OPEN, Roughness.ROUGHLY_OPEN}) {
             new Comparison(TypicalAerodynamics.of(), 7L, (from, speed) -> WindProfile.logLaw(from, speed, roughness))
-                    .run(1_000)
-                    .check(1_000);
+                    .run(2_000)
+                    .check(2_000);
         }
         new Comparison(TypicalAerodynamics.of(), 8L, (from, speed) -> WindProfile.powerLaw(from, speed, 1.0 / 7.0))
-                .run(1_000)
-                .check(1_000);
+                .run(2_000)
+                .check(2_000);
+    }
+
+    /** Planes of up to 6 deg both ways, in a steady wind. */
+    @Test
+    void landingsOnSlopes() {
+        slopes(11L, 2_000);
+    }
+
+    @Test
+    @Tag("sweep")
+    void tenThousandLandingsEachInProfilesAndOnSlopes() {
+        for (Roughness roughness : new Roughness[] {Roughness.OPEN, Roughness.ROUGHLY_OPEN}) {
+            new Comparison(TypicalAerodynamics.of(), 12L, (from, speed) -> WindProfile.logLaw(from, speed, roughness))
+                    .run(10_000)
+                    .check(10_000);
+        }
+        new Comparison(TypicalAerodynamics.of(), 13L, (from, speed) -> WindProfile.powerLaw(from, speed, 1.0 / 7.0))
+                .run(10_000)
+                .check(10_000);
+        slopes(14L, 10_000);
+    }
+
+    private static void slopes(long seed, int launches) {
+        Comparison result = new Comparison(TypicalAerodynamics.of(), seed)
+                .over(random -> Terrain.plane(
+                        Angle.ofDegrees(random.nextDouble(-6.0, 6.0)), Angle.ofDegrees(random.nextDouble(-6.0, 6.0))))
+                .run(launches);
+        result.check(launches);
     }
 
     /** Planes of up to 6 deg both ways, in a wind that grows with height. */
@@ -82,8 +110,8 @@ class RefereeComparisonTest {
                         TypicalAerodynamics.of(), 9L, (from, speed) -> WindProfile.logLaw(from, speed, Roughness.OPEN))
                 .over(random -> Terrain.plane(
                         Angle.ofDegrees(random.nextDouble(-6.0, 6.0)), Angle.ofDegrees(random.nextDouble(-6.0, 6.0))))
-                .run(1_000);
-        result.check(1_000);
+                .run(2_000);
+        result.check(2_000);
     }
 
     /** Ground that rises and falls by 4 m over 60 m and more, which no plane comes near. */

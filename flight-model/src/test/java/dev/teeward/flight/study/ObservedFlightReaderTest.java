@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.quantity.SpeedUnit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -95,5 +96,25 @@ class ObservedFlightReaderTest {
         IllegalArgumentException e =
                 assertThrows(IllegalArgumentException.class, () -> ObservedFlightReader.flights(csv));
         assertTrue(e.getMessage().startsWith(start), e.getMessage());
+    }
+
+    /** The units are those of the quantities, from their enumerations. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            ball_speed_mph,launch_angle_deg\\n118,17               | spin_rate is needed; its column is spin_rate_
+            ball_speed,launch_angle_deg,spin_rate_rpm\\n118,17,3000 | "ball_speed" is not known; the unit ends the name: ball_speed_mps
+            ball_speed_mi,launch_angle_deg,spin_rate_rpm\\n1,2,3    | "ball_speed_mi" is not known; the unit ends the name: ball_speed_mps
+            carry_feet,launch_angle_deg,spin_rate_rpm\\n1,2,3       | "carry_feet" is not known; the unit ends the name: carry_m
+            ball_speed_mph;launch_angle_deg;spin_rate_rpm\\n1;2;3   | is not known; cells are separated by commas, not semicolons
+            ball_speed_mph,launch_angle_deg,spin_rate_rpm\\n1;2;3   | line 2 has 1 cells, but the heading has 3; cells are separated by commas
+            """)
+    void errorsSayWhatIsTaken(String text, String part) {
+        String csv = text.replace("\\n", "\n");
+        IllegalArgumentException e =
+                assertThrows(IllegalArgumentException.class, () -> ObservedFlightReader.flights(csv));
+        assertTrue(e.getMessage().contains(part), e.getMessage());
+        for (SpeedUnit unit : part.contains("name: ball_speed") ? SpeedUnit.values() : new SpeedUnit[0]) {
+            assertTrue(e.getMessage().contains("ball_speed_" + unit.suffix()), e.getMessage());
+        }
     }
 }
