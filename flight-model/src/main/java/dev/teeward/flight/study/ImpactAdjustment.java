@@ -5,12 +5,12 @@ import dev.teeward.flight.impact.ImpactModel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
-import org.hipparchus.linear.SingularValueDecomposition;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
@@ -18,11 +18,28 @@ import org.hipparchus.util.Pair;
 
 /**
  * The delivery that agrees best with everything measured of an impact, each difference in units of its standard deviation,
- * and what the measurements leave open: the null space of their Jacobian.
+ * and what the measurements leave open: the null space of their Jacobian, there and a few degrees and millimetres beside it.
  */
 final class ImpactAdjustment {
     private static final double STEP = 1e-4;
-    private static final double RANK = 1e-7;
+
+    /** A number that moves by this much of its own unit along what nothing measures is not determined. */
+    private static final double UNSEEN = 1e-4;
+
+    /** Two answers whose chi-squares differ by less are both possible: the 95 percent quantile for one degree of freedom. */
+    private static final double NOT_REFUTED = 3.84;
+
+    /** About how far a start lies from path to face. */
+    private static final double TOWARDS_FACE = 0.78;
+
+    /** Where else to look at what the measurements tell: shares of a step that keeps to no symmetry, in the quantities' units. */
+    private static final double[] SHARES = {1.0, -0.6};
+
+    private static final double[] BESIDE = {0.7, 0.4, -2.1, 1.7, -0.9, 3.1, -2.3};
+
+    /** Another delivery and what the measurements would tell there. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared and never handed out
+    private record Place(double[] x, RowSpace rows) {}
 
     private final ImpactModel model;
     private final ClubHead head;
@@ -32,15 +49,16 @@ final class ImpactAdjustment {
     private final double[] deviations = new double[values.length];
     private double[] delivery;
     private double[] residuals = {};
-    private double[][] inverseRows = {};
-    private double[][] nullSpace = {};
-    private double[][] hat = {};
+    private final List<double[]> answers = new ArrayList<>();
+    private final List<Place> others = new ArrayList<>();
+    private RowSpace here;
     private int rank;
 
     private ImpactAdjustment(ImpactModel model, ClubHead head, double[] start) {
         this.model = model;
         this.head = head;
         this.delivery = start;
+        this.here = new RowSpace(new double[0][0], List.of());
     }
 
     static ImpactAdjustment of(ImpactModel model, ClubHead head, MeasuredImpact measured, double[] start) {
@@ -64,12 +82,29 @@ final class ImpactAdjustment {
                 fit.free.add(i);
             }
         }
-        fit.solve();
+        fit.solve(measured);
         return fit;
     }
 
-    private void solve() {
-        double[] start = free.stream().mapToDouble(i -> delivery[i]).toArray();
+    private void solve(MeasuredImpact measured) {
+        double[] point;
+        try {
+            point = optimum(free.stream().mapToDouble(i -> delivery[i]).toArray());
+        } catch (MathIllegalStateException e) {
+            throw new IllegalStateException(
+                    "no delivery was found that agrees with the measurements; check units and signs", e);
+        }
+        move(point);
+        lookForMirrorImage(measured);
+        analyse(free.stream().mapToDouble(i -> delivery[i]).toArray());
+    }
+
+    private void move(double[] point) {
+        delivery = at(point);
+        residuals = residuals(delivery);
+    }
+
+    private double[] optimum(double[] start) {
         LeastSquaresProblem problem = new LeastSquaresBuilder()
                 .start(start)
                 .model(this::model)
@@ -79,19 +114,7 @@ final class ImpactAdjustment {
                 .maxEvaluations(500)
                 .maxIterations(500)
                 .build();
-        double[] point;
-        try {
-            point = new LevenbergMarquardtOptimizer()
-                    .optimize(problem)
-                    .getPoint()
-                    .toArray();
-        } catch (MathIllegalStateException e) {
-            throw new IllegalStateException(
-                    "no delivery was found that agrees with the measurements; check units and signs", e);
-        }
-        delivery = at(point);
-        residuals = residuals(delivery);
-        analyse(jacobian(point));
+        return new LevenbergMarquardtOptimizer().optimize(problem).getPoint().toArray();
     }
 
     private RealVector within(RealVector point) {
@@ -153,40 +176,96 @@ final class ImpactAdjustment {
         return j;
     }
 
-    private void analyse(double[][] jacobian) {
-        int n = free.size();
-        // Padded with rows of zeros, so that all n right singular vectors come out.
-        double[][] square = new double[Math.max(n, jacobian.length)][n];
-        for (int row = 0; row < jacobian.length; row++) {
-            square[row] = jacobian[row].clone();
+    /** What the measurements tell here, and beside here: a place of symmetry hides what depends on what. */
+    private void analyse(double[] point) {
+        here = new RowSpace(jacobian(point), free);
+        rank = here.rank();
+        boolean slips;
+        try {
+            slips = ImpactEquations.slips(model, head, delivery);
+        } catch (IllegalArgumentException e) {
+            return;
         }
-        SingularValueDecomposition svd = new SingularValueDecomposition(new Array2DRowRealMatrix(square, false));
-        double[] s = svd.getSingularValues();
-        RealMatrix v = svd.getV();
-        RealMatrix u = svd.getU();
-        rank = 0;
-        while (rank < n && s[rank] > RANK * s[0]) {
-            rank++;
-        }
-        inverseRows = new double[rank][n];
-        nullSpace = new double[n - rank][n];
-        for (int k = 0; k < n; k++) {
-            for (int column = 0; column < n; column++) {
-                if (k < rank) {
-                    inverseRows[k][column] = v.getEntry(column, k) / s[k];
-                } else {
-                    nullSpace[k - rank][column] = v.getEntry(column, k);
+        for (double share : SHARES) {
+            double[] moved = point.clone();
+            for (int j = 0; j < moved.length; j++) {
+                moved[j] += share * BESIDE[free.get(j)];
+            }
+            double[] beside = within(new ArrayRealVector(moved, false)).toArray();
+            try {
+                if (ImpactEquations.slips(model, head, at(beside)) == slips) {
+                    RowSpace rows = new RowSpace(jacobian(beside), free);
+                    rank = Math.max(rank, rows.rank());
+                    others.add(new Place(at(beside), rows));
                 }
+            } catch (IllegalArgumentException e) {
+                continue; // no launch comes of that delivery, so that it says nothing
             }
         }
-        hat = new double[jacobian.length][jacobian.length];
-        for (int i = 0; i < jacobian.length; i++) {
-            for (int l = 0; l < jacobian.length; l++) {
-                for (int k = 0; k < rank; k++) {
-                    hat[i][l] += u.getEntry(i, k) * u.getEntry(l, k);
-                }
-            }
+    }
+
+    /**
+     * Without the tilt, a face as far open to the path as it was closed may do as well. Starts there and keeps what comes of it
+     * if it is not refuted.
+     */
+    private void lookForMirrorImage(MeasuredImpact measured) {
+        boolean face = measured.value(ImpactQuantity.FACE_ANGLE).isPresent();
+        boolean path = measured.value(ImpactQuantity.CLUB_PATH).isPresent();
+        if (measured.value(ImpactQuantity.AXIS_TILT).isPresent() || (face && path)) {
+            return;
         }
+        int f = ImpactQuantity.FACE_ANGLE.index();
+        int p = ImpactQuantity.CLUB_PATH.index();
+        int toe = ImpactQuantity.STRIKE_TOE.index();
+        double open = delivery[f] - delivery[p];
+        double[] other = delivery.clone();
+        other[f] -= face ? 0.0 : path ? 2.0 * open : 2.0 * (1.0 - TOWARDS_FACE) * open;
+        other[p] += path ? 0.0 : face ? 2.0 * open : 2.0 * TOWARDS_FACE * open;
+        other[toe] = measured.value(ImpactQuantity.STRIKE_TOE).orElse(-delivery[toe]);
+        double[] start = free.stream().mapToDouble(i -> other[i]).toArray();
+        double best = chiSquare();
+        try {
+            double[] found = optimum(start);
+            double[] first = delivery;
+            double[] second = at(found);
+            double agrees = sumOfSquares(residuals(second));
+            if (agrees < best) {
+                move(found);
+            }
+            if (Math.abs(agrees - best) <= NOT_REFUTED) {
+                answers.add(agrees < best ? first : second);
+            }
+        } catch (MathIllegalStateException e) {
+            return; // the search found nothing there, so that there is no second answer
+        }
+    }
+
+    /**
+     * Whether the measurements determine a number: it changes along no direction that they do not see, here or beside here, and
+     * is the same in a second answer.
+     */
+    boolean determines(ToDoubleFunction<double[]> value) {
+        double best = value.applyAsDouble(delivery);
+        return here.unseen(gradient(value, delivery)) <= UNSEEN
+                && answers.stream().allMatch(x -> Math.abs(value.applyAsDouble(x) - best) <= UNSEEN)
+                && others.stream().allMatch(place -> place.rows.unseen(gradient(value, place.x)) <= UNSEEN);
+    }
+
+    /** The standard deviation of a number, to first order. */
+    double deviation(ToDoubleFunction<double[]> value) {
+        return here.deviation(gradient(value, delivery));
+    }
+
+    private static double[] gradient(ToDoubleFunction<double[]> value, double[] x) {
+        double[] gradient = new double[x.length];
+        for (int i = 0; i < x.length; i++) {
+            double[] moved = x.clone();
+            moved[i] = x[i] + STEP;
+            double above = value.applyAsDouble(moved);
+            moved[i] = x[i] - STEP;
+            gradient[i] = (above - value.applyAsDouble(moved)) / (2.0 * STEP);
+        }
+        return gradient;
     }
 
     double[] delivery() {
@@ -211,36 +290,18 @@ final class ImpactAdjustment {
 
     /** The part of the variance of a measurement that its own fit leaves to its residual, in [0, 1]. */
     double leftToResidual(int row) {
-        return 1.0 - hat[row][row];
+        return 1.0 - here.leverage(row);
     }
 
     double chiSquare() {
+        return sumOfSquares(residuals);
+    }
+
+    private static double sumOfSquares(double[] values) {
         double sum = 0.0;
-        for (double r : residuals) {
-            sum += r * r;
+        for (double value : values) {
+            sum += value * value;
         }
         return sum;
-    }
-
-    /** How much of a gradient in the seven quantities the measurements do not see, in its own unit. */
-    double unseen(double[] gradient) {
-        return norm(nullSpace, gradient);
-    }
-
-    /** The standard deviation of a number with this gradient in the seven quantities. */
-    double deviation(double[] gradient) {
-        return norm(inverseRows, gradient);
-    }
-
-    private double norm(double[][] rows, double[] gradient) {
-        double sum = 0.0;
-        for (double[] row : rows) {
-            double dot = 0.0;
-            for (int j = 0; j < row.length; j++) {
-                dot += row[j] * gradient[free.get(j)];
-            }
-            sum += dot * dot;
-        }
-        return Math.sqrt(sum);
     }
 }

@@ -30,7 +30,9 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>The delivery is sought whose impact agrees best with all measurements, by least squares of the differences in units of
  * their standard deviations (Levenberg and Marquardt). Which quantities that determines is read off the Jacobian of the
  * measurements: one that can change along its null space without any measurement noticing has no estimate, and
- * {@link Result#undetermined()} names it. The others get intervals from the standard deviations given, to first order:
+ * {@link Result#undetermined()} names it. The null space is taken there and at deliveries a few degrees and millimetres away, for where
+ * the ball does not curve, left and right hide from up and down; and without the tilt a second answer is sought, face and path
+ * exchanged. So one measurement more takes no estimate away, short of noise. The others get intervals from the standard deviations given, to first order:
  * covariance {@code (J' J)^-1} within the row space.
  *
  * <p>Five numbers of the launch cannot tell seven of the delivery. With a full launch and an assumed strike, speed, attack,
@@ -46,9 +48,6 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>Immutable and thread-safe.
  */
 public final class ImpactInverse {
-    /** A quantity that moves by this much of its own unit along the null space is not determined. */
-    private static final double UNSEEN = 1e-4;
-
     private static final ImpactInverse DEFAULTS = new ImpactInverse(RigidImpact.standard(), 0.95);
 
     private final ImpactModel model;
@@ -156,7 +155,12 @@ public final class ImpactInverse {
             });
         } catch (IllegalArgumentException e) {
             // No central impact gives that launch; the search starts from the plain guess.
-            return guess;
+            guess[3] = direction;
+        }
+        if (known.value(ImpactQuantity.AXIS_TILT).isEmpty()) {
+            // Where face and path are in line no slope tells how they part.
+            guess[2] -= 0.5;
+            guess[3] += 0.5;
         }
         return guess;
     }
@@ -188,27 +192,25 @@ public final class ImpactInverse {
                                         .map(ImpactQuantity::label)
                                         .collect(Collectors.joining(", "))
                                 + "."));
+                if (!fit.observed().contains(ImpactQuantity.AXIS_TILT)) {
+                    warnings.add(
+                            Warning.of(
+                                    "axis-tilt-not-measured",
+                                    "The axis tilt was not measured and the search began near zero; what would be another at another"
+                                            + " tilt is left open. A tilt that is known roughly helps: give it with a large"
+                                            + " standard deviation."));
+                }
             }
             this.warnings = List.copyOf(warnings);
         }
 
         private Optional<Estimate> estimate(ToDoubleFunction<double[]> value, Unit unit) {
-            double[] x = fit.delivery();
-            double[] gradient = new double[x.length];
-            for (int i = 0; i < x.length; i++) {
-                double step = 1e-4;
-                double[] moved = x.clone();
-                moved[i] = x[i] + step;
-                double above = value.applyAsDouble(moved);
-                moved[i] = x[i] - step;
-                gradient[i] = (above - value.applyAsDouble(moved)) / (2.0 * step);
-            }
-            if (fit.unseen(gradient) > UNSEEN) {
+            if (!fit.determines(value)) {
                 return Optional.empty();
             }
             double half =
-                    new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level) * fit.deviation(gradient);
-            double middle = value.applyAsDouble(x);
+                    new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level) * fit.deviation(value);
+            double middle = value.applyAsDouble(fit.delivery());
             return Optional.of(Estimate.of(middle, Interval.of(middle - half, middle + half, level), unit));
         }
 
@@ -281,7 +283,7 @@ public final class ImpactInverse {
         /**
          * What a reader must know.
          *
-         * @return {@code delivery-not-determined}, {@code strike-assumed-central}, or nothing
+         * @return {@code delivery-not-determined}, {@code axis-tilt-not-measured}, {@code strike-assumed-central}, or nothing
          */
         public List<Warning> warnings() {
             return warnings;
