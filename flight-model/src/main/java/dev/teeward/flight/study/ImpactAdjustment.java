@@ -3,6 +3,7 @@ package dev.teeward.flight.study;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.ImpactModel;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
@@ -26,11 +27,21 @@ final class ImpactAdjustment {
     /** A number that moves by this much of its own unit along what nothing measures is not determined. */
     private static final double UNSEEN = 1e-4;
 
+    /** Two answers whose chi-squares differ by less agree equally well: nothing measured tells them apart. */
+    private static final double AS_GOOD = 1e-8;
+
     /** Two answers whose chi-squares differ by less are both possible: the 95 percent quantile for one degree of freedom. */
     private static final double NOT_REFUTED = 3.84;
 
     /** About how far a start lies from path to face. */
     private static final double TOWARDS_FACE = 0.78;
+
+    /** How far from the answer other strikes are tried [mm]. */
+    private static final double TOE_AWAY = 15.0;
+
+    private static final double UP_AWAY = 10.0;
+    private static final double[] ONCE = {0.0};
+    private static final double[] AROUND = {-1.0, 0.0, 1.0};
 
     /** Where else to look at what the measurements tell: shares of a step that keeps to no symmetry, in the quantities' units. */
     private static final double[] SHARES = {1.0, -0.6};
@@ -48,8 +59,9 @@ final class ImpactAdjustment {
     private final double[] values = new double[ImpactQuantity.values().length];
     private final double[] deviations = new double[values.length];
     private double[] delivery;
-    private double[] residuals = {};
     private final List<double[]> answers = new ArrayList<>();
+    private final List<double[]> asGood = new ArrayList<>();
+    private double[] residuals = {};
     private final List<Place> others = new ArrayList<>();
     private RowSpace here;
     private int rank;
@@ -58,7 +70,7 @@ final class ImpactAdjustment {
         this.model = model;
         this.head = head;
         this.delivery = start;
-        this.here = new RowSpace(new double[0][0], List.of());
+        this.here = new RowSpace(new double[1][1], List.of(0));
     }
 
     static ImpactAdjustment of(ImpactModel model, ClubHead head, MeasuredImpact measured, double[] start) {
@@ -94,14 +106,10 @@ final class ImpactAdjustment {
             throw new IllegalStateException(
                     "no delivery was found that agrees with the measurements; check units and signs", e);
         }
-        move(point);
-        lookForMirrorImage(measured);
-        analyse(free.stream().mapToDouble(i -> delivery[i]).toArray());
-    }
-
-    private void move(double[] point) {
         delivery = at(point);
         residuals = residuals(delivery);
+        lookForOtherAnswers(measured);
+        analyse(free.stream().mapToDouble(i -> delivery[i]).toArray());
     }
 
     private double[] optimum(double[] start) {
@@ -204,39 +212,59 @@ final class ImpactAdjustment {
         }
     }
 
-    /**
-     * Without the tilt, a face as far open to the path as it was closed may do as well. Starts there and keeps what comes of it
-     * if it is not refuted.
-     */
-    private void lookForMirrorImage(MeasuredImpact measured) {
+    /** Other places to start from: strikes elsewhere on the face, and, without the tilt, the face on the other side of the path. */
+    private List<double[]> otherStarts(MeasuredImpact measured) {
+        List<double[]> starts = new ArrayList<>();
+        int toe = ImpactQuantity.STRIKE_TOE.index();
+        int up = ImpactQuantity.STRIKE_UP.index();
+        for (double side : measured.value(ImpactQuantity.STRIKE_TOE).isPresent() ? ONCE : AROUND) {
+            for (double height : measured.value(ImpactQuantity.STRIKE_UP).isPresent() ? ONCE : AROUND) {
+                if (side != 0.0 || height != 0.0) {
+                    double[] start = delivery.clone();
+                    start[toe] += TOE_AWAY * side;
+                    start[up] += UP_AWAY * height;
+                    starts.add(start);
+                }
+            }
+        }
         boolean face = measured.value(ImpactQuantity.FACE_ANGLE).isPresent();
         boolean path = measured.value(ImpactQuantity.CLUB_PATH).isPresent();
-        if (measured.value(ImpactQuantity.AXIS_TILT).isPresent() || (face && path)) {
-            return;
+        if (measured.value(ImpactQuantity.AXIS_TILT).isEmpty() && !(face && path)) {
+            int f = ImpactQuantity.FACE_ANGLE.index();
+            int p = ImpactQuantity.CLUB_PATH.index();
+            double open = delivery[f] - delivery[p];
+            double[] start = delivery.clone();
+            start[f] -= face ? 0.0 : path ? 2.0 * open : 2.0 * (1.0 - TOWARDS_FACE) * open;
+            start[p] += path ? 0.0 : face ? 2.0 * open : 2.0 * TOWARDS_FACE * open;
+            start[toe] = measured.value(ImpactQuantity.STRIKE_TOE).orElse(-delivery[toe]);
+            starts.add(start);
         }
-        int f = ImpactQuantity.FACE_ANGLE.index();
-        int p = ImpactQuantity.CLUB_PATH.index();
-        int toe = ImpactQuantity.STRIKE_TOE.index();
-        double open = delivery[f] - delivery[p];
-        double[] other = delivery.clone();
-        other[f] -= face ? 0.0 : path ? 2.0 * open : 2.0 * (1.0 - TOWARDS_FACE) * open;
-        other[p] += path ? 0.0 : face ? 2.0 * open : 2.0 * TOWARDS_FACE * open;
-        other[toe] = measured.value(ImpactQuantity.STRIKE_TOE).orElse(-delivery[toe]);
-        double[] start = free.stream().mapToDouble(i -> other[i]).toArray();
-        double best = chiSquare();
-        try {
-            double[] found = optimum(start);
-            double[] first = delivery;
-            double[] second = at(found);
-            double agrees = sumOfSquares(residuals(second));
-            if (agrees < best) {
-                move(found);
+        return starts;
+    }
+
+    /** Keeps the best of what comes of all starts, and whatever else is not refuted. */
+    private void lookForOtherAnswers(MeasuredImpact measured) {
+        List<double[]> found = new ArrayList<>(List.of(delivery));
+        for (double[] start : otherStarts(measured)) {
+            try {
+                double[] x = at(optimum(free.stream().mapToDouble(i -> start[i]).toArray()));
+                found.add(x);
+                if (sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
+                    delivery = x;
+                    residuals = residuals(x);
+                }
+            } catch (MathIllegalStateException e) {
+                continue; // the search found nothing from there
             }
-            if (Math.abs(agrees - best) <= NOT_REFUTED) {
-                answers.add(agrees < best ? first : second);
+        }
+        for (double[] x : found) {
+            double worse = sumOfSquares(residuals(x)) - chiSquare();
+            if (worse <= NOT_REFUTED) {
+                answers.add(x);
             }
-        } catch (MathIllegalStateException e) {
-            return; // the search found nothing there, so that there is no second answer
+            if (worse <= AS_GOOD) {
+                asGood.add(x);
+            }
         }
     }
 
@@ -247,8 +275,13 @@ final class ImpactAdjustment {
     boolean determines(ToDoubleFunction<double[]> value) {
         double best = value.applyAsDouble(delivery);
         return here.unseen(gradient(value, delivery)) <= UNSEEN
-                && answers.stream().allMatch(x -> Math.abs(value.applyAsDouble(x) - best) <= UNSEEN)
+                && asGood.stream().allMatch(x -> Math.abs(value.applyAsDouble(x) - best) <= UNSEEN)
                 && others.stream().allMatch(place -> place.rows.unseen(gradient(value, place.x)) <= UNSEEN);
+    }
+
+    /** The least value of a number, and the greatest, in the answers that are not refuted. */
+    DoubleSummaryStatistics reach(ToDoubleFunction<double[]> value) {
+        return answers.stream().mapToDouble(value).summaryStatistics();
     }
 
     /** The standard deviation of a number, to first order. */

@@ -15,6 +15,7 @@ import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -30,9 +31,11 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>The delivery is sought whose impact agrees best with all measurements, by least squares of the differences in units of
  * their standard deviations (Levenberg and Marquardt). Which quantities that determines is read off the Jacobian of the
  * measurements: one that can change along its null space without any measurement noticing has no estimate, and
- * {@link Result#undetermined()} names it. The null space is taken there and at deliveries a few degrees and millimetres away, for where
- * the ball does not curve, left and right hide from up and down; and without the tilt a second answer is sought, face and path
- * exchanged. So one measurement more takes no estimate away, short of noise. The others get intervals from the standard deviations given, to first order:
+ * {@link Result#undetermined()} names it. The null space
+ * is taken there and at deliveries a few degrees and millimetres away, for where the ball does not curve, left and right hide from up
+ * and down. There may be a second answer, as on a bulged face or without the tilt: the search starts from other strikes too, and
+ * from the face on the other side of the path. The intervals reach over every answer that is not refuted at 95 percent; where
+ * answers agree equally well, what differs between them is left open. So one measurement more takes no estimate away, short of noise. The others get intervals from the standard deviations given, to first order:
  * covariance {@code (J' J)^-1} within the row space.
  *
  * <p>Five numbers of the launch cannot tell seven of the delivery. With a full launch and an assumed strike, speed, attack,
@@ -210,8 +213,11 @@ public final class ImpactInverse {
             }
             double half =
                     new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level) * fit.deviation(value);
-            double middle = value.applyAsDouble(fit.delivery());
-            return Optional.of(Estimate.of(middle, Interval.of(middle - half, middle + half, level), unit));
+            DoubleSummaryStatistics reach = fit.reach(value);
+            return Optional.of(Estimate.of(
+                    value.applyAsDouble(fit.delivery()),
+                    Interval.of(reach.getMin() - half, reach.getMax() + half, level),
+                    unit));
         }
 
         /**
