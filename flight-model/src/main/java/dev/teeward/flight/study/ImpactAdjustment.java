@@ -3,6 +3,7 @@ package dev.teeward.flight.study;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.ImpactModel;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,7 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
 import org.hipparchus.util.Pair;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The delivery that agrees best with everything measured of an impact, each difference in units of its standard deviation,
@@ -36,10 +38,11 @@ final class ImpactAdjustment {
     /** About how far a start lies from path to face. */
     private static final double TOWARDS_FACE = 0.78;
 
-    /** How far from the answer other strikes are tried [mm]. */
+    /** How far from the answer other strikes are tried [mm], and how far apart face and path [deg]. */
     private static final double TOE_AWAY = 15.0;
 
     private static final double UP_AWAY = 10.0;
+    private static final double WIDE_OPEN = 6.0;
     private static final double[] ONCE = {0.0};
     private static final double[] AROUND = {-1.0, 0.0, 1.0};
 
@@ -99,16 +102,8 @@ final class ImpactAdjustment {
     }
 
     private void solve(MeasuredImpact measured) {
-        double[] point;
-        try {
-            point = optimum(free.stream().mapToDouble(i -> delivery[i]).toArray());
-        } catch (MathIllegalStateException e) {
-            throw new IllegalStateException(
-                    "no delivery was found that agrees with the measurements; check units and signs", e);
-        }
-        delivery = at(point);
         residuals = residuals(delivery);
-        lookForOtherAnswers(measured);
+        lookForAnswers(measured);
         analyse(free.stream().mapToDouble(i -> delivery[i]).toArray());
     }
 
@@ -212,50 +207,64 @@ final class ImpactAdjustment {
         }
     }
 
-    /** Other places to start from: strikes elsewhere on the face, and, without the tilt, the face on the other side of the path. */
+    /** Other places to start from: strikes elsewhere on the face, and other faces to the same path. */
     private List<double[]> otherStarts(MeasuredImpact measured) {
-        List<double[]> starts = new ArrayList<>();
         int toe = ImpactQuantity.STRIKE_TOE.index();
         int up = ImpactQuantity.STRIKE_UP.index();
-        for (double side : measured.value(ImpactQuantity.STRIKE_TOE).isPresent() ? ONCE : AROUND) {
-            for (double height : measured.value(ImpactQuantity.STRIKE_UP).isPresent() ? ONCE : AROUND) {
-                if (side != 0.0 || height != 0.0) {
+        double open = delivery[ImpactQuantity.FACE_ANGLE.index()] - delivery[ImpactQuantity.CLUB_PATH.index()];
+        boolean parted = measured.value(ImpactQuantity.FACE_ANGLE).isPresent()
+                && measured.value(ImpactQuantity.CLUB_PATH).isPresent();
+        List<double[]> starts = new ArrayList<>();
+        for (double faceToPath : parted ? new double[] {open} : new double[] {open, -open, WIDE_OPEN, -WIDE_OPEN}) {
+            for (double side : measured.value(ImpactQuantity.STRIKE_TOE).isPresent() ? ONCE : AROUND) {
+                for (double height : measured.value(ImpactQuantity.STRIKE_UP).isPresent() ? ONCE : AROUND) {
                     double[] start = delivery.clone();
                     start[toe] += TOE_AWAY * side;
                     start[up] += UP_AWAY * height;
-                    starts.add(start);
+                    part(start, faceToPath - open, measured);
+                    if (!Arrays.equals(start, delivery)) {
+                        starts.add(start);
+                    }
                 }
             }
-        }
-        boolean face = measured.value(ImpactQuantity.FACE_ANGLE).isPresent();
-        boolean path = measured.value(ImpactQuantity.CLUB_PATH).isPresent();
-        if (measured.value(ImpactQuantity.AXIS_TILT).isEmpty() && !(face && path)) {
-            int f = ImpactQuantity.FACE_ANGLE.index();
-            int p = ImpactQuantity.CLUB_PATH.index();
-            double open = delivery[f] - delivery[p];
-            double[] start = delivery.clone();
-            start[f] -= face ? 0.0 : path ? 2.0 * open : 2.0 * (1.0 - TOWARDS_FACE) * open;
-            start[p] += path ? 0.0 : face ? 2.0 * open : 2.0 * TOWARDS_FACE * open;
-            start[toe] = measured.value(ImpactQuantity.STRIKE_TOE).orElse(-delivery[toe]);
-            starts.add(start);
         }
         return starts;
     }
 
-    /** Keeps the best of what comes of all starts, and whatever else is not refuted. */
-    private void lookForOtherAnswers(MeasuredImpact measured) {
-        List<double[]> found = new ArrayList<>(List.of(delivery));
-        for (double[] start : otherStarts(measured)) {
+    /** Opens the face to the path by an angle [deg], so that the start direction stays about where it was, if both may move. */
+    private static void part(double[] x, double more, MeasuredImpact measured) {
+        boolean face = measured.value(ImpactQuantity.FACE_ANGLE).isPresent();
+        boolean path = measured.value(ImpactQuantity.CLUB_PATH).isPresent();
+        double ofFace = face ? 0.0 : path ? 1.0 : 1.0 - TOWARDS_FACE;
+        double ofPath = path ? 0.0 : face ? 1.0 : TOWARDS_FACE;
+        x[ImpactQuantity.FACE_ANGLE.index()] += ofFace * more;
+        x[ImpactQuantity.CLUB_PATH.index()] -= ofPath * more;
+    }
+
+    /** Takes the best of what comes of all starts, and keeps whatever else is not refuted. */
+    private void lookForAnswers(MeasuredImpact measured) {
+        @Nullable MathIllegalStateException failure = null;
+        List<double[]> found = new ArrayList<>();
+        List<double[]> starts = new ArrayList<>(List.of(delivery));
+        for (int k = 0; k < starts.size(); k++) {
+            double[] start = starts.get(k);
             try {
                 double[] x = at(optimum(free.stream().mapToDouble(i -> start[i]).toArray()));
                 found.add(x);
-                if (sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
+                if (found.size() == 1 || sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
                     delivery = x;
                     residuals = residuals(x);
                 }
             } catch (MathIllegalStateException e) {
-                continue; // the search found nothing from there
+                failure = e;
             }
+            if (k == 0) {
+                starts.addAll(otherStarts(measured));
+            }
+        }
+        if (found.isEmpty()) {
+            throw new IllegalStateException(
+                    "no delivery was found that agrees with the measurements; check units and signs", failure);
         }
         for (double[] x : found) {
             double worse = sumOfSquares(residuals(x)) - chiSquare();

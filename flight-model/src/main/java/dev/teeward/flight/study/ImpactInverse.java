@@ -34,8 +34,8 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * {@link Result#undetermined()} names it. The null space
  * is taken there and at deliveries a few degrees and millimetres away, for where the ball does not curve, left and right hide from up
  * and down. There may be a second answer, as on a bulged face or without the tilt: the search starts from other strikes too, and
- * from the face on the other side of the path. The intervals reach over every answer that is not refuted at 95 percent; where
- * answers agree equally well, what differs between them is left open. So one measurement more takes no estimate away, short of noise. The others get intervals from the standard deviations given, to first order:
+ * from other angles between face and path. The intervals reach over every answer that is not refuted at 95 percent; where
+ * answers agree equally well, what differs between them is left open. The search is thorough, not exhaustive. So one measurement more takes no estimate away, short of noise. The others get intervals from the standard deviations given, to first order:
  * covariance {@code (J' J)^-1} within the row space.
  *
  * <p>Five numbers of the launch cannot tell seven of the delivery. With a full launch and an assumed strike, speed, attack,
@@ -196,12 +196,11 @@ public final class ImpactInverse {
                                         .collect(Collectors.joining(", "))
                                 + "."));
                 if (!fit.observed().contains(ImpactQuantity.AXIS_TILT)) {
-                    warnings.add(
-                            Warning.of(
-                                    "axis-tilt-not-measured",
-                                    "The axis tilt was not measured and the search began near zero; what would be another at another"
-                                            + " tilt is left open. A tilt that is known roughly helps: give it with a large"
-                                            + " standard deviation."));
+                    warnings.add(Warning.of(
+                            "axis-tilt-not-measured",
+                            "The axis tilt was not measured and the search began near zero; what would be another at another"
+                                    + " tilt is left open. A tilt that is known roughly helps: give it with a large"
+                                    + " standard deviation."));
                 }
             }
             this.warnings = List.copyOf(warnings);

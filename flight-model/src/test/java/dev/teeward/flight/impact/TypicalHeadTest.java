@@ -112,10 +112,8 @@ class TypicalHeadTest {
     @Test
     void theRestitutionAlongTheFaceIsTheOneThatTypicalShotsAskFor() throws IOException {
         for (Map.Entry<String, List<Shot>> kind : shots().entrySet()) {
-            double wanted = kind.getValue().stream()
-                    .mapToDouble(Shot::wanted)
-                    .average()
-                    .orElseThrow();
+            double wanted =
+                    kind.getValue().stream().mapToDouble(Shot::wanted).average().orElseThrow();
             for (Shot shot : kind.getValue()) {
                 assertEquals(
                         Math.max(0.0, wanted), shot.head.tangentialRestitution(), 0.005, () -> kind.getKey() + wanted);

@@ -42,9 +42,9 @@ class LaunchOptimizerTest {
                         && said.get(0).contains(String.format(Locale.ROOT, "here %.1f yd", error)),
                 said.get(0));
         LaunchOptimizer wide = LaunchOptimizer.of(FlightModel.standard()).withLoss(Length.ofYards(error + 0.5));
-        assertEquals(List.of(), codes(wide.launch(DRIVE)));
-        LaunchOptimizer other =
-                LaunchOptimizer.of(FlightModel.standard()).withObjective("apex", f -> -f.apex().meters(), 0.1);
+        assertTrue(codes(wide.launch(DRIVE)).stream().noneMatch("loss-within-the-error"::equals));
+        LaunchOptimizer other = LaunchOptimizer.of(FlightModel.standard())
+                .withObjective("apex", f -> -f.apex().meters(), 0.1);
         assertTrue(codes(other.launch(DRIVE)).stream().noneMatch("loss-within-the-error"::equals));
     }
 
