@@ -31,7 +31,10 @@ final class HeadConverter implements ITypeConverter<ClubHead> {
                 default -> TypicalHead.wedge(number);
             };
         } catch (IllegalArgumentException e) {
-            throw new TypeConversionException("\"" + text + "\": " + e.getMessage());
+            TypeConversionException failure =
+                    new TypeConversionException("\"" + text + "\": " + e.getMessage());
+            failure.initCause(e);
+            throw failure;
         }
     }
 }

@@ -15,6 +15,7 @@ import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Handedness;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Speed;
+import dev.teeward.quantity.SpinRate;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -122,7 +123,7 @@ class FlyFromDeliveryTest {
                 .fly(LaunchConditions.builder()
                         .ballSpeed(Speed.ofMph(118.0))
                         .launchAngle(Angle.ofDegrees(17.2))
-                        .spinRate(dev.teeward.quantity.SpinRate.ofRpm(6_400.0))
+                        .spinRate(SpinRate.ofRpm(6_400.0))
                         .build());
         assertEquals(flight.carry().yards(), cell(lines, 1, "carry_yd"), ROUNDING);
         assertLaunch(launch(TypicalHead.iron(6), 0.0, 0.0), lines, 2);

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
@@ -183,27 +184,27 @@ final class ImpactAdjustment {
     private void analyse(double[] point) {
         here = new RowSpace(jacobian(point), free);
         rank = here.rank();
-        boolean slips;
-        try {
-            slips = ImpactEquations.slips(model, head, delivery);
-        } catch (IllegalArgumentException e) {
-            return;
-        }
+        Optional<Boolean> slips = slips(delivery);
         for (double share : SHARES) {
             double[] moved = point.clone();
             for (int j = 0; j < moved.length; j++) {
                 moved[j] += share * BESIDE[free.get(j)];
             }
             double[] beside = within(new ArrayRealVector(moved, false)).toArray();
-            try {
-                if (ImpactEquations.slips(model, head, at(beside)) == slips) {
-                    RowSpace rows = new RowSpace(jacobian(beside), free);
-                    rank = Math.max(rank, rows.rank());
-                    others.add(new Place(at(beside), rows));
-                }
-            } catch (IllegalArgumentException e) {
-                continue; // no launch comes of that delivery, so that it says nothing
+            if (slips.isPresent() && slips.equals(slips(at(beside)))) {
+                RowSpace rows = new RowSpace(jacobian(beside), free);
+                rank = Math.max(rank, rows.rank());
+                others.add(new Place(at(beside), rows));
             }
+        }
+    }
+
+    /** Whether the ball slips on the face; empty if no launch comes of the delivery. */
+    private Optional<Boolean> slips(double[] x) {
+        try {
+            return Optional.of(ImpactEquations.slips(model, head, x));
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
         }
     }
 
