@@ -31,12 +31,14 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>The delivery is sought whose impact agrees best with all measurements, by least squares of the differences in units of
  * their standard deviations (Levenberg and Marquardt). Which quantities that determines is read off the Jacobian of the
  * measurements: one that can change along its null space without any measurement noticing has no estimate, and
- * {@link Result#undetermined()} names it. The null space
- * is taken there and at deliveries a few degrees and millimetres away, for where the ball does not curve, left and right hide from up
- * and down. There may be a second answer, as on a bulged face or without the tilt: the search starts from other strikes too, and
- * from other angles between face and path. The intervals reach over every answer that is not refuted at 95 percent; where
- * answers agree equally well, what differs between them is left open. The search is thorough, not exhaustive. So one measurement more takes no estimate away, short of noise. The others get intervals from the standard deviations given, to first order:
- * covariance {@code (J' J)^-1} within the row space.
+ * {@link Result#undetermined()} names it. The null space is taken there and at deliveries a few degrees and millimetres away,
+ * for where the ball does not curve, left and right hide from up and down. The others get intervals from the standard
+ * deviations given, to first order: covariance {@code (J' J)^-1} within the row space.
+ *
+ * <p>There may be a second answer, as on a bulged face or without the tilt. So the search starts from other strikes, and from
+ * other angles between face and path, too. The intervals reach over every answer that is not refuted at 95 percent; where
+ * answers agree equally well, what differs between them is left open. One measurement more then takes no estimate away, short
+ * of noise. The search is thorough, not exhaustive: of 9,000 random sets of exact measurements two or so miss an answer.
  *
  * <p>Five numbers of the launch cannot tell seven of the delivery. With a full launch and an assumed strike, speed, attack,
  * path, face and loft all follow if the ball gripped (in closed form: {@link ImpliedDelivery}); with a measured club speed,

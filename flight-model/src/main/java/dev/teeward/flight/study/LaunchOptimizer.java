@@ -25,8 +25,8 @@ import java.util.function.ToDoubleFunction;
  * launches that lose at most a stated amount, one yard of carry unless said otherwise, and matters more than its middle.
  *
  * <p>A flight model's own error may be worth more than the loss: the typical ball's carry is off by up to
- * {@value LaunchOptimum#CARRY_ERROR} of itself on the shots that it was fitted to, and the result warns with that in yards. What all launches share
- * of it moves no optimum, what it has of slope does.
+ * {@value LaunchOptimum#CARRY_ERROR} of itself on the shots that it was fitted to, and the result warns with that in yards.
+ * What all launches share of that error moves no optimum; what it has of slope does.
  *
  * <p>Nothing here knows whether a golfer can deliver what it asks for, nor that a ball of more spin or loft may stop sooner.
  * Optimising the launch takes speed, angle and spin as free of each other, which no club makes them; optimising the delivery
