@@ -38,7 +38,7 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>There may be a second answer, as on a bulged face or without the tilt. So the search starts from other strikes, and from
  * other angles between face and path, too. The intervals reach over every answer that is not refuted at 95 percent; where
  * answers agree equally well, what differs between them is left open. One measurement more then takes no estimate away, short
- * of noise. The search is thorough, not exhaustive: of 9,000 random sets of exact measurements two or so miss an answer.
+ * of noise. The search is thorough, not exhaustive: it may miss an answer.
  *
  * <p>Five numbers of the launch cannot tell seven of the delivery. With a full launch and an assumed strike, speed, attack,
  * path, face and loft all follow if the ball gripped (in closed form: {@link ImpliedDelivery}); with a measured club speed,
