@@ -14,13 +14,12 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.ground.Ground;
 import dev.teeward.flight.ground.TurfClass;
-import dev.teeward.quantity.Angle;
+import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
+import dev.teeward.quantity.Handedness;
 import dev.teeward.quantity.LengthUnit;
-import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpeedUnit;
-import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.io.IOException;
@@ -36,6 +35,7 @@ import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -55,6 +55,12 @@ import picocli.CommandLine.Spec;
                     + " ball_speed_mph,launch_angle_deg,spin_rate_rpm. start_direction and axis_tilt are 0 where they are"
                     + " missing or a cell is empty; both are right positive.",
             "",
+            "A row without a launch may have a delivery instead: club_speed, attack_angle, club_path, face_angle and"
+                    + " dynamic_loft, and strike_toe and strike_up (0 if not given), with --head. Its launch is computed, not"
+                    + " measured, and written as computed_ball_speed_mph, computed_launch_angle_deg,"
+                    + " computed_start_direction_deg, computed_spin_rate_rpm and computed_axis_tilt_deg. The hand is that of the"
+                    + " header block, right if there is none.",
+            "",
             "FLIGHTS.csv has all columns of LAUNCHES.csv, unchanged, and after them carry_yd, side_yd, curve_yd, apex_ft,"
                     + " descent_angle_deg, flight_time_s, landing_speed_mph and total_yd, each with computed_ before it"
                     + " where LAUNCHES.csv already has that metric. The total is where the ball stops on level ground of"
@@ -71,6 +77,7 @@ final class FlyCommand implements Callable<Integer> {
     private static final int MOST_ROWS = 5;
 
     private static final Map<String, String> WARNINGS = Map.of(
+            "launch-incomplete", "the part of a launch that they have is not used: the delivery gave the whole",
             "lands-at-once", "the ball does not rise",
             "bounce-extrapolated", "lands faster or flatter than the bounce model covers: their total is a guess",
             "bounce-outside-model",
@@ -116,6 +123,13 @@ final class FlyCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Path out;
 
+    @Option(
+            names = "--head",
+            paramLabel = "HEAD",
+            converter = HeadConverter.class,
+            description = "What strikes the ball in rows that have a delivery and no launch: " + HeadConverter.NAMES + ".")
+    private @Nullable ClubHead head;
+
     @Mixin
     private AirOptions air = new AirOptions();
 
@@ -145,18 +159,18 @@ final class FlyCommand implements Callable<Integer> {
                     (launches.toString().isBlank() ? "LAUNCHES.csv" : "--out") + " is empty; give the name of a file");
         }
         air.over(Session.builder().build(), new ArrayList<>()); // a wrong option is said before a file is read
-        ColumnTable table = TableReader.withDefaults()
-                .requiring(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE)
-                .withDefault(Metric.START_DIRECTION, 0.0)
-                .withDefault(Metric.AXIS_TILT, 0.0)
-                .read(launches);
+        ColumnTable table = read();
         if (Files.exists(out) && Files.isSameFile(launches, out)) {
             throw InputException.of(out.toString(), "is the file with the launches; give --out another name");
         }
+        RowLaunches rows = rows(table);
         List<String> conditions = new ArrayList<>();
         FlightModel model = model(table, conditions);
+        if (rows.computed() > 0) {
+            conditions.add(String.format(Locale.ROOT, "%,d launches computed from the delivery", rows.computed()));
+        }
         Map<String, List<Integer>> warnings = new TreeMap<>();
-        ColumnTable flights = fly(table, model, warnings);
+        ColumnTable flights = fly(table, rows, model, warnings);
         TableWriter.withDefaults().write(out, flights);
         spec.commandLine()
                 .getOut()
@@ -171,6 +185,28 @@ final class FlyCommand implements Callable<Integer> {
             spec.commandLine().getErr().println(summary(table, warnings));
         }
         return 0;
+    }
+
+    private ColumnTable read() {
+        TableReader reader = TableReader.withDefaults()
+                .withDefault(Metric.START_DIRECTION, 0.0)
+                .withDefault(Metric.AXIS_TILT, 0.0);
+        ColumnTable table = reader.read(launches);
+        if (RowLaunches.tellsOfDelivery(table) || RowLaunches.allMeasured(table)) {
+            return table;
+        }
+        return reader.requiring(RowLaunches.LAUNCH.toArray(Metric[]::new)).read(launches); // names the cell that is missing
+    }
+
+    private RowLaunches rows(ColumnTable table) {
+        Handedness hand = SessionReader.conditions(table).hand().orElse(Handedness.RIGHT);
+        RowLaunches rows = RowLaunches.of(
+                table, head == null ? null : head.toBuilder().handedness(hand).build());
+        if (rows.computed() > 0 && head == null) {
+            throw new ParameterException(
+                    spec.commandLine(), "rows with a delivery and no launch need --head: " + HeadConverter.NAMES);
+        }
+        return rows;
     }
 
     private FlightModel model(ColumnTable table, List<String> conditions) {
@@ -188,35 +224,23 @@ final class FlyCommand implements Callable<Integer> {
         }
     }
 
-    private ColumnTable fly(ColumnTable table, FlightModel model, Map<String, List<Integer>> warnings) {
+    private ColumnTable fly(
+            ColumnTable table, RowLaunches launched, FlightModel model, Map<String, List<Integer>> warnings) {
         int rows = table.rows();
-        double[] speed = table.values(Metric.BALL_SPEED);
-        double[] angle = table.values(Metric.LAUNCH_ANGLE);
-        double[] direction = table.values(Metric.START_DIRECTION);
-        double[] spin = table.values(Metric.SPIN_RATE);
-        double[] tilt = table.values(Metric.AXIS_TILT);
         double[][] si = new double[RESULTS.size()][rows];
         BitSet unknown = new BitSet();
         PrintWriter err = spec.commandLine().getErr();
         Progress progress = new Progress(err, rows, Progress.onTerminal());
         try {
             for (int row = 0; row < rows; row++) {
-                Flight flight = fly(
-                        table,
-                        row,
-                        model,
-                        LaunchConditions.builder()
-                                .ballSpeed(Speed.ofMetersPerSecond(speed[row]))
-                                .launchAngle(Angle.ofRadians(angle[row]))
-                                .startDirection(Angle.ofRadians(direction[row]))
-                                .spinRate(SpinRate.ofRadiansPerSecond(spin[row]))
-                                .axisTilt(Angle.ofRadians(tilt[row]))
-                                .build());
+                List<Warning> said = new ArrayList<>();
+                Flight flight = fly(table, row, model, launched.at(row, said));
+                said.addAll(flight.warnings());
                 for (int i = 0; i < si.length; i++) {
                     si[i][row] = RESULTS.get(i).si().applyAsDouble(flight);
                 }
                 unknown.set(row, flight.total().isEmpty());
-                for (Warning warning : flight.warnings()) {
+                for (Warning warning : said) {
                     warnings.computeIfAbsent(warning.code(), code -> new ArrayList<>())
                             .add(row + 1);
                 }
@@ -225,7 +249,7 @@ final class FlyCommand implements Callable<Integer> {
         } finally {
             progress.end();
         }
-        ColumnTable flights = table;
+        ColumnTable flights = launched.withComputed(table);
         for (int i = 0; i < si.length; i++) {
             Result result = RESULTS.get(i);
             BitSet absent = result.metric() == Metric.TOTAL ? unknown : new BitSet();

@@ -8,12 +8,12 @@ import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.Delivery;
 import dev.teeward.flight.impact.RigidImpact;
+import dev.teeward.flight.impact.TypicalHead;
 import dev.teeward.flight.study.LaunchOptimizer;
 import dev.teeward.flight.study.LaunchOptimum;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.Length;
-import dev.teeward.quantity.Mass;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.SpinRateUnit;
@@ -41,8 +41,8 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         footer = {
             "",
-            "With a club speed a driver's head of 200 g and restitution 0.83 strikes the ball at the centre of its face (common"
-                    + " practice, no source). The region is every launch that loses at most the loss; it matters more than its"
+            "With a club speed a typical --head strikes the ball at the centre of its face; its constants are common practice or"
+                    + " from memory, as TypicalHead tells. The region is every launch that loses at most the loss; it matters more than its"
                     + " middle."
         })
 final class OptimiseCommand implements Callable<Integer> {
@@ -63,6 +63,13 @@ final class OptimiseCommand implements Callable<Integer> {
             converter = DecimalConverter.class,
             description = "Club speed instead: the best dynamic loft and attack angle.")
     private @Nullable Double clubSpeed;
+
+    @Option(
+            names = "--head",
+            paramLabel = "HEAD",
+            converter = HeadConverter.class,
+            description = "With a club speed, the head: " + HeadConverter.NAMES + "; driver if not given.")
+    private @Nullable ClubHead head;
 
     @Option(
             names = "--loss-yd",
@@ -127,6 +134,9 @@ final class OptimiseCommand implements Callable<Integer> {
     }
 
     private LaunchOptimum optimum(LaunchOptimizer optimizer) {
+        if (head != null && clubSpeed == null) {
+            throw new IllegalArgumentException("--head needs --club-speed-mph");
+        }
         if (ballSpeed != null && clubSpeed == null) {
             return optimizer.launch(LaunchConditions.builder()
                     .ballSpeed(Speed.ofMph(ballSpeed))
@@ -144,10 +154,7 @@ final class OptimiseCommand implements Callable<Integer> {
                             .faceAngle(none)
                             .dynamicLoft(Angle.ofDegrees(14.0))
                             .build(),
-                    ClubHead.builder()
-                            .mass(Mass.ofGrams(200.0))
-                            .restitution(0.83)
-                            .build(),
+                    head == null ? TypicalHead.driver() : head,
                     RigidImpact.standard());
         }
         throw new IllegalArgumentException("give either --ball-speed-mph or --club-speed-mph");

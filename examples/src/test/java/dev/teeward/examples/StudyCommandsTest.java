@@ -6,13 +6,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.aero.TypicalAerodynamics;
+import dev.teeward.flight.impact.Delivery;
+import dev.teeward.flight.impact.RigidImpact;
+import dev.teeward.flight.impact.TypicalHead;
 import dev.teeward.flight.study.Agreement;
 import dev.teeward.flight.study.FlightOutput;
+import dev.teeward.flight.study.LaunchOptimizer;
+import dev.teeward.flight.study.LaunchOptimum;
 import dev.teeward.flight.study.Validation;
 import dev.teeward.flight.study.ValidationResult;
+import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.Speed;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -114,6 +122,32 @@ class StudyCommandsTest {
         assertEquals(0, run("optimise", "--club-speed-mph=95", "--elevation-ft=5280", "--loss-yd=2"), err.toString());
         assertTrue(out.toString().contains("attack angle "), out.toString());
         assertTrue(out.toString().contains("what loses at most 2.0 yd"), out.toString());
+        assertTrue(
+                out.toString().contains("the ball's own error can be worth more than the loss of 2.0 yd"), out.toString());
+    }
+
+    /** The head is the typical one asked for: against the optimizer asked directly. */
+    @Test
+    void optimiseTakesATypicalHead() {
+        for (String head : new String[] {"driver", "iron-5"}) {
+            out.getBuffer().setLength(0);
+            assertEquals(0, run("optimise", "--club-speed-mph=85", "--head", head), err.toString());
+            Angle none = Angle.ofDegrees(0.0);
+            LaunchOptimum best = LaunchOptimizer.of(FlightModel.standard())
+                    .delivery(
+                            Delivery.builder()
+                                    .clubSpeed(Speed.ofMph(85.0))
+                                    .attackAngle(none)
+                                    .clubPath(none)
+                                    .faceAngle(none)
+                                    .dynamicLoft(Angle.ofDegrees(14.0))
+                                    .build(),
+                            head.equals("driver") ? TypicalHead.driver() : TypicalHead.iron(5),
+                            RigidImpact.standard());
+            String carry = String.format(
+                    Locale.ROOT, "carry %.1f yd, ", best.flight().carry().yards());
+            assertTrue(out.toString().startsWith(carry), out.toString());
+        }
     }
 
     @Test
@@ -147,6 +181,8 @@ class StudyCommandsTest {
             {"calibrate", typicalShots().toString(), "--loss", "median"},
             {"optimise"},
             {"optimise", "--ball-speed-mph", "300"},
+            {"optimise", "--ball-speed-mph", "150", "--head", "driver"},
+            {"optimise", "--club-speed-mph", "90", "--head", "mallet"},
             {"optimise", "--ball-speed-mph", "150", "--loss-yd", "0"},
             {"optimise", "--ball-speed-mph", "150", "--club-speed-mph", "90"}
         };

@@ -210,6 +210,25 @@ public final class ColumnTable {
      * @throws IllegalArgumentException if the unit is of another dimension, the count is wrong or a number is not finite
      */
     public ColumnTable withComputed(Metric metric, Unit unit, double[] si, BitSet absent) {
+        return with(unit(metric).isPresent() ? Column.COMPUTED : "", metric, unit, si, absent);
+    }
+
+    /**
+     * The same table with a computed column at the end whose heading says so in any case, for what another reader of the written
+     * table must not take for measured.
+     *
+     * @param metric of what; the heading is its key and the unit, after {@code computed_}
+     * @param unit the unit to write it in, of the dimension of the metric
+     * @param si one finite number for each row, any where there is none; copied [SI unit of the metric]
+     * @param absent the rows without a number; copied
+     * @return a longer table
+     * @throws IllegalArgumentException if the unit is of another dimension, the count is wrong or a number is not finite
+     */
+    public ColumnTable withMarkedAsComputed(Metric metric, Unit unit, double[] si, BitSet absent) {
+        return with(Column.COMPUTED, metric, unit, si, absent);
+    }
+
+    private ColumnTable with(String prefix, Metric metric, Unit unit, double[] si, BitSet absent) {
         if (!metric.units().contains(unit)) {
             throw new IllegalArgumentException("[" + unit.symbol() + "] is not a unit of " + metric.label());
         }
@@ -221,8 +240,7 @@ public final class ColumnTable {
                 throw new IllegalArgumentException("computed " + metric.key() + " must be finite, but was " + value);
             }
         }
-        boolean taken = unit(metric).isPresent();
-        String heading = (taken ? Column.COMPUTED : "") + Names.heading(metric, unit);
+        String heading = prefix + Names.heading(metric, unit);
         List<String> used = new ArrayList<>(headings());
         computed.forEach(column -> used.add(column.heading()));
         while (used.contains(heading)) {

@@ -27,7 +27,8 @@ import dev.teeward.quantity.Length;
  *
  * <p>Source: Jorgensen, The Physics of Golf, 2nd ed. 1999 (definition, from memory); the formulas are derived from the rigid
  * impact. Wood, Henrikson and Broadie (2018) measured start directions 61 to 83 percent of the way from path to face;
- * {@link #faceShare()} lies there from a driver to a wedge of 46 deg of dynamic loft, and below it with more loft: 0.56 at 55.
+ * {@link #faceShare()} lies there from a driver to a wedge of 46 deg of dynamic loft, and below it with more loft: 0.56 at 55,
+ * all of a ball that leaves rolling. A restitution along the face lowers it, by about 0.06 in {@link TypicalHead}'s irons.
  *
  * <pre>{@code
  * DPlane plane = DPlane.of(delivery, head);

@@ -3,26 +3,58 @@ package dev.teeward.flight.study;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.ImpactModel;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
-import org.hipparchus.linear.SingularValueDecomposition;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
 import org.hipparchus.util.Pair;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The delivery that agrees best with everything measured of an impact, each difference in units of its standard deviation,
- * and what the measurements leave open: the null space of their Jacobian.
+ * and what the measurements leave open: the null space of their Jacobian, there and a few degrees and millimetres beside it.
  */
 final class ImpactAdjustment {
     private static final double STEP = 1e-4;
-    private static final double RANK = 1e-7;
+
+    /** A number that moves by this much of its own unit along what nothing measures is not determined. */
+    private static final double UNSEEN = 1e-4;
+
+    /** Two answers whose chi-squares differ by less agree equally well: nothing measured tells them apart. */
+    private static final double AS_GOOD = 1e-8;
+
+    /** Two answers whose chi-squares differ by less are both possible: the 95 percent quantile for one degree of freedom. */
+    private static final double NOT_REFUTED = 3.84;
+
+    /** About how far a start lies from path to face. */
+    private static final double TOWARDS_FACE = 0.78;
+
+    /** How far from the answer other strikes are tried [mm], and how far apart face and path [deg]. */
+    private static final double TOE_AWAY = 15.0;
+
+    private static final double UP_AWAY = 10.0;
+    private static final double WIDE_OPEN = 6.0;
+    private static final double[] ONCE = {0.0};
+    private static final double[] AROUND = {-1.0, 0.0, 1.0};
+
+    /** Where else to look at what the measurements tell: shares of a step that keeps to no symmetry, in the quantities' units. */
+    private static final double[] SHARES = {1.0, -0.6};
+
+    private static final double[] BESIDE = {0.7, 0.4, -2.1, 1.7, -0.9, 3.1, -2.3};
+
+    /** Another delivery and what the measurements would tell there. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared and never handed out
+    private record Place(double[] x, RowSpace rows) {}
 
     private final ImpactModel model;
     private final ClubHead head;
@@ -31,16 +63,18 @@ final class ImpactAdjustment {
     private final double[] values = new double[ImpactQuantity.values().length];
     private final double[] deviations = new double[values.length];
     private double[] delivery;
+    private final List<double[]> answers = new ArrayList<>();
+    private final List<double[]> asGood = new ArrayList<>();
     private double[] residuals = {};
-    private double[][] inverseRows = {};
-    private double[][] nullSpace = {};
-    private double[][] hat = {};
+    private final List<Place> others = new ArrayList<>();
+    private RowSpace here;
     private int rank;
 
     private ImpactAdjustment(ImpactModel model, ClubHead head, double[] start) {
         this.model = model;
         this.head = head;
         this.delivery = start;
+        this.here = new RowSpace(new double[1][1], List.of(0));
     }
 
     static ImpactAdjustment of(ImpactModel model, ClubHead head, MeasuredImpact measured, double[] start) {
@@ -64,12 +98,17 @@ final class ImpactAdjustment {
                 fit.free.add(i);
             }
         }
-        fit.solve();
+        fit.solve(measured);
         return fit;
     }
 
-    private void solve() {
-        double[] start = free.stream().mapToDouble(i -> delivery[i]).toArray();
+    private void solve(MeasuredImpact measured) {
+        residuals = residuals(delivery);
+        lookForAnswers(measured);
+        analyse(free.stream().mapToDouble(i -> delivery[i]).toArray());
+    }
+
+    private double[] optimum(double[] start) {
         LeastSquaresProblem problem = new LeastSquaresBuilder()
                 .start(start)
                 .model(this::model)
@@ -79,19 +118,7 @@ final class ImpactAdjustment {
                 .maxEvaluations(500)
                 .maxIterations(500)
                 .build();
-        double[] point;
-        try {
-            point = new LevenbergMarquardtOptimizer()
-                    .optimize(problem)
-                    .getPoint()
-                    .toArray();
-        } catch (MathIllegalStateException e) {
-            throw new IllegalStateException(
-                    "no delivery was found that agrees with the measurements; check units and signs", e);
-        }
-        delivery = at(point);
-        residuals = residuals(delivery);
-        analyse(jacobian(point));
+        return new LevenbergMarquardtOptimizer().optimize(problem).getPoint().toArray();
     }
 
     private RealVector within(RealVector point) {
@@ -153,40 +180,135 @@ final class ImpactAdjustment {
         return j;
     }
 
-    private void analyse(double[][] jacobian) {
-        int n = free.size();
-        // Padded with rows of zeros, so that all n right singular vectors come out.
-        double[][] square = new double[Math.max(n, jacobian.length)][n];
-        for (int row = 0; row < jacobian.length; row++) {
-            square[row] = jacobian[row].clone();
+    /** What the measurements tell here, and beside here: a place of symmetry hides what depends on what. */
+    private void analyse(double[] point) {
+        here = new RowSpace(jacobian(point), free);
+        rank = here.rank();
+        Optional<Boolean> slips = slips(delivery);
+        for (double share : SHARES) {
+            double[] moved = point.clone();
+            for (int j = 0; j < moved.length; j++) {
+                moved[j] += share * BESIDE[free.get(j)];
+            }
+            double[] beside = within(new ArrayRealVector(moved, false)).toArray();
+            if (slips.isPresent() && slips.equals(slips(at(beside)))) {
+                RowSpace rows = new RowSpace(jacobian(beside), free);
+                rank = Math.max(rank, rows.rank());
+                others.add(new Place(at(beside), rows));
+            }
         }
-        SingularValueDecomposition svd = new SingularValueDecomposition(new Array2DRowRealMatrix(square, false));
-        double[] s = svd.getSingularValues();
-        RealMatrix v = svd.getV();
-        RealMatrix u = svd.getU();
-        rank = 0;
-        while (rank < n && s[rank] > RANK * s[0]) {
-            rank++;
+    }
+
+    /** Whether the ball slips on the face; empty if no launch comes of the delivery. */
+    private Optional<Boolean> slips(double[] x) {
+        try {
+            return Optional.of(ImpactEquations.slips(model, head, x));
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
         }
-        inverseRows = new double[rank][n];
-        nullSpace = new double[n - rank][n];
-        for (int k = 0; k < n; k++) {
-            for (int column = 0; column < n; column++) {
-                if (k < rank) {
-                    inverseRows[k][column] = v.getEntry(column, k) / s[k];
-                } else {
-                    nullSpace[k - rank][column] = v.getEntry(column, k);
+    }
+
+    /** Other places to start from: strikes elsewhere on the face, and other faces to the same path. */
+    private List<double[]> otherStarts(MeasuredImpact measured) {
+        int toe = ImpactQuantity.STRIKE_TOE.index();
+        int up = ImpactQuantity.STRIKE_UP.index();
+        double open = delivery[ImpactQuantity.FACE_ANGLE.index()] - delivery[ImpactQuantity.CLUB_PATH.index()];
+        boolean parted = measured.value(ImpactQuantity.FACE_ANGLE).isPresent()
+                && measured.value(ImpactQuantity.CLUB_PATH).isPresent();
+        List<double[]> starts = new ArrayList<>();
+        for (double faceToPath : parted ? new double[] {open} : new double[] {open, -open, WIDE_OPEN, -WIDE_OPEN}) {
+            for (double side : measured.value(ImpactQuantity.STRIKE_TOE).isPresent() ? ONCE : AROUND) {
+                for (double height : measured.value(ImpactQuantity.STRIKE_UP).isPresent() ? ONCE : AROUND) {
+                    double[] start = delivery.clone();
+                    start[toe] += TOE_AWAY * side;
+                    start[up] += UP_AWAY * height;
+                    part(start, faceToPath - open, measured);
+                    if (!Arrays.equals(start, delivery)) {
+                        starts.add(start);
+                    }
                 }
             }
         }
-        hat = new double[jacobian.length][jacobian.length];
-        for (int i = 0; i < jacobian.length; i++) {
-            for (int l = 0; l < jacobian.length; l++) {
-                for (int k = 0; k < rank; k++) {
-                    hat[i][l] += u.getEntry(i, k) * u.getEntry(l, k);
+        return starts;
+    }
+
+    /** Opens the face to the path by an angle [deg], so that the start direction stays about where it was, if both may move. */
+    private static void part(double[] x, double more, MeasuredImpact measured) {
+        boolean face = measured.value(ImpactQuantity.FACE_ANGLE).isPresent();
+        boolean path = measured.value(ImpactQuantity.CLUB_PATH).isPresent();
+        double ofFace = face ? 0.0 : path ? 1.0 : 1.0 - TOWARDS_FACE;
+        double ofPath = path ? 0.0 : face ? 1.0 : TOWARDS_FACE;
+        x[ImpactQuantity.FACE_ANGLE.index()] += ofFace * more;
+        x[ImpactQuantity.CLUB_PATH.index()] -= ofPath * more;
+    }
+
+    /** Takes the best of what comes of all starts, and keeps whatever else is not refuted. */
+    private void lookForAnswers(MeasuredImpact measured) {
+        @Nullable MathIllegalStateException failure = null;
+        List<double[]> found = new ArrayList<>();
+        List<double[]> starts = new ArrayList<>(List.of(delivery));
+        for (int k = 0; k < starts.size(); k++) {
+            double[] start = starts.get(k);
+            try {
+                double[] x = at(optimum(free.stream().mapToDouble(i -> start[i]).toArray()));
+                found.add(x);
+                if (found.size() == 1 || sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
+                    delivery = x;
+                    residuals = residuals(x);
                 }
+            } catch (MathIllegalStateException e) {
+                failure = e;
+            }
+            if (k == 0) {
+                starts.addAll(otherStarts(measured));
             }
         }
+        if (found.isEmpty()) {
+            throw new IllegalStateException(
+                    "no delivery was found that agrees with the measurements; check units and signs", failure);
+        }
+        for (double[] x : found) {
+            double worse = sumOfSquares(residuals(x)) - chiSquare();
+            if (worse <= NOT_REFUTED) {
+                answers.add(x);
+            }
+            if (worse <= AS_GOOD) {
+                asGood.add(x);
+            }
+        }
+    }
+
+    /**
+     * Whether the measurements determine a number: it changes along no direction that they do not see, here or beside here, and
+     * is the same in a second answer.
+     */
+    boolean determines(ToDoubleFunction<double[]> value) {
+        double best = value.applyAsDouble(delivery);
+        return here.unseen(gradient(value, delivery)) <= UNSEEN
+                && asGood.stream().allMatch(x -> Math.abs(value.applyAsDouble(x) - best) <= UNSEEN)
+                && others.stream().allMatch(place -> place.rows.unseen(gradient(value, place.x)) <= UNSEEN);
+    }
+
+    /** The least value of a number, and the greatest, in the answers that are not refuted. */
+    DoubleSummaryStatistics reach(ToDoubleFunction<double[]> value) {
+        return answers.stream().mapToDouble(value).summaryStatistics();
+    }
+
+    /** The standard deviation of a number, to first order. */
+    double deviation(ToDoubleFunction<double[]> value) {
+        return here.deviation(gradient(value, delivery));
+    }
+
+    private static double[] gradient(ToDoubleFunction<double[]> value, double[] x) {
+        double[] gradient = new double[x.length];
+        for (int i = 0; i < x.length; i++) {
+            double[] moved = x.clone();
+            moved[i] = x[i] + STEP;
+            double above = value.applyAsDouble(moved);
+            moved[i] = x[i] - STEP;
+            gradient[i] = (above - value.applyAsDouble(moved)) / (2.0 * STEP);
+        }
+        return gradient;
     }
 
     double[] delivery() {
@@ -211,36 +333,18 @@ final class ImpactAdjustment {
 
     /** The part of the variance of a measurement that its own fit leaves to its residual, in [0, 1]. */
     double leftToResidual(int row) {
-        return 1.0 - hat[row][row];
+        return 1.0 - here.leverage(row);
     }
 
     double chiSquare() {
+        return sumOfSquares(residuals);
+    }
+
+    private static double sumOfSquares(double[] values) {
         double sum = 0.0;
-        for (double r : residuals) {
-            sum += r * r;
+        for (double value : values) {
+            sum += value * value;
         }
         return sum;
-    }
-
-    /** How much of a gradient in the seven quantities the measurements do not see, in its own unit. */
-    double unseen(double[] gradient) {
-        return norm(nullSpace, gradient);
-    }
-
-    /** The standard deviation of a number with this gradient in the seven quantities. */
-    double deviation(double[] gradient) {
-        return norm(inverseRows, gradient);
-    }
-
-    private double norm(double[][] rows, double[] gradient) {
-        double sum = 0.0;
-        for (double[] row : rows) {
-            double dot = 0.0;
-            for (int j = 0; j < row.length; j++) {
-                dot += row[j] * gradient[free.get(j)];
-            }
-            sum += dot * dot;
-        }
-        return Math.sqrt(sum);
     }
 }

@@ -28,6 +28,10 @@ final class ImpactEquations {
         return numbers(model.strike(delivery(x), head).launch());
     }
 
+    static boolean slips(ImpactModel model, ClubHead head, double[] x) {
+        return model.strike(delivery(x), head).slipped();
+    }
+
     static double[] numbers(LaunchConditions launch) {
         return new double[] {
             launch.ballSpeed().metersPerSecond(),

@@ -15,6 +15,7 @@ import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -30,8 +31,14 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>The delivery is sought whose impact agrees best with all measurements, by least squares of the differences in units of
  * their standard deviations (Levenberg and Marquardt). Which quantities that determines is read off the Jacobian of the
  * measurements: one that can change along its null space without any measurement noticing has no estimate, and
- * {@link Result#undetermined()} names it. The others get intervals from the standard deviations given, to first order:
- * covariance {@code (J' J)^-1} within the row space.
+ * {@link Result#undetermined()} names it. The null space is taken there and at deliveries a few degrees and millimetres away,
+ * for where the ball does not curve, left and right hide from up and down. The others get intervals from the standard
+ * deviations given, to first order: covariance {@code (J' J)^-1} within the row space.
+ *
+ * <p>There may be a second answer, as on a bulged face or without the tilt. So the search starts from other strikes, and from
+ * other angles between face and path, too. The intervals reach over every answer that is not refuted at 95 percent; where
+ * answers agree equally well, what differs between them is left open. One measurement more then takes no estimate away, short
+ * of noise. The search is thorough, not exhaustive: it may miss an answer.
  *
  * <p>Five numbers of the launch cannot tell seven of the delivery. With a full launch and an assumed strike, speed, attack,
  * path, face and loft all follow if the ball gripped (in closed form: {@link ImpliedDelivery}); with a measured club speed,
@@ -46,9 +53,6 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>Immutable and thread-safe.
  */
 public final class ImpactInverse {
-    /** A quantity that moves by this much of its own unit along the null space is not determined. */
-    private static final double UNSEEN = 1e-4;
-
     private static final ImpactInverse DEFAULTS = new ImpactInverse(RigidImpact.standard(), 0.95);
 
     private final ImpactModel model;
@@ -156,7 +160,12 @@ public final class ImpactInverse {
             });
         } catch (IllegalArgumentException e) {
             // No central impact gives that launch; the search starts from the plain guess.
-            return guess;
+            guess[3] = direction;
+        }
+        if (known.value(ImpactQuantity.AXIS_TILT).isEmpty()) {
+            // Where face and path are in line no slope tells how they part.
+            guess[2] -= 0.5;
+            guess[3] += 0.5;
         }
         return guess;
     }
@@ -188,28 +197,28 @@ public final class ImpactInverse {
                                         .map(ImpactQuantity::label)
                                         .collect(Collectors.joining(", "))
                                 + "."));
+                if (!fit.observed().contains(ImpactQuantity.AXIS_TILT)) {
+                    warnings.add(Warning.of(
+                            "axis-tilt-not-measured",
+                            "The axis tilt was not measured and the search began near zero; what would be another at another"
+                                    + " tilt is left open. A tilt that is known roughly helps: give it with a large"
+                                    + " standard deviation."));
+                }
             }
             this.warnings = List.copyOf(warnings);
         }
 
         private Optional<Estimate> estimate(ToDoubleFunction<double[]> value, Unit unit) {
-            double[] x = fit.delivery();
-            double[] gradient = new double[x.length];
-            for (int i = 0; i < x.length; i++) {
-                double step = 1e-4;
-                double[] moved = x.clone();
-                moved[i] = x[i] + step;
-                double above = value.applyAsDouble(moved);
-                moved[i] = x[i] - step;
-                gradient[i] = (above - value.applyAsDouble(moved)) / (2.0 * step);
-            }
-            if (fit.unseen(gradient) > UNSEEN) {
+            if (!fit.determines(value)) {
                 return Optional.empty();
             }
             double half =
-                    new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level) * fit.deviation(gradient);
-            double middle = value.applyAsDouble(x);
-            return Optional.of(Estimate.of(middle, Interval.of(middle - half, middle + half, level), unit));
+                    new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level) * fit.deviation(value);
+            DoubleSummaryStatistics reach = fit.reach(value);
+            return Optional.of(Estimate.of(
+                    value.applyAsDouble(fit.delivery()),
+                    Interval.of(reach.getMin() - half, reach.getMax() + half, level),
+                    unit));
         }
 
         /**
@@ -281,7 +290,7 @@ public final class ImpactInverse {
         /**
          * What a reader must know.
          *
-         * @return {@code delivery-not-determined}, {@code strike-assumed-central}, or nothing
+         * @return {@code delivery-not-determined}, {@code axis-tilt-not-measured}, {@code strike-assumed-central}, or nothing
          */
         public List<Warning> warnings() {
             return warnings;

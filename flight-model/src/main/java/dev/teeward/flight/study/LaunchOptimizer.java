@@ -24,6 +24,10 @@ import java.util.function.ToDoubleFunction;
  * in Hipparchus); the result says which limits it rests on. An optimum is flat: {@link LaunchOptimum#region} is the set of
  * launches that lose at most a stated amount, one yard of carry unless said otherwise, and matters more than its middle.
  *
+ * <p>A flight model's own error may be worth more than the loss: the typical ball's carry is off by up to
+ * {@value LaunchOptimum#CARRY_ERROR} of itself on the shots that it was fitted to, and the result warns with that in yards.
+ * What all launches share of that error moves no optimum; what it has of slope does.
+ *
  * <p>Nothing here knows whether a golfer can deliver what it asks for, nor that a ball of more spin or loft may stop sooner.
  * Optimising the launch takes speed, angle and spin as free of each other, which no club makes them; optimising the delivery
  * lets the impact model tie them.
@@ -45,6 +49,7 @@ public final class LaunchOptimizer {
     private final String objective;
     private final ToDoubleFunction<Flight> value;
     private final double loss;
+    private final boolean distance;
     private final Limits launchAngles;
     private final Limits spinRates;
     private final Limits lofts;
@@ -55,6 +60,7 @@ public final class LaunchOptimizer {
             String objective,
             ToDoubleFunction<Flight> value,
             double loss,
+            boolean distance,
             Limits launchAngles,
             Limits spinRates,
             Limits lofts,
@@ -63,6 +69,7 @@ public final class LaunchOptimizer {
         this.objective = Objects.requireNonNull(objective, "objective");
         this.value = Objects.requireNonNull(value, "value");
         this.loss = loss;
+        this.distance = distance;
         this.launchAngles = launchAngles;
         this.spinRates = spinRates;
         this.lofts = lofts;
@@ -82,6 +89,7 @@ public final class LaunchOptimizer {
                 "carry",
                 flight -> flight.carry().meters(),
                 YARD.meters(),
+                true,
                 Limits.of("launch_angle", Angle.ofDegrees(0.0), Angle.ofDegrees(60.0)),
                 Limits.of("spin_rate", SpinRate.ofRpm(500.0), SpinRate.ofRpm(12_000.0)),
                 Limits.of("dynamic_loft", Angle.ofDegrees(5.0), Angle.ofDegrees(60.0)),
@@ -98,10 +106,16 @@ public final class LaunchOptimizer {
      * @throws IllegalArgumentException if the loss is not positive
      */
     public LaunchOptimizer withObjective(String name, ToDoubleFunction<Flight> score, double lossAllowed) {
+        return withObjective(name, score, lossAllowed, false);
+    }
+
+    private LaunchOptimizer withObjective(
+            String name, ToDoubleFunction<Flight> score, double lossAllowed, boolean meters) {
         if (!(lossAllowed > 0.0 && lossAllowed < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("lossAllowed must be positive and finite, but was " + lossAllowed);
         }
-        return new LaunchOptimizer(model, name, score, lossAllowed, launchAngles, spinRates, lofts, attackAngles);
+        return new LaunchOptimizer(
+                model, name, score, lossAllowed, meters, launchAngles, spinRates, lofts, attackAngles);
     }
 
     /**
@@ -118,7 +132,7 @@ public final class LaunchOptimizer {
             throw new IllegalArgumentException(
                     "the model must have a ground for a total; give it one (withGround), or a roll of your own here");
         }
-        return withObjective("total", FlightOutput.TOTAL::of, loss);
+        return withObjective("total", FlightOutput.TOTAL::of, loss, true);
     }
 
     /**
@@ -129,7 +143,7 @@ public final class LaunchOptimizer {
      */
     public LaunchOptimizer withTotal(ToDoubleFunction<Flight> rollMeters) {
         Objects.requireNonNull(rollMeters, "rollMeters");
-        return withObjective("total", flight -> flight.carry().meters() + rollMeters.applyAsDouble(flight), loss);
+        return withObjective("total", flight -> flight.carry().meters() + rollMeters.applyAsDouble(flight), loss, true);
     }
 
     /**
@@ -140,7 +154,7 @@ public final class LaunchOptimizer {
      * @throws IllegalArgumentException if it is not positive
      */
     public LaunchOptimizer withLoss(Length value) {
-        return withObjective(objective, this.value, value.meters());
+        return withObjective(objective, this.value, value.meters(), distance);
     }
 
     /**
@@ -192,7 +206,7 @@ public final class LaunchOptimizer {
     }
 
     private LaunchOptimizer withLimits(Limits angles, Limits spins, Limits loftLimits, Limits attacks) {
-        return new LaunchOptimizer(model, objective, value, loss, angles, spins, loftLimits, attacks);
+        return new LaunchOptimizer(model, objective, value, loss, distance, angles, spins, loftLimits, attacks);
     }
 
     /**
@@ -261,6 +275,7 @@ public final class LaunchOptimizer {
                 second,
                 best,
                 loss,
+                distance,
                 region,
                 landscape.pressedSides(best));
     }

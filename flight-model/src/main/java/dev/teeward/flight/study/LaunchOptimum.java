@@ -1,6 +1,7 @@
 package dev.teeward.flight.study;
 
 import dev.teeward.flight.Flight;
+import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -19,12 +20,19 @@ import java.util.Locale;
  * <p>Immutable and thread-safe.
  */
 public final class LaunchOptimum {
+    /**
+     * How far the typical ball's carry is off at worst, as a fraction of it, on the 14 typical shots that it was fitted to:
+     * 0.04. For a distance, the warning {@code loss-within-the-error} holds a loss against it.
+     */
+    public static final double CARRY_ERROR = 0.04;
+
     private final String objective;
     private final Flight flight;
     private final double value;
     private final Variable first;
     private final Variable second;
     private final double loss;
+    private final boolean distance;
     private final List<Point> region;
     private final List<String> restsOn;
 
@@ -36,12 +44,14 @@ public final class LaunchOptimum {
             Limits two,
             double[] best,
             double loss,
+            boolean distance,
             FlatRegion flat,
             List<String> restsOn) {
         this.objective = objective;
         this.flight = flight;
         this.value = value;
         this.loss = loss;
+        this.distance = distance;
         first = new Variable(one.name(), one.at(best[0]), one.at(flat.lowest(0)), one.at(flat.highest(0)), one.unit());
         second = new Variable(two.name(), two.at(best[1]), two.at(flat.lowest(1)), two.at(flat.highest(1)), two.unit());
         List<Point> points = new ArrayList<>();
@@ -126,7 +136,7 @@ public final class LaunchOptimum {
     }
 
     /**
-     * What to know: {@code rests-on-a-limit}, and what the flight warns of.
+     * What to know: {@code rests-on-a-limit}, {@code loss-within-the-error}, and what the flight warns of.
      *
      * @return the warnings, unmodifiable
      */
@@ -137,6 +147,18 @@ public final class LaunchOptimum {
                     "rests-on-a-limit",
                     "the optimum rests on the limits set: " + String.join(", ", restsOn)
                             + "; beyond them it would be better"));
+        }
+        double error = CARRY_ERROR * Math.abs(value);
+        if (distance && loss < error) {
+            warnings.add(Warning.of(
+                    "loss-within-the-error",
+                    String.format(
+                            Locale.ROOT,
+                            "the ball's own error can be worth more than the loss of %.1f yd: up to %.0f percent of carry on the"
+                                    + " shots that the typical ball was fitted to, here %.1f yd; trust the region, not its middle",
+                            Length.ofMeters(loss).yards(),
+                            100.0 * CARRY_ERROR,
+                            Length.ofMeters(error).yards())));
         }
         return List.copyOf(warnings);
     }

@@ -23,7 +23,8 @@ import org.junit.jupiter.api.Test;
 
 /** The coefficients that made invented shots, found again from them. */
 class ImpactCalibrationTest {
-    private static final ClubHead WEDGE = TypicalHead.wedge(56.0);
+    private static final ClubHead WEDGE =
+            TypicalHead.wedge(56.0).toBuilder().tangentialRestitution(0.0).build();
 
     private static ClubHead truth(double e, double et, double mu) {
         return WEDGE.toBuilder()

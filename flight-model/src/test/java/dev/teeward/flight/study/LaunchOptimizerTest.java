@@ -19,11 +19,38 @@ import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Mass;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
+import dev.teeward.quantity.Warning;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 class LaunchOptimizerTest {
     private static final LaunchConditions DRIVE = launch(70.0, 12.0, 0.0, 2_600.0, 0.0);
+
+    /** The default ball's 4 percent, 4.1 at worst in the README's table of its calibration, beside a loss of so many yards. */
+    @Test
+    void theBallsOwnErrorIsHeldAgainstTheLoss() {
+        LaunchOptimum best = LaunchOptimizer.of(FlightModel.standard()).launch(DRIVE);
+        List<String> said = best.warnings().stream()
+                .filter(w -> w.code().equals("loss-within-the-error"))
+                .map(Warning::message)
+                .toList();
+        assertEquals(1, said.size());
+        double error = 0.04 * best.flight().carry().yards();
+        assertTrue(
+                said.get(0).contains(String.format(Locale.ROOT, "loss of 1.0 yd: up to 4 percent"))
+                        && said.get(0).contains(String.format(Locale.ROOT, "here %.1f yd", error)),
+                said.get(0));
+        LaunchOptimizer wide = LaunchOptimizer.of(FlightModel.standard()).withLoss(Length.ofYards(error + 0.5));
+        assertTrue(codes(wide.launch(DRIVE)).stream().noneMatch("loss-within-the-error"::equals));
+        LaunchOptimizer other = LaunchOptimizer.of(FlightModel.standard())
+                .withObjective("apex", f -> -f.apex().meters(), 0.1);
+        assertTrue(codes(other.launch(DRIVE)).stream().noneMatch("loss-within-the-error"::equals));
+    }
+
+    private static List<String> codes(LaunchOptimum best) {
+        return best.warnings().stream().map(Warning::code).toList();
+    }
 
     /** Closed form: 45 deg, and a loss L of the range R lies at 45 deg plus or minus acos(1 - L/R)/2; spin is nothing. */
     @Test
