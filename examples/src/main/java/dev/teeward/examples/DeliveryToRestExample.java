@@ -34,8 +34,7 @@ public final class DeliveryToRestExample {
                 .faceAngle(degrees(-0.5))
                 .dynamicLoft(degrees(22.0))
                 .build();
-        LaunchConditions launch =
-                RigidImpact.standard().strike(delivery, head).launch();
+        LaunchConditions launch = RigidImpact.standard().strike(delivery, head).launch();
         FlightModel model = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
         Flight flight = model.fly(launch);
         ImpliedDelivery implied = ImpliedDelivery.of(launch, head);

@@ -127,7 +127,8 @@ final class FlyCommand implements Callable<Integer> {
             names = "--head",
             paramLabel = "HEAD",
             converter = HeadConverter.class,
-            description = "What strikes the ball in rows that have a delivery and no launch: " + HeadConverter.NAMES + ".")
+            description =
+                    "What strikes the ball in rows that have a delivery and no launch: " + HeadConverter.NAMES + ".")
     private @Nullable ClubHead head;
 
     @Mixin
@@ -195,7 +196,8 @@ final class FlyCommand implements Callable<Integer> {
         if (RowLaunches.tellsOfDelivery(table) || RowLaunches.allMeasured(table)) {
             return table;
         }
-        return reader.requiring(RowLaunches.LAUNCH.toArray(Metric[]::new)).read(launches); // names the cell that is missing
+        return reader.requiring(RowLaunches.LAUNCH.toArray(Metric[]::new))
+                .read(launches); // names the cell that is missing
     }
 
     private RowLaunches rows(ColumnTable table) {

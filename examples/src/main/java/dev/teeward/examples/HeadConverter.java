@@ -9,7 +9,8 @@ import picocli.CommandLine.TypeConversionException;
 
 /** A typical head on the command line: its kind, with a number or the loft of a wedge after a hyphen. */
 final class HeadConverter implements ITypeConverter<ClubHead> {
-    static final String NAMES = "driver, fairway-wood-3, hybrid-4, iron-6 or wedge-56 (a wedge by its loft), or another number";
+    static final String NAMES =
+            "driver, fairway-wood-3, hybrid-4, iron-6 or wedge-56 (a wedge by its loft), or another number";
 
     private static final Pattern NAME = Pattern.compile("(driver)|(fairway-wood|hybrid|iron|wedge)-(\\d{1,2})");
 
@@ -31,8 +32,7 @@ final class HeadConverter implements ITypeConverter<ClubHead> {
                 default -> TypicalHead.wedge(number);
             };
         } catch (IllegalArgumentException e) {
-            TypeConversionException failure =
-                    new TypeConversionException("\"" + text + "\": " + e.getMessage());
+            TypeConversionException failure = new TypeConversionException("\"" + text + "\": " + e.getMessage());
             failure.initCause(e);
             throw failure;
         }

@@ -27,20 +27,25 @@ import org.jspecify.annotations.Nullable;
 final class RowLaunches {
     static final List<Metric> LAUNCH = List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE);
 
-    static final List<Metric> DELIVERY = List.of(
-            Metric.CLUB_SPEED, Metric.ATTACK_ANGLE, Metric.CLUB_PATH, Metric.FACE_ANGLE, Metric.DYNAMIC_LOFT);
+    static final List<Metric> DELIVERY =
+            List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE, Metric.CLUB_PATH, Metric.FACE_ANGLE, Metric.DYNAMIC_LOFT);
 
     private static final List<Computed> COMPUTED = List.of(
-            new Computed(Metric.BALL_SPEED, SpeedUnit.MILE_PER_HOUR, l -> l.ballSpeed()
-                    .metersPerSecond()),
-            new Computed(Metric.LAUNCH_ANGLE, AngleUnit.DEGREE, l -> l.launchAngle()
-                    .radians()),
-            new Computed(Metric.START_DIRECTION, AngleUnit.DEGREE, l -> l.startDirection()
-                    .radians()),
-            new Computed(Metric.SPIN_RATE, SpinRateUnit.REVOLUTION_PER_MINUTE, l -> l.spinRate()
-                    .radiansPerSecond()),
             new Computed(
-                    Metric.AXIS_TILT, AngleUnit.DEGREE, l -> l.axisTilt().radians()));
+                    Metric.BALL_SPEED,
+                    SpeedUnit.MILE_PER_HOUR,
+                    l -> l.ballSpeed().metersPerSecond()),
+            new Computed(
+                    Metric.LAUNCH_ANGLE, AngleUnit.DEGREE, l -> l.launchAngle().radians()),
+            new Computed(
+                    Metric.START_DIRECTION,
+                    AngleUnit.DEGREE,
+                    l -> l.startDirection().radians()),
+            new Computed(
+                    Metric.SPIN_RATE,
+                    SpinRateUnit.REVOLUTION_PER_MINUTE,
+                    l -> l.spinRate().radiansPerSecond()),
+            new Computed(Metric.AXIS_TILT, AngleUnit.DEGREE, l -> l.axisTilt().radians()));
 
     private final ColumnTable table;
     private final @Nullable ClubHead head;

@@ -29,7 +29,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** {@code fly} on rows that tell of the club and not of the ball, against impact and flight model asked directly. */
 class FlyFromDeliveryTest {
-    private static final String DELIVERY = "club_speed_mph,attack_angle_deg,club_path_deg,face_angle_deg,dynamic_loft_deg";
+    private static final String DELIVERY =
+            "club_speed_mph,attack_angle_deg,club_path_deg,face_angle_deg,dynamic_loft_deg";
     private static final String LAUNCH = "ball_speed_mph,launch_angle_deg,spin_rate_rpm";
     private static final double ROUNDING = 0.5e-3 + 1e-9;
 
@@ -78,8 +79,7 @@ class FlyFromDeliveryTest {
     private static void assertLaunch(LaunchConditions expected, List<String> lines, int row) {
         assertEquals(expected.ballSpeed().mph(), cell(lines, row, "computed_ball_speed_mph"), ROUNDING);
         assertEquals(expected.launchAngle().degrees(), cell(lines, row, "computed_launch_angle_deg"), ROUNDING);
-        assertEquals(
-                expected.startDirection().degrees(), cell(lines, row, "computed_start_direction_deg"), ROUNDING);
+        assertEquals(expected.startDirection().degrees(), cell(lines, row, "computed_start_direction_deg"), ROUNDING);
         assertEquals(expected.spinRate().rpm(), cell(lines, row, "computed_spin_rate_rpm"), ROUNDING);
         assertEquals(expected.axisTilt().degrees(), cell(lines, row, "computed_axis_tilt_deg"), ROUNDING);
         Flight flight = FlightModel.standard().fly(expected);
@@ -94,7 +94,11 @@ class FlyFromDeliveryTest {
         assertTrue(out.toString().contains("1 launches computed from the delivery"), out.toString());
         assertEquals("", err.toString());
         // Written again, the computed launch is not taken for a measured one.
-        assertEquals(lines.get(1), fly(String.join("\n", lines) + "\n", "--head=iron-6").get(1).substring(0, lines.get(1).length()));
+        assertEquals(
+                lines.get(1),
+                fly(String.join("\n", lines) + "\n", "--head=iron-6")
+                        .get(1)
+                        .substring(0, lines.get(1).length()));
     }
 
     @Test
@@ -107,15 +111,15 @@ class FlyFromDeliveryTest {
         List<String> table = lines.subList(1, 4);
         assertLaunch(launch(left, 12.0, 0.0), table, 1);
         assertLaunch(launch(left, 0.0, 6.0), table, 2);
-        assertTrue(
-                launch(left, 12.0, 0.0).startDirection().degrees()
-                        < launch(TypicalHead.driver(), 12.0, 0.0).startDirection().degrees());
+        assertTrue(launch(left, 12.0, 0.0).startDirection().degrees()
+                < launch(TypicalHead.driver(), 12.0, 0.0).startDirection().degrees());
     }
 
     @Test
     void aMeasuredLaunchGoesFirstRowByRow() throws IOException {
         List<String> lines = fly(
-                LAUNCH + "," + DELIVERY + "\n118,17.2,6400,84,-3,2,-0.5,22\n,,,84,-3,2,-0.5,22\n118,,,84,-3,2,-0.5,22\n",
+                LAUNCH + "," + DELIVERY
+                        + "\n118,17.2,6400,84,-3,2,-0.5,22\n,,,84,-3,2,-0.5,22\n118,,,84,-3,2,-0.5,22\n",
                 "--head=iron-6");
         int column = List.of(lines.get(0).split(",", -1)).indexOf("computed_ball_speed_mph");
         assertEquals("", lines.get(1).split(",", -1)[column]);
@@ -128,7 +132,10 @@ class FlyFromDeliveryTest {
         assertEquals(flight.carry().yards(), cell(lines, 1, "carry_yd"), ROUNDING);
         assertLaunch(launch(TypicalHead.iron(6), 0.0, 0.0), lines, 2);
         assertLaunch(launch(TypicalHead.iron(6), 0.0, 0.0), lines, 3);
-        assertTrue(err.toString().contains("1 launch-incomplete (") && err.toString().contains("row 3"), err.toString());
+        assertTrue(
+                err.toString().contains("1 launch-incomplete (")
+                        && err.toString().contains("row 3"),
+                err.toString());
     }
 
     @Test
@@ -149,7 +156,11 @@ class FlyFromDeliveryTest {
     @ParameterizedTest
     @CsvSource({"iron-10", "iron", "putter", "wedge-20", "hybrid-0", "driver-1", "fairway-wood-99"})
     void anUnknownHeadIsRefused(String head) throws IOException {
-        refused("Invalid value for option '--head': \"" + head + "\"", DELIVERY + "\n84,-3,2,-0.5,22\n", "--head", head);
+        refused(
+                "Invalid value for option '--head': \"" + head + "\"",
+                DELIVERY + "\n84,-3,2,-0.5,22\n",
+                "--head",
+                head);
     }
 
     private void refused(String message, String table, String... options) throws IOException {

@@ -123,7 +123,8 @@ class StudyCommandsTest {
         assertTrue(out.toString().contains("attack angle "), out.toString());
         assertTrue(out.toString().contains("what loses at most 2.0 yd"), out.toString());
         assertTrue(
-                out.toString().contains("the ball's own error can be worth more than the loss of 2.0 yd"), out.toString());
+                out.toString().contains("the ball's own error can be worth more than the loss of 2.0 yd"),
+                out.toString());
     }
 
     /** The head is the typical one asked for: against the optimizer asked directly. */
