@@ -31,7 +31,7 @@ final class SyntheticFlights {
             .withAir(Atmosphere.standardAt(Length.ofMeters(1_600.0)))
             .withWind(Wind.from(Angle.ofDegrees(40.0), Speed.ofMetersPerSecond(3.0)));
 
-    private static final LaunchTolerance EXACT = LaunchTolerance.typical()
+    static final LaunchTolerance EXACT = LaunchTolerance.typical()
             .withBallSpeed(Speed.ofMetersPerSecond(0.0))
             .withLaunchAngle(Angle.ofDegrees(0.0))
             .withStartDirection(Angle.ofDegrees(0.0))
