@@ -134,10 +134,10 @@ class StudyCommandsTest {
 
     @Test
     void validateComparesTotalsOnTurf() throws IOException {
-        Path csv = Files.writeString(
-                folder.resolve("totals.csv"),
-                "flight,turf,ball_speed_mph,launch_angle_deg,spin_rate_rpm,carry_yd,total_yd\n"
-                        + "invented,fairway,167,10.9,2686,275,298\n");
+        Path csv = Files.writeString(folder.resolve("totals.csv"), """
+                flight,turf,ball_speed_mph,launch_angle_deg,spin_rate_rpm,carry_yd,total_yd
+                invented,fairway,167,10.9,2686,275,298
+                """);
         assertEquals(0, run("validate", csv.toString()), err.toString());
         assertTrue(out.toString().contains("| typical ball | all | total [yd] | 1 | "), out.toString());
         Path bare = Files.writeString(

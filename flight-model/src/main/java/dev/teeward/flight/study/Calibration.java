@@ -19,35 +19,39 @@ import java.util.function.Function;
  * times the median of their sizes, times sqrt(n/(n - p)). The stated standard deviations only have to be right relative to each
  * other. Flights in different air stand together, each flown in its own.
  *
- * <p>Covariance: {@code k^2 s^2 [sum psi^2/(n - p)] / [mean psi']^2 (J'J)^-1}, {@code k = 1 + (p/n) var(psi')/mean(psi')^2} (Huber
- * 1981, Robust Statistics, 7.6; from memory), which for {@link RobustLoss#SQUARES} is the usual {@code s^2 (J'J)^-1}; intervals
- * by Student's t on n - p. With {@link #withErrorsSharedWithinFlights} it is the sandwich over flights, for errors of unknown size that
- * carry, apex and descent of one flight have in common; use it with 20 flights or more.
+ * <p>Covariance: {@code k^2 s^2 [sum psi^2/(n - p)] / [mean psi']^2 (J'J)^-1}, {@code k = 1 + (p/n) var(psi')/mean(psi')^2}
+ * (Huber 1981, Robust Statistics, 7.6; from memory), which for {@link RobustLoss#SQUARES} is the usual {@code s^2 (J'J)^-1};
+ * intervals by Student's t on n - p. With {@link #withErrorsSharedWithinFlights} it is the sandwich over flights, for errors of
+ * unknown size that carry, apex and descent of one flight have in common; use it with 20 flights or more.
  *
  * <p><b>Launches measured with errors.</b> One error of a measured launch moves carry, apex, descent and time of its flight
  * together; taken as independent errors of each, it makes intervals too short: with a device good to 0.5 percent of ball speed,
- * 0.3 deg, 3 percent of spin and 1 deg of tilt those of the lift held the truth in 88.4 percent in place of 95. {@link #withLaunchTolerance} states these errors. The rows r of a flight, in standard deviations of the observations,
- * then have the covariance {@code S = I + A A'}: a column of A is what one standard deviation of one number of the launch does to
+ * 0.3 deg, 3 percent of spin and 1 deg of tilt those of the lift held the truth in 88.4 percent in place of 95.
+ * {@link #withLaunchTolerance} states these errors. The rows r of a flight, in standard deviations of the observations, then
+ * have the covariance {@code S = I + A A'}: a column of A is what one standard deviation of one number of the launch does to
  * them, a difference over one standard deviation to either side, flown with the fitted coefficients. With {@code S = L L'}
  * (Cholesky) the rows {@code L^-1 r} stand in place of r in all that is said here: generalised least squares with the law of
- * propagation (JCGM 102:2011, 6.2.1; from memory), the launch itself left as measured. It is right to first order. What it leaves: the bias that the curvature of a flight
- * in its launch makes, of second order; and errors that all launches of a device have in common, which no number of flights
- * tells.
+ * propagation (JCGM 102:2011, 6.2.1; from memory), the launch itself left as measured. It is right to first order. What it
+ * leaves: the bias that the curvature of a flight in its launch makes, of second order; and errors that all launches of a
+ * device have in common, which no number of flights tells.
  *
  * <p><b>Partial pooling.</b> Where the family has {@linkplain ParametricAerodynamics#withPrior priors} the stated standard
  * deviations are taken as known, because few flights cannot tell their own scatter: the estimate is the most probable one given
  * flights and prior, the covariance {@code (e J'J + prior)^-1} with e = 1, or 0.95, the efficiency of the robust losses, and
  * intervals are normal. Errors that the observations of a flight have in common must then be stated too, by the tolerance of
- * the launch: a sandwich would have to learn them from the scatter of some 20 flights, and where there are so many no prior is needed. A ball with few flights stays near the prior, one with many goes its own way; the result says how far.
+ * the launch: a sandwich would have to learn them from the scatter of some 20 flights, and where there are so many no prior is
+ * needed. A ball with few flights stays near the prior, one with many goes its own way; the result says how far.
  *
  * <p>Measured, 2,000 synthetic sets each of flights from drive to wedge in two airs, normal errors in carry, apex, descent and
- * time: intervals at 95 percent held the true factors of drag and lift in 95.8 and 95.0 percent (Huber, 24 flights; by the profile
- * 95.8 and 95.1), 94.9 and 95.2 (least squares, also by the profile), 96.1 and 95.5 (errors shared, 40 flights), 95.9 and 95.6
- * (pooled, 3 flights of balls drawn from the prior).
+ * time: intervals at 95 percent held the true factors of drag and lift in 95.8 and 95.0 percent (Huber, 24 flights; by the
+ * profile 95.8 and 95.1), 94.9 and 95.2 (least squares, also by the profile), 96.1 and 95.5 (errors shared, 40 flights), 95.9
+ * and 95.6 (pooled, 3 flights of balls drawn from the prior). With the launches measured with errors as above, and stated: 94.4
+ * and 95.2 (Huber, 24 flights), 94.2 and 95.1 (least squares, also by the profile), 95.5 and 95.2 (pooled, 3 flights).
  *
  * <pre>{@code
  * CalibrationResult fit = Calibration.withDefaults()
  *     .withStandardDeviation(FlightOutput.CARRY, 1.5)
+ *     .withLaunchTolerance(LaunchTolerance.typical())
  *     .fit(ParametricAerodynamics.scaled(TypicalAerodynamics.of()), flights);
  * fit.estimate("drag_scale");
  * }</pre>

@@ -319,8 +319,8 @@ class CalibrationTest {
                                 l.spinRate().rpm() + sign * device.spinRate().rpm()))
                         .build());
                 errors.add(l -> l.toBuilder()
-                        .axisTilt(Angle.ofRadians(
-                                l.axisTilt().radians() + sign * device.axisTilt().radians()))
+                        .axisTilt(Angle.ofRadians(l.axisTilt().radians()
+                                + sign * device.axisTilt().radians()))
                         .build());
             }
             for (int e = 0; e < 5; e++) {
@@ -343,8 +343,8 @@ class CalibrationTest {
                 jacobian.setEntry(i, j, (above[i] - below[i]) / 2e-3);
             }
         }
-        RealMatrix parameters = MatrixUtils.inverse(
-                jacobian.transpose().multiply(inverse).multiply(jacobian));
+        RealMatrix parameters =
+                MatrixUtils.inverse(jacobian.transpose().multiply(inverse).multiply(jacobian));
         double[] score = jacobian.transpose().multiply(inverse).operate(rows);
         double[] step = parameters.operate(score);
         double chi = new ArrayRealVector(rows).dotProduct(inverse.operate(new ArrayRealVector(rows)));

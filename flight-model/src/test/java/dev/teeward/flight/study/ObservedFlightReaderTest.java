@@ -43,10 +43,13 @@ class ObservedFlightReaderTest {
 
     @Test
     void readsTotalsOfFlightsThatCameToRestOnAKnownTurf() {
-        List<ObservedFlight> flights = ObservedFlightReader.flights(
-                "ball_speed_mph,launch_angle_deg,spin_rate_rpm,turf,carry_yd,total_yd,run_m\n"
-                        + "167,10.9,2686,firm-fairway,275,300,\n167,10.9,2686,,275,,\n");
-        assertEquals(List.of(FlightOutput.CARRY, FlightOutput.TOTAL), flights.get(0).outputs());
+        List<ObservedFlight> flights = ObservedFlightReader.flights("""
+                ball_speed_mph,launch_angle_deg,spin_rate_rpm,turf,carry_yd,total_yd,run_m
+                167,10.9,2686,firm-fairway,275,300,
+                167,10.9,2686,,275,,
+                """);
+        assertEquals(
+                List.of(FlightOutput.CARRY, FlightOutput.TOTAL), flights.get(0).outputs());
         assertEquals(300 * 0.9144, flights.get(0).value(FlightOutput.TOTAL).orElseThrow(), 1e-12);
         assertEquals(
                 TurfClass.FIRM_FAIRWAY.turf(),

@@ -194,8 +194,7 @@ class ValidationTest {
                 .withGround(Ground.of(TurfClass.FAIRWAY)
                         .withTerrain(Terrain.plane(Angle.ofDegrees(-30.0), Angle.ofDegrees(0.0))));
         assertTrue(steep.fly(flights.get(0).launch()).total().isEmpty());
-        ValidationResult without =
-                typical.compare(List.of(flights.get(0).withConditions(steep)));
+        ValidationResult without = typical.compare(List.of(flights.get(0).withConditions(steep)));
         assertTrue(without.agreement("typical", "all", FlightOutput.TOTAL).isEmpty());
         assertTrue(without.agreement("typical", "all", FlightOutput.CARRY).isPresent());
         assertEquals("no-rest", without.warnings().get(0).code());
