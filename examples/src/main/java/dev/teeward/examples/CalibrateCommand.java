@@ -82,7 +82,7 @@ final class CalibrateCommand implements Callable<Integer> {
         CalibrationResult fit;
         try {
             fit = errors.with(Calibration.withDefaults().withLoss(loss))
-.fit(family, ObservedFiles.read(flights, tracks));
+                    .fit(family, ObservedFiles.read(flights, tracks));
         } catch (IllegalArgumentException | IllegalStateException e) {
             throw ObservedFiles.wrong(flights, e);
         }
