@@ -22,8 +22,9 @@ final class LaunchErrorOptions {
             names = "--speed-error-pct",
             paramLabel = "N",
             converter = DecimalConverter.class,
-            description = "Standard deviation of the measured ball speed, 0 to 15 percent of it. This and the next three are"
-                    + " stated where launches were measured with errors: left out, the intervals come out too short.")
+            description =
+                    "Standard deviation of the measured ball speed, 0 to 15 percent of it. This and the next three are"
+                            + " stated where launches were measured with errors: left out, the intervals come out too short.")
     private @Nullable Double speedPercent;
 
     @Option(

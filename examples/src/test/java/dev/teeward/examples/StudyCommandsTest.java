@@ -141,7 +141,8 @@ class StudyCommandsTest {
         assertEquals(0, run("validate", csv.toString()), err.toString());
         assertTrue(out.toString().contains("| typical ball | all | total [yd] | 1 | "), out.toString());
         Path bare = Files.writeString(
-                folder.resolve("bare.csv"), "ball_speed_mph,launch_angle_deg,spin_rate_rpm,total_yd\n167,11,2600,298\n");
+                folder.resolve("bare.csv"),
+                "ball_speed_mph,launch_angle_deg,spin_rate_rpm,total_yd\n167,11,2600,298\n");
         assertEquals(2, run("validate", bare.toString()));
         assertTrue(err.toString().contains("line 2: total needs the column turf"), err.toString());
     }
