@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -61,6 +62,9 @@ final class CalibrateCommand implements Callable<Integer> {
             description = "SQUARES, HUBER or TUKEY; ${DEFAULT-VALUE} if not given.")
     private RobustLoss loss = RobustLoss.HUBER;
 
+    @Mixin
+    private LaunchErrorOptions errors = new LaunchErrorOptions();
+
     @Option(names = "--json", paramLabel = "FILE", description = "Write the result as JSON too.")
     private @Nullable Path json;
 
@@ -77,7 +81,8 @@ final class CalibrateCommand implements Callable<Integer> {
                 pool ? ParametricAerodynamics.ball() : ParametricAerodynamics.scaled(TypicalAerodynamics.of());
         CalibrationResult fit;
         try {
-            fit = Calibration.withDefaults().withLoss(loss).fit(family, ObservedFiles.read(flights, tracks));
+            fit = errors.with(Calibration.withDefaults().withLoss(loss))
+                    .fit(family, ObservedFiles.read(flights, tracks));
         } catch (IllegalArgumentException | IllegalStateException e) {
             throw ObservedFiles.wrong(flights, e);
         }

@@ -27,7 +27,9 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         footer = {
             "",
-            "FLIGHTS.csv is that of calibrate; its column group names the class of club. Differences are model less"
+            "FLIGHTS.csv is that of calibrate; its column group names the class of club. With the column turf (fairway,"
+                    + " firm-fairway, soft-fairway, rough, green, firm-green or soft-green) it may hold total and run too,"
+                    + " which calibrate leaves out. Differences are model less"
                     + " observation. Agreement with the flights that a model was fitted to is calibration, not validation."
         })
 final class ValidateCommand implements Callable<Integer> {

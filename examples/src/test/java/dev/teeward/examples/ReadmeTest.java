@@ -28,15 +28,22 @@ class ReadmeTest {
     @Test
     void programsAreTheOnesRun() throws Exception {
         List<String> programs = fences("java");
-        assertEquals(3, programs.size());
+        assertEquals(4, programs.size());
         String source = Files.readString(SOURCES.resolve("ReadmePrograms.java"), StandardCharsets.UTF_8);
         assertEquals(region(source, "// README answer"), programs.get(0));
         assertEquals(region(source, "// README flight"), programs.get(1));
+        assertEquals(
+                region(
+                        Files.readString(
+                                Path.of("src/main/java/dev/teeward/examples/DeliveryToRestExample.java"),
+                                StandardCharsets.UTF_8),
+                        "// README begin"),
+                programs.get(2));
         String whole = Files.readString(
                 Path.of("src", "main", "java", "dev", "teeward", "examples", "HeadToHeadExample.java"),
                 StandardCharsets.UTF_8);
-        assertEquals(region(whole, "// README begin"), programs.get(2));
-        assertTrue(programs.get(2).lines().count() <= 40);
+        assertEquals(region(whole, "// README begin"), programs.get(3));
+        assertTrue(programs.get(3).lines().count() <= 40);
     }
 
     @Test
@@ -46,9 +53,10 @@ class ReadmeTest {
             Files.copy(demo, session);
         }
         List<String> outputs = fences("text");
-        assertEquals(2, outputs.size());
+        assertEquals(3, outputs.size());
         assertEquals(oneLine(printed(out -> ReadmePrograms.answer(session, out))), oneLine(outputs.get(0)));
         assertEquals(printed(ReadmePrograms::flight), outputs.get(1));
+        assertEquals(DeliveryToRestExampleTest.printed(), outputs.get(2));
     }
 
     private static List<String> fences(String language) throws Exception {

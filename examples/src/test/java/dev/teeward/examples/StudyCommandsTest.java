@@ -108,6 +108,54 @@ class StudyCommandsTest {
     }
 
     @Test
+    void calibrateAllowsForErrorsOfTheLaunchThatAreStated() throws IOException {
+        String shots = typicalShots().toString();
+        Path exact = folder.resolve("exact.json");
+        Path noisy = folder.resolve("noisy.json");
+        assertEquals(0, run("calibrate", shots, "--json", exact.toString()), err.toString());
+        assertFalse(out.toString().contains("tolerances of the launch propagated"), out.toString());
+        String[] device = {"--speed-error-pct", "0.5", "--direction-error-deg", "0.3", "--spin-error-pct", "3"};
+        assertEquals(
+                0,
+                run(
+                        "calibrate",
+                        shots,
+                        "--json",
+                        noisy.toString(),
+                        device[0],
+                        device[1],
+                        device[2],
+                        device[3],
+                        device[4],
+                        device[5],
+                        "--tilt-error-deg",
+                        "1"),
+                err.toString());
+        assertTrue(out.toString().contains("tolerances of the launch propagated"), out.toString());
+        // The stated errors explain a part of the scatter, in units of which less is left.
+        ObjectMapper mapper = new ObjectMapper();
+        assertTrue(mapper.readTree(Files.readString(noisy)).get("scale").asDouble()
+                < mapper.readTree(Files.readString(exact)).get("scale").asDouble());
+        assertEquals(2, run("calibrate", shots, "--direction-error-deg", "30"));
+        assertTrue(err.toString().contains("--direction-error-deg must be in [0, 20] deg"), err.toString());
+    }
+
+    @Test
+    void validateComparesTotalsOnTurf() throws IOException {
+        Path csv = Files.writeString(folder.resolve("totals.csv"), """
+                flight,turf,ball_speed_mph,launch_angle_deg,spin_rate_rpm,carry_yd,total_yd
+                invented,fairway,167,10.9,2686,275,298
+                """);
+        assertEquals(0, run("validate", csv.toString()), err.toString());
+        assertTrue(out.toString().contains("| typical ball | all | total [yd] | 1 | "), out.toString());
+        Path bare = Files.writeString(
+                folder.resolve("bare.csv"),
+                "ball_speed_mph,launch_angle_deg,spin_rate_rpm,total_yd\n167,11,2600,298\n");
+        assertEquals(2, run("validate", bare.toString()));
+        assertTrue(err.toString().contains("line 2: total needs the column turf"), err.toString());
+    }
+
+    @Test
     void optimiseFindsLaunchOrDelivery() throws IOException {
         Path json = folder.resolve("best.json");
         assertEquals(0, run("optimise", "--ball-speed-mph", "155", "--json", json.toString()), err.toString());

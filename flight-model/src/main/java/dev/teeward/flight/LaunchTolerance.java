@@ -110,6 +110,51 @@ public final class LaunchTolerance {
     }
 
     /**
+     * The tolerance of the ball speed.
+     *
+     * @return the standard deviation; 0 if it is known exactly
+     */
+    public Speed ballSpeed() {
+        return ballSpeed;
+    }
+
+    /**
+     * The tolerance of the launch angle.
+     *
+     * @return the standard deviation; 0 if it is known exactly
+     */
+    public Angle launchAngle() {
+        return launchAngle;
+    }
+
+    /**
+     * The tolerance of the start direction.
+     *
+     * @return the standard deviation; 0 if it is known exactly
+     */
+    public Angle startDirection() {
+        return startDirection;
+    }
+
+    /**
+     * The tolerance of the spin rate.
+     *
+     * @return the standard deviation; 0 if it is known exactly
+     */
+    public SpinRate spinRate() {
+        return spinRate;
+    }
+
+    /**
+     * The tolerance of the axis tilt.
+     *
+     * @return the standard deviation; 0 if it is known exactly
+     */
+    public Angle axisTilt() {
+        return axisTilt;
+    }
+
+    /**
      * A launch as it may really have been.
      *
      * <p>Five normal numbers are taken; what would leave the limits of {@link LaunchConditions} is held at them.

@@ -39,6 +39,7 @@ public final class CalibrationResult {
     private final int rounds;
     private final Covariance covariance;
     private final double quantile;
+    private final Map<String, Double> suspects;
     private final List<Warning> warnings;
 
     CalibrationResult(
@@ -63,7 +64,21 @@ public final class CalibrationResult {
         quantile = problem.family().hasPrior()
                 ? new NormalDistribution(0.0, 1.0).inverseCumulativeProbability(q)
                 : new TDistribution(covariance.degreesOfFreedom(), 1e-15).inverseCumulativeProbability(q);
+        suspects = Collections.unmodifiableMap(far());
         warnings = warnings(settled);
+    }
+
+    /** What weighs little or, under least squares, would weigh little to Huber's loss. */
+    private Map<String, Double> far() {
+        double[] seen = problem.residuals().of(model());
+        Map<String, Double> found = new LinkedHashMap<>();
+        for (int i = 0; i < weights.length; i++) {
+            double weight = loss == RobustLoss.SQUARES ? RobustLoss.HUBER.weight(seen[i] / scale) : weights[i];
+            if (weight < MISREAD) {
+                found.merge(problem.residuals().describe(i), weight, Math::min);
+            }
+        }
+        return found;
     }
 
     /**
@@ -190,27 +205,28 @@ public final class CalibrationResult {
     }
 
     /**
-     * Observations that hardly count because they lie far from the fit: misreads, perhaps.
+     * Observations that lie far from the fit: misreads, perhaps.
      *
-     * @return flight and what was seen, with its weight below 0.3, unmodifiable
+     * <p>They are those that the loss gives a weight below 0.3: 4.5 robust {@linkplain #scale() standard deviations} or more from
+     * the fit for Huber's, 3.2 for the biweight. {@link RobustLoss#SQUARES} counts them in full; it names those that Huber's loss
+     * would not, with the weight that this would give. A fit by least squares bends towards a misread and may hide it.
+     * With {@linkplain Calibration#withLaunchTolerance a tolerance of the launch} an observation is judged given those of its
+     * flight that come before it in {@link FlightOutput}, so a misread may name those after it too.
+     *
+     * @return flight and what was seen, with that weight, unmodifiable
      */
     public Map<String, Double> suspects() {
-        Map<String, Double> found = new LinkedHashMap<>();
-        for (int i = 0; i < weights.length; i++) {
-            if (weights[i] < MISREAD) {
-                found.merge(problem.residuals().describe(i), weights[i], Math::min);
-            }
-        }
-        return Collections.unmodifiableMap(found);
+        return suspects;
     }
 
     /**
      * How it was done.
      *
-     * @return loss, rounds and covariance, in one line
+     * @return loss, rounds, covariance and whether launches have tolerances, in one line
      */
     public String method() {
-        return loss.name().toLowerCase(Locale.ROOT) + ", " + rounds + " rounds, " + covariance.method();
+        return loss.name().toLowerCase(Locale.ROOT) + ", " + rounds + " rounds, " + covariance.method()
+                + (problem.residuals().isWhitened() ? ", tolerances of the launch propagated" : "");
     }
 
     /**
@@ -220,7 +236,8 @@ public final class CalibrationResult {
      *   <li>{@code parameters-not-determined}: only a combination of those named is;
      *   <li>{@code parameters-hard-to-tell-apart}: the errors of two correlate by more than 0.95;
      *   <li>{@code parameter-on-bound}: its interval does not hold;
-     *   <li>{@code residuals-far-out}: some observations hardly count;
+     *   <li>{@code residuals-far-out}: some observations hardly count or, by least squares, count in full and should not;
+     *   <li>{@code rest-not-used}: total and run were seen; a calibration leaves them out, because they depend on the turf as much;
      *   <li>{@code noise-unlike-stated}: with priors, the residuals scatter twice or half as much as stated;
      *   <li>{@code not-settled}: the weights still moved in the last round.
      * </ul>
@@ -261,10 +278,20 @@ public final class CalibrationResult {
                         names.get(a) + " rests on its bound " + point[a] + ", so its interval fails"));
             }
         }
-        if (!suspects().isEmpty()) {
+        if (!suspects.isEmpty()) {
             found.add(Warning.of(
                     "residuals-far-out",
-                    "far from the fit, and hardly counted: " + suspects().keySet()));
+                    "far from the fit, and "
+                            + (loss == RobustLoss.SQUARES ? "counted in full by least squares: " : "hardly counted: ")
+                            + suspects.keySet()));
+        }
+        int unused = problem.residuals().unused();
+        if (unused > 0) {
+            found.add(
+                    Warning.of(
+                            "rest-not-used",
+                            unused
+                                    + " observations of total or run are left out: they depend on the turf as much as on the flight"));
         }
         double seen = Calibration.robustScale(problem, point);
         if (problem.family().hasPrior() && observations() >= 8 && (seen > 2.0 || seen < 0.5)) {

@@ -4,6 +4,8 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.AngleUnit;
 import dev.teeward.quantity.DurationUnit;
@@ -21,8 +23,10 @@ import dev.teeward.quantity.TemperatureUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -35,7 +39,9 @@ import java.util.stream.Stream;
  *   <li>{@code ball_speed}, {@code launch_angle}, {@code spin_rate}, which are needed; {@code start_direction} and
  *       {@code axis_tilt}, 0 if absent;
  *   <li>what was seen: {@code carry}, {@code side}, {@code curve}, {@code apex}, {@code descent_angle}, {@code flight_time},
- *       {@code landing_speed};
+ *       {@code landing_speed}; and {@code total} and {@code run}, for which {@code turf} is needed: the kind of turf, level at the
+ *       landing elevation, one of {@code fairway}, {@code firm-fairway}, {@code soft-fairway}, {@code rough}, {@code green},
+ *       {@code firm-green}, {@code soft-green};
  *   <li>the air: {@code elevation}, or {@code pressure} (of the place itself), {@code temperature} and {@code humidity} (0 to 1,
  *       or {@code humidity_pct}); what is absent is that of the standard atmosphere at the elevation, dry; {@code wind_speed} with
  *       {@code wind_from}; {@code landing_elevation};
@@ -56,6 +62,7 @@ import java.util.stream.Stream;
 public final class ObservedFlightReader {
     private static final String FLIGHT = "flight";
     private static final String GROUP = "group";
+    private static final String TURF = "turf";
     private static final PlainTable.Quantity BALL_SPEED = speed("ball_speed");
     private static final PlainTable.Quantity LAUNCH_ANGLE = angle("launch_angle");
     private static final PlainTable.Quantity START_DIRECTION = angle("start_direction");
@@ -88,9 +95,15 @@ public final class ObservedFlightReader {
                             WIND_SPEED,
                             WIND_FROM,
                             LANDING_ELEVATION),
-                    FlightOutput.of(FlightModel.standard()).stream()
-                            .map(o -> new PlainTable.Quantity(o.key(), o.unit())))
+                    Stream.of(FlightOutput.values()).map(o -> new PlainTable.Quantity(o.key(), o.unit())))
             .toList();
+
+    private static final Map<String, TurfClass> KINDS = Stream.of(TurfClass.values())
+            .collect(Collectors.toMap(
+                    turf -> turf.name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                    turf -> turf,
+                    (one, other) -> one,
+                    LinkedHashMap::new));
 
     private ObservedFlightReader() {}
 
@@ -115,7 +128,7 @@ public final class ObservedFlightReader {
      */
     public static List<ObservedFlight> flights(String csv) {
         PlainTable table = new PlainTable(csv);
-        table.onlyKnown(List.of(FLIGHT, GROUP), OF_FLIGHTS);
+        table.onlyKnown(List.of(FLIGHT, GROUP, TURF), OF_FLIGHTS);
         List<ObservedFlight> flights = new ArrayList<>();
         for (int row = 0; row < table.rows(); row++) {
             try {
@@ -174,17 +187,34 @@ public final class ObservedFlightReader {
                 .withWind(wind(table, row))
                 .withLandingElevation(
                         Length.ofMeters(table.si(row, LANDING_ELEVATION).orElse(0.0)));
+        String turf = table.text(row, TURF);
+        if (!turf.isEmpty()) {
+            conditions = conditions.withGround(Ground.of(turf(turf)));
+        }
         ObservedFlight seen = ObservedFlight.of(launch)
                 .withName(table.text(row, FLIGHT))
                 .withGroup(table.text(row, GROUP))
                 .withConditions(conditions);
-        for (FlightOutput output : FlightOutput.of(conditions)) {
+        for (FlightOutput output : FlightOutput.values()) {
             OptionalDouble value = table.si(row, new PlainTable.Quantity(output.key(), output.unit()));
             if (value.isPresent()) {
+                if (output.needsGround() && turf.isEmpty()) {
+                    throw new IllegalArgumentException(
+                            output.key() + " needs the column turf, the kind of turf the ball"
+                                    + " came to rest on: one of " + KINDS.keySet());
+                }
                 seen = seen.with(output, value.getAsDouble());
             }
         }
         return seen;
+    }
+
+    private static TurfClass turf(String name) {
+        TurfClass turf = KINDS.get(name);
+        if (turf == null) {
+            throw new IllegalArgumentException("turf must be one of " + KINDS.keySet() + ", but was \"" + name + "\"");
+        }
+        return turf;
     }
 
     private static Atmosphere air(PlainTable table, int row) {

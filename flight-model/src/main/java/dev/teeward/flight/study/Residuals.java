@@ -3,6 +3,7 @@ package dev.teeward.flight.study;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.Trajectory;
 import dev.teeward.flight.aero.AerodynamicModel;
 import java.util.ArrayList;
@@ -11,7 +12,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
-/** Model less observation, over the standard deviation of the observation, row by row over all flights. */
+/**
+ * Model less observation, over the standard deviation of the observation, row by row over all flights; whitened, if the launches
+ * have errors. Total and run have no rows: they depend on the turf as much as on the flight.
+ */
 final class Residuals {
     /** What a flight counts that a set of parameters keeps from landing: more than any step can gain. */
     private static final double NO_FLIGHT = 1e3;
@@ -22,14 +26,26 @@ final class Residuals {
     private final int[] flightOfRow;
     private final String[] whatOfRow;
 
+    /** The factors of {@link LaunchErrors}, one for each flight; none if launches are exact. */
+    private final List<double[][]> factors;
+
     Residuals(List<ObservedFlight> flights, Map<FlightOutput, Double> deviations, double trackDeviation) {
+        this(flights, deviations, trackDeviation, List.of());
+    }
+
+    private Residuals(
+            List<ObservedFlight> flights,
+            Map<FlightOutput, Double> deviations,
+            double trackDeviation,
+            List<double[][]> factors) {
+        this.factors = factors;
         this.flights = flights;
         this.deviations = deviations;
         this.trackDeviation = trackDeviation;
         List<Integer> owners = new ArrayList<>();
         List<String> names = new ArrayList<>();
         for (int i = 0; i < flights.size(); i++) {
-            for (FlightOutput output : flights.get(i).outputs()) {
+            for (FlightOutput output : fitted(flights.get(i))) {
                 owners.add(i);
                 names.add(output.key());
             }
@@ -40,6 +56,35 @@ final class Residuals {
         }
         flightOfRow = owners.stream().mapToInt(Integer::intValue).toArray();
         whatOfRow = names.toArray(new String[0]);
+    }
+
+    private static List<FlightOutput> fitted(ObservedFlight seen) {
+        return seen.outputs().stream().filter(o -> !o.needsGround()).toList();
+    }
+
+    /** How many rows a flight has. */
+    static int rows(ObservedFlight seen) {
+        return fitted(seen).size() + 3 * seen.track().size();
+    }
+
+    /** The same with the errors of the launches taken out, as they are with a model. */
+    Residuals whitened(LaunchErrors errors, AerodynamicModel model) {
+        return new Residuals(
+                flights,
+                deviations,
+                trackDeviation,
+                flights.stream().map(seen -> errors.factor(seen, this, model)).toList());
+    }
+
+    boolean isWhitened() {
+        return !factors.isEmpty();
+    }
+
+    /** How many numbers were seen that have no row. */
+    int unused() {
+        return flights.stream()
+                .mapToInt(seen -> seen.outputs().size() - fitted(seen).size())
+                .sum();
     }
 
     int rows() {
@@ -60,14 +105,14 @@ final class Residuals {
     double[] of(AerodynamicModel model) {
         double[] out = new double[rows()];
         int row = 0;
-        for (ObservedFlight seen : flights) {
-            int many = seen.outputs().size() + 3 * seen.track().size();
-            FlightModel conditions = seen.conditions();
+        for (int i = 0; i < flights.size(); i++) {
+            int many = rows(flights.get(i));
             try {
-                Flight flight = conditions
-                        .withBall(conditions.ball().withAerodynamics(model))
-                        .fly(seen.launch());
-                fill(seen, flight, out, row);
+                double[] own = of(flights.get(i), flights.get(i).launch(), model);
+                if (isWhitened()) {
+                    LaunchErrors.whiten(factors.get(i), own);
+                }
+                System.arraycopy(own, 0, out, row, many);
             } catch (FlightException e) {
                 Arrays.fill(out, row, row + many, NO_FLIGHT);
             }
@@ -76,9 +121,14 @@ final class Residuals {
         return out;
     }
 
-    private void fill(ObservedFlight seen, Flight flight, double[] out, int from) {
-        int row = from;
-        for (FlightOutput output : seen.outputs()) {
+    /** The rows of one flight from a launch, not whitened. */
+    double[] of(ObservedFlight seen, LaunchConditions launch, AerodynamicModel model) {
+        FlightModel conditions = seen.conditions();
+        Flight flight =
+                conditions.withBall(conditions.ball().withAerodynamics(model)).fly(launch);
+        double[] out = new double[rows(seen)];
+        int row = 0;
+        for (FlightOutput output : fitted(seen)) {
             double deviation = Objects.requireNonNullElse(deviations.get(output), output.standardDeviation());
             out[row++] = (output.of(flight) - seen.value(output).orElseThrow()) / deviation;
         }
@@ -97,5 +147,6 @@ final class Residuals {
             out[row++] =
                     (at.side().meters() + after * at.velocityRight().metersPerSecond() - p.side()) / trackDeviation;
         }
+        return out;
     }
 }

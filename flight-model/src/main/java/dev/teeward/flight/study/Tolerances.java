@@ -1,5 +1,6 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.LaunchTolerance;
 import dev.teeward.flight.aero.CoefficientSpread;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -53,6 +54,26 @@ public final class Tolerances {
      */
     public static Tolerances none() {
         return NONE;
+    }
+
+    /**
+     * The tolerances of a launch as a device states them, independent of each other.
+     *
+     * @param launch how well the launch is measured
+     * @return the tolerances; what is known exactly has none
+     */
+    public static Tolerances of(LaunchTolerance launch) {
+        Tolerances all = NONE;
+        Map<FlightInput, Double> stated = new EnumMap<>(FlightInput.class);
+        stated.put(FlightInput.BALL_SPEED, launch.ballSpeed().metersPerSecond());
+        stated.put(FlightInput.LAUNCH_ANGLE, launch.launchAngle().radians());
+        stated.put(FlightInput.START_DIRECTION, launch.startDirection().radians());
+        stated.put(FlightInput.SPIN_RATE, launch.spinRate().radiansPerSecond());
+        stated.put(FlightInput.AXIS_TILT, launch.axisTilt().radians());
+        for (Map.Entry<FlightInput, Double> entry : stated.entrySet()) {
+            all = entry.getValue() > 0.0 ? all.with(entry.getKey(), entry.getValue()) : all;
+        }
+        return all;
     }
 
     /**

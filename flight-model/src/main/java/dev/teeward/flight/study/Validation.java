@@ -20,6 +20,9 @@ import java.util.Set;
  * without each group and predicts that group. Agreement with the flights a model was calibrated on is calibration, and should be
  * called so.
  *
+ * <p>Total and run are compared where the {@linkplain ObservedFlight#conditions() conditions} of a flight have a ground; they
+ * judge aerodynamics, bounce and turf together, and no turf's numbers are validated. A calibration does not use them.
+ *
  * <pre>{@code
  * ValidationResult r = Validation.withDefaults()
  *     .with("typical", TypicalAerodynamics.of()).with("Smits and Smith", SmitsSmith1994.of())
@@ -102,14 +105,15 @@ public final class Validation {
      *
      * @param flights what was observed
      * @return the agreement of each
-     * @throws IllegalArgumentException if there is no model or nothing was observed
+     * @throws IllegalArgumentException if there is no model, nothing was observed, or a flight has a total or run and its conditions
+     *     no ground
      */
     public ValidationResult compare(List<ObservedFlight> flights) {
         if (models.isEmpty()) {
             throw new IllegalArgumentException("there is no model to compare; add one by with");
         }
         List<Difference> differences = new ArrayList<>();
-        List<String> without = new ArrayList<>();
+        LeftOut without = new LeftOut();
         models.forEach((name, model) -> {
             for (ObservedFlight seen : flights) {
                 add(name, model, seen, differences, without);
@@ -126,7 +130,7 @@ public final class Validation {
      * @param calibration how to fit
      * @param flights what was observed, in two groups or more
      * @return the agreement of predictions with flights that the fit had not seen
-     * @throws IllegalArgumentException if there are fewer than two groups
+     * @throws IllegalArgumentException if there are fewer than two groups, or a flight has a total or run and its conditions no ground
      * @throws IllegalStateException if a fit does not converge
      */
     public ValidationResult leaveOneGroupOut(
@@ -137,7 +141,7 @@ public final class Validation {
             throw new IllegalArgumentException("leaving a group out needs two groups, but there is only " + groups);
         }
         List<Difference> differences = new ArrayList<>();
-        List<String> without = new ArrayList<>();
+        LeftOut without = new LeftOut();
         for (String group : groups) {
             List<ObservedFlight> others =
                     flights.stream().filter(seen -> !seen.group().equals(group)).toList();
@@ -149,7 +153,7 @@ public final class Validation {
         return result(differences, without);
     }
 
-    private ValidationResult result(List<Difference> differences, List<String> without) {
+    private ValidationResult result(List<Difference> differences, LeftOut without) {
         if (differences.isEmpty()) {
             throw new IllegalArgumentException("nothing was observed that could be compared");
         }
@@ -157,22 +161,32 @@ public final class Validation {
     }
 
     private static void add(
-            String name,
-            AerodynamicModel model,
-            ObservedFlight seen,
-            List<Difference> differences,
-            List<String> without) {
+            String name, AerodynamicModel model, ObservedFlight seen, List<Difference> differences, LeftOut without) {
         FlightModel conditions = seen.conditions();
-        Flight flight;
+        if (conditions.ground().isEmpty() && seen.outputs().stream().anyMatch(FlightOutput::needsGround)) {
+            throw new IllegalArgumentException("the flight \"" + seen.name()
+                    + "\" has a total or run, but its conditions have no ground to roll on; give them one"
+                    + " (FlightModel.withGround), or leave these out");
+        }
         try {
-            flight = conditions
+            Flight flight = conditions
                     .withBall(conditions.ball().withAerodynamics(model))
                     .fly(seen.launch());
+            compare(name, seen, flight, differences, without);
         } catch (FlightException e) {
-            without.add(name + ": " + seen.name());
-            return;
+            without.noLanding.add(name + ": " + seen.name());
+        }
+    }
+
+    private static void compare(
+            String name, ObservedFlight seen, Flight flight, List<Difference> differences, LeftOut without) {
+        if (!seen.outputs().stream().allMatch(output -> output.knownOf(flight))) {
+            without.noRest.add(name + ": " + seen.name());
         }
         for (FlightOutput output : seen.outputs()) {
+            if (!output.knownOf(flight)) {
+                continue;
+            }
             double observed = seen.value(output).orElseThrow();
             differences.add(new Difference(
                     name,
@@ -182,6 +196,12 @@ public final class Validation {
                     output.of(flight) - observed,
                     observed));
         }
+    }
+
+    /** What a model has no answer for, as model and flight. */
+    static final class LeftOut {
+        final List<String> noLanding = new ArrayList<>();
+        final List<String> noRest = new ArrayList<>();
     }
 
     /** One number of one flight: model less observation, and the observation, in SI. */

@@ -47,7 +47,7 @@ public final class ValidationResult {
     }
 
     static ValidationResult of(
-            List<Validation.Difference> differences, List<String> without, double level, double band) {
+            List<Validation.Difference> differences, Validation.LeftOut without, double level, double band) {
         List<Row> rows = new ArrayList<>();
         List<String> models = differences.stream()
                 .map(Validation.Difference::model)
@@ -73,8 +73,11 @@ public final class ValidationResult {
                     rows));
         }
         List<Warning> warnings = new ArrayList<>(1);
-        if (!without.isEmpty()) {
-            warnings.add(Warning.of("no-flight", "no landing, and so left out: " + without));
+        if (!without.noLanding.isEmpty()) {
+            warnings.add(Warning.of("no-flight", "no landing, and so left out: " + without.noLanding));
+        }
+        if (!without.noRest.isEmpty()) {
+            warnings.add(Warning.of("no-rest", "no known rest, and so total and run left out: " + without.noRest));
         }
         return new ValidationResult(rows, warnings);
     }
@@ -133,7 +136,8 @@ public final class ValidationResult {
     }
 
     /**
-     * What to know: {@code no-flight} where a model has no landing for a flight.
+     * What to know: {@code no-flight} where a model has no landing for a flight, {@code no-rest} where it has a landing and the
+     * ground no answer for total and run.
      *
      * @return the warnings, unmodifiable, usually none
      */

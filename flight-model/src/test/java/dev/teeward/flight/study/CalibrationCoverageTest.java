@@ -2,10 +2,15 @@ package dev.teeward.flight.study;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.LaunchTolerance;
+import dev.teeward.flight.aero.AerodynamicModel;
 import dev.teeward.flight.aero.TypicalAerodynamics;
 import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -51,12 +56,25 @@ class CalibrationCoverageTest {
     }
 
     private static Counts run(Calibration calibration, int replicates, int flights, boolean profile, long seed) {
+        return run(calibration, null, replicates, flights, profile, seed);
+    }
+
+    /** With launches measured with errors, if there is a tolerance. */
+    private static Counts run(
+            Calibration calibration,
+            @Nullable Function<LaunchConditions, LaunchTolerance> tolerances,
+            int replicates,
+            int flights,
+            boolean profile,
+            long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         double[] truth = {1.05, 0.94};
         Counts counts = new Counts();
         for (int i = 0; i < replicates; i++) {
-            List<ObservedFlight> seen =
-                    SyntheticFlights.of(SyntheticFlights.ball(truth[0], truth[1]), flights, 1.0, random.split());
+            AerodynamicModel ball = SyntheticFlights.ball(truth[0], truth[1]);
+            List<ObservedFlight> seen = tolerances == null
+                    ? SyntheticFlights.of(ball, flights, 1.0, random.split())
+                    : SyntheticFlights.of(ball, flights, 1.0, tolerances, random.split());
             counts.add(calibration.fit(SCALED, seen), truth, profile);
         }
         return counts;
@@ -64,13 +82,24 @@ class CalibrationCoverageTest {
 
     /** A ball drawn from the prior, and few flights of it. */
     private static Counts pooled(int replicates, int flights, long seed) {
+        return pooled(Calibration.withDefaults(), null, replicates, flights, seed);
+    }
+
+    private static Counts pooled(
+            Calibration calibration,
+            @Nullable Function<LaunchConditions, LaunchTolerance> tolerances,
+            int replicates,
+            int flights,
+            long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         Counts counts = new Counts();
         for (int i = 0; i < replicates; i++) {
             double[] truth = {1.0 + 0.03 * random.nextGaussian(), 1.0 + 0.03 * random.nextGaussian()};
-            List<ObservedFlight> seen =
-                    SyntheticFlights.of(SyntheticFlights.ball(truth[0], truth[1]), flights, 1.0, random.split());
-            counts.add(Calibration.withDefaults().fit(ParametricAerodynamics.ball(), seen), truth, false);
+            AerodynamicModel ball = SyntheticFlights.ball(truth[0], truth[1]);
+            List<ObservedFlight> seen = tolerances == null
+                    ? SyntheticFlights.of(ball, flights, 1.0, random.split())
+                    : SyntheticFlights.of(ball, flights, 1.0, tolerances, random.split());
+            counts.add(calibration.fit(ParametricAerodynamics.ball(), seen), truth, false);
         }
         return counts;
     }
@@ -82,6 +111,64 @@ class CalibrationCoverageTest {
         counts.check("estimate", counts.held, 0.88, 1.0);
         Counts few = pooled(60, 3, 12L);
         few.check("pooled", few.held, 0.85, 1.0);
+    }
+
+    @Test
+    void statedErrorsOfTheLaunchAreAllowedFor() {
+        Counts counts = run(
+                Calibration.withDefaults().withLaunchTolerance(SyntheticFlights::device),
+                SyntheticFlights::device,
+                60,
+                16,
+                false,
+                17L);
+        counts.check("estimate", counts.held, 0.86, 1.0);
+    }
+
+    /** Errors of the launch that nobody states make the intervals of the lift too short; stated, they cover. */
+    @Test
+    @Tag("sweep")
+    void twoThousandReplicatesOfLaunchesWithErrors() {
+        Counts unstated = run(Calibration.withDefaults(), SyntheticFlights::device, 2_000, 24, false, 18L);
+        System.out.println("launch errors not stated, 24 flights " + unstated);
+        Counts counts = run(
+                Calibration.withDefaults().withLaunchTolerance(SyntheticFlights::device),
+                SyntheticFlights::device,
+                2_000,
+                24,
+                false,
+                18L);
+        System.out.println("launch errors stated, 24 flights " + counts);
+        counts.check("estimate", counts.held, 0.93, 0.97);
+        assertTrue(unstated.held[1] < 0.93 * unstated.replicates, unstated::toString);
+    }
+
+    @Test
+    @Tag("sweep")
+    void twoThousandReplicatesOfLaunchesWithErrorsByLeastSquares() {
+        Counts counts = run(
+                Calibration.withDefaults().withLoss(RobustLoss.SQUARES).withLaunchTolerance(SyntheticFlights::device),
+                SyntheticFlights::device,
+                2_000,
+                24,
+                true,
+                19L);
+        System.out.println("launch errors stated, least squares, 24 flights " + counts);
+        counts.check("estimate", counts.held, 0.93, 0.97);
+        counts.check("profile", counts.profiled, 0.93, 0.97);
+    }
+
+    @Test
+    @Tag("sweep")
+    void twoThousandBallsOfFewLaunchesWithErrors() {
+        Counts counts = pooled(
+                Calibration.withDefaults().withLaunchTolerance(SyntheticFlights::device),
+                SyntheticFlights::device,
+                2_000,
+                3,
+                20L);
+        System.out.println("launch errors stated, pooled, 3 flights " + counts);
+        counts.check("pooled", counts.held, 0.93, 0.97);
     }
 
     @Test

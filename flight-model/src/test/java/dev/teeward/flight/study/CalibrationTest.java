@@ -9,16 +9,26 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.teeward.flight.Ball;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.LaunchTolerance;
 import dev.teeward.flight.aero.TypicalAerodynamics;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
+import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.Length;
+import dev.teeward.quantity.Speed;
+import dev.teeward.quantity.SpinRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.UnaryOperator;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.util.Pair;
 import org.junit.jupiter.api.Test;
@@ -171,6 +181,16 @@ class CalibrationTest {
             assertTrue(fit.suspects().size() <= 5, fit.suspects().toString());
         }
         assertTrue(huber.method().startsWith("huber, "), huber.method());
+        // Least squares weigh a misread in full, and still name it.
+        assertTrue(
+                plain.suspects().keySet().containsAll(List.of("flight 1 (carry)", "flight 9 (carry)")),
+                () -> plain.suspects().toString());
+        assertTrue(plain.suspects().values().stream().allMatch(weight -> weight > 0.0 && weight < 0.3));
+        assertTrue(
+                plain.warnings().stream()
+                        .anyMatch(w -> w.code().equals("residuals-far-out")
+                                && w.message().contains("counted in full")),
+                () -> plain.warnings().toString());
     }
 
     @Test
@@ -257,6 +277,146 @@ class CalibrationTest {
                                 1.0,
                                 true)
                         .method());
+    }
+
+    /**
+     * Generalised least squares written anew: the whole covariance of all observations, with derivatives of the flights to their
+     * launches over a tenth of the step of the library's, its inverse by Commons Math, and Gauss and Newton.
+     */
+    @Test
+    void launchTolerancesGiveGeneralisedLeastSquares() {
+        List<ObservedFlight> flights = SyntheticFlights.of(
+                SyntheticFlights.ball(1.04, 0.97), 8, 1.0, SyntheticFlights::device, new SplittableRandom(21L));
+        CalibrationResult fit = CALIBRATION
+                .withLoss(RobustLoss.SQUARES)
+                .withLaunchTolerance(SyntheticFlights::device)
+                .fit(SCALED, flights);
+        double[] at = fit.values();
+        double[] rows = misfit(flights, at[0], at[1]);
+        int n = rows.length;
+        RealMatrix covariance = new Array2DRowRealMatrix(n, n);
+        for (int i = 0; i < n; i++) {
+            covariance.setEntry(i, i, 1.0);
+        }
+        for (int k = 0; k < flights.size(); k++) {
+            LaunchTolerance device = SyntheticFlights.device(flights.get(k).launch());
+            List<UnaryOperator<LaunchConditions>> errors = new ArrayList<>();
+            for (double sign : new double[] {0.1, -0.1}) {
+                errors.add(l -> l.toBuilder()
+                        .ballSpeed(Speed.ofMetersPerSecond(l.ballSpeed().metersPerSecond()
+                                + sign * device.ballSpeed().metersPerSecond()))
+                        .build());
+                errors.add(l -> l.toBuilder()
+                        .launchAngle(Angle.ofRadians(l.launchAngle().radians()
+                                + sign * device.launchAngle().radians()))
+                        .build());
+                errors.add(l -> l.toBuilder()
+                        .startDirection(Angle.ofRadians(l.startDirection().radians()
+                                + sign * device.startDirection().radians()))
+                        .build());
+                errors.add(l -> l.toBuilder()
+                        .spinRate(SpinRate.ofRpm(
+                                l.spinRate().rpm() + sign * device.spinRate().rpm()))
+                        .build());
+                errors.add(l -> l.toBuilder()
+                        .axisTilt(Angle.ofRadians(l.axisTilt().radians()
+                                + sign * device.axisTilt().radians()))
+                        .build());
+            }
+            for (int e = 0; e < 5; e++) {
+                double[] up = moved(flights.get(k), errors.get(e), at);
+                double[] down = moved(flights.get(k), errors.get(e + 5), at);
+                for (int i = 0; i < 4; i++) {
+                    for (int j = 0; j < 4; j++) {
+                        covariance.addToEntry(
+                                4 * k + i, 4 * k + j, (up[i] - down[i]) * (up[j] - down[j]) / (0.2 * 0.2));
+                    }
+                }
+            }
+        }
+        RealMatrix inverse = MatrixUtils.inverse(covariance);
+        RealMatrix jacobian = new Array2DRowRealMatrix(n, 2);
+        for (int j = 0; j < 2; j++) {
+            double[] above = misfit(flights, at[0] + (j == 0 ? 1e-3 : 0), at[1] + (j == 1 ? 1e-3 : 0));
+            double[] below = misfit(flights, at[0] - (j == 0 ? 1e-3 : 0), at[1] - (j == 1 ? 1e-3 : 0));
+            for (int i = 0; i < n; i++) {
+                jacobian.setEntry(i, j, (above[i] - below[i]) / 2e-3);
+            }
+        }
+        RealMatrix parameters =
+                MatrixUtils.inverse(jacobian.transpose().multiply(inverse).multiply(jacobian));
+        double[] score = jacobian.transpose().multiply(inverse).operate(rows);
+        double[] step = parameters.operate(score);
+        double chi = new ArrayRealVector(rows).dotProduct(inverse.operate(new ArrayRealVector(rows)));
+        for (int j = 0; j < 2; j++) {
+            double error = Math.sqrt(parameters.getEntry(j, j) * chi / (n - 2));
+            String name = SCALED.names().get(j);
+            assertEquals(0.0, step[j], 0.01 * error, name);
+            assertEquals(error, fit.standardError(name).orElseThrow(), 0.005 * error, name);
+        }
+        assertTrue(fit.method().endsWith(", tolerances of the launch propagated"), fit.method());
+        CalibrationResult exact = CALIBRATION.withLoss(RobustLoss.SQUARES).fit(SCALED, flights);
+        assertFalse(exact.method().contains("propagated"), exact.method());
+    }
+
+    private static double[] moved(ObservedFlight seen, UnaryOperator<LaunchConditions> error, double[] at) {
+        Flight flight = seen.conditions()
+                .withBall(Ball.of(SyntheticFlights.ball(at[0], at[1])))
+                .fly(error.apply(seen.launch()));
+        return seen.outputs().stream()
+                .mapToDouble(output -> output.of(flight) / output.standardDeviation())
+                .toArray();
+    }
+
+    /** No tolerance at all is the fit of exact launches; with a prior, a tolerance leaves more to the prior. */
+    @Test
+    void launchTolerancesComeWithPriorsAndVanishWhenTheyAreNothing() {
+        List<ObservedFlight> flights = SyntheticFlights.of(
+                SyntheticFlights.ball(1.04, 0.97), 4, 1.0, SyntheticFlights::device, new SplittableRandom(22L));
+        CalibrationResult exact = CALIBRATION.fit(ParametricAerodynamics.ball(), flights);
+        CalibrationResult nothing =
+                CALIBRATION.withLaunchTolerance(SyntheticFlights.EXACT).fit(ParametricAerodynamics.ball(), flights);
+        CalibrationResult noisy =
+                CALIBRATION.withLaunchTolerance(LaunchTolerance.typical()).fit(ParametricAerodynamics.ball(), flights);
+        for (String name : SCALED.names()) {
+            assertEquals(exact.estimate(name).value(), nothing.estimate(name).value(), 1e-6);
+            assertEquals(exact.shareOfPrior(name), nothing.shareOfPrior(name), 1e-6);
+            assertTrue(noisy.shareOfPrior(name) > 1.05 * exact.shareOfPrior(name), name);
+        }
+    }
+
+    @Test
+    void aToleranceBeyondWhereThereAreFlightsIsRefused() {
+        // Half a degree of launch angle is not enough to rise 4 m.
+        FlightModel hill = FlightModel.standard().withLandingElevation(Length.ofMeters(4.0));
+        Flight flight = hill.fly(launch(40.0, 12.0, 0.0, 3_000.0, 0.0));
+        List<ObservedFlight> up = List.of(ObservedFlight.of(flight.launch())
+                .withConditions(hill)
+                .with(FlightOutput.CARRY, flight.carry().meters())
+                .with(FlightOutput.APEX, flight.apex().meters())
+                .with(FlightOutput.FLIGHT_TIME, flight.flightTimeSeconds()));
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class,
+                () -> CALIBRATION
+                        .withLaunchTolerance(LaunchTolerance.typical().withLaunchAngle(Angle.ofDegrees(11.5)))
+                        .fit(SCALED, up));
+        assertTrue(e.getMessage().startsWith("the tolerance of launch_angle"), e.getMessage());
+    }
+
+    @Test
+    void totalsAreNotCalibratedOn() {
+        FlightModel turf = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
+        List<ObservedFlight> flights =
+                SyntheticFlights.of(SyntheticFlights.ball(1.0, 1.0), 8, 1.0, new SplittableRandom(23L));
+        List<ObservedFlight> more = flights.stream()
+                .map(seen -> seen.withConditions(turf.withAir(seen.conditions().air())
+                                .withWind(seen.conditions().wind()))
+                        .with(FlightOutput.TOTAL, 500.0))
+                .toList();
+        CalibrationResult fit = CALIBRATION.fit(SCALED, more);
+        assertEquals(CALIBRATION.fit(SCALED, flights).values()[0], fit.values()[0], 1e-9);
+        assertEquals(32, fit.observations());
+        assertTrue(fit.warnings().stream().anyMatch(w -> w.code().equals("rest-not-used")));
     }
 
     private static double squares(List<ObservedFlight> flights, double drag) {

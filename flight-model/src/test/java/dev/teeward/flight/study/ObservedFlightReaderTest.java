@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.SpeedUnit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -39,6 +40,22 @@ class ObservedFlightReaderTest {
         assertEquals(1.225, flights.get(1).conditions().air().density(), 1e-6);
         assertEquals(95 * 0.3048, flights.get(1).value(FlightOutput.APEX).orElseThrow(), 1e-12);
         assertTrue(a.toString().startsWith("a: "), a.toString());
+    }
+
+    @Test
+    void readsTotalsOfFlightsThatCameToRestOnAKnownTurf() {
+        List<ObservedFlight> flights = ObservedFlightReader.flights("""
+                ball_speed_mph,launch_angle_deg,spin_rate_rpm,turf,carry_yd,total_yd,run_m
+                167,10.9,2686,firm-fairway,275,300,
+                167,10.9,2686,,275,,
+                """);
+        assertEquals(
+                List.of(FlightOutput.CARRY, FlightOutput.TOTAL), flights.get(0).outputs());
+        assertEquals(300 * 0.9144, flights.get(0).value(FlightOutput.TOTAL).orElseThrow(), 1e-12);
+        assertEquals(
+                TurfClass.FIRM_FAIRWAY.turf(),
+                flights.get(0).conditions().ground().orElseThrow().turf());
+        assertTrue(flights.get(1).conditions().ground().isEmpty());
     }
 
     /** The tables that the page for contributors shows are read. */
@@ -89,6 +106,9 @@ class ObservedFlightReaderTest {
             ball_speed_mph,launch_angle_deg,spin_rate_rpm,carrie_yd\\n5,5,2,3 | column "carrie_yd" is not known
             ball_speed_mph,launch_angle_deg,spin_rate_rpm,wind_speed_mph\\n90,5,2,3 | line 2: wind_speed and wind_from
             ball_speed_mph,"launch\\n5,5                          | line 1 ends within a quoted cell
+            ball_speed_mph,launch_angle_deg,spin_rate_rpm,total_yd\\n90,5,2000,100 | line 2: total needs the column turf
+            ball_speed_mph,launch_angle_deg,spin_rate_rpm,run_yd,turf\\n90,5,2000,10, | line 2: run needs the column turf
+            ball_speed_mph,launch_angle_deg,spin_rate_rpm,turf\\n90,5,2000,mud | line 2: turf must be one of [fairway, firm-fairway,
             # nothing                                             | there is no heading
             """)
     void errorsNameLineAndColumn(String text, String start) {

@@ -9,11 +9,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.teeward.flight.Ball;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.LaunchTolerance;
 import dev.teeward.flight.aero.CoefficientSpread;
 import dev.teeward.flight.aero.Davies1949;
 import dev.teeward.flight.aero.TypicalAerodynamics;
 import dev.teeward.flight.air.AirState;
 import dev.teeward.flight.air.Atmosphere;
+import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Length;
 import java.util.Arrays;
@@ -233,5 +235,16 @@ class TolerancePropagationTest {
         Sensitivity.Result s = Sensitivity.of(FlightModel.standard()).at(launch(52.0, 17.0, 0.0, 6_000.0, 0.0));
         assertThrows(IllegalArgumentException.class, () -> PROPAGATION.simulated(s, t, 10, new SplittableRandom(1L)));
         assertThrows(IllegalArgumentException.class, () -> PROPAGATION.linear(s, t.with(FlightInput.HUMIDITY, 0.1)));
+    }
+
+    /** A device's tolerances in SI: 0.5 mph is 0.22352 m/s, 150 rpm are 5 pi rad/s. */
+    @Test
+    void theTolerancesOfALaunchAreThoseOfTheDevice() {
+        Tolerances device = Tolerances.of(LaunchTolerance.typical().withAxisTilt(Angle.ofDegrees(0.0)));
+        assertEquals(0.22352, device.standardDeviation(FlightInput.BALL_SPEED), 1e-12);
+        assertEquals(Math.toRadians(0.3), device.standardDeviation(FlightInput.LAUNCH_ANGLE), 1e-12);
+        assertEquals(Math.toRadians(0.3), device.standardDeviation(FlightInput.START_DIRECTION), 1e-12);
+        assertEquals(5.0 * Math.PI, device.standardDeviation(FlightInput.SPIN_RATE), 1e-12);
+        assertEquals(4, device.inputs().size());
     }
 }

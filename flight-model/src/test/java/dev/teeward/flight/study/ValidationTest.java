@@ -6,9 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.aero.SmitsSmith1994;
 import dev.teeward.flight.aero.TypicalAerodynamics;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.Terrain;
+import dev.teeward.flight.ground.TurfClass;
+import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.LengthUnit;
 import java.util.ArrayList;
@@ -155,5 +160,43 @@ class ValidationTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> v.leaveOneGroupOut("x", ParametricAerodynamics.ball(), Calibration.withDefaults(), none));
+    }
+
+    /** Flights that a model and a turf made agree with them, total and run too; without a turf, or a rest, there is no total. */
+    @Test
+    void totalsAreComparedWhereTheTurfIsKnown() {
+        FlightModel turf = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
+        List<ObservedFlight> flights = new ArrayList<>();
+        for (double spin : new double[] {2_400.0, 2_800.0, 3_200.0}) {
+            Flight flight = turf.fly(launch(70.0, 12.0, 0.0, spin, 0.0));
+            flights.add(ObservedFlight.of(flight.launch())
+                    .withName("spin " + spin)
+                    .withConditions(turf)
+                    .with(FlightOutput.CARRY, flight.carry().meters())
+                    .with(FlightOutput.TOTAL, flight.total().orElseThrow().meters() - 3.0)
+                    .with(FlightOutput.RUN, flight.run().orElseThrow().meters() - 3.0));
+        }
+        Validation typical = Validation.withDefaults().with("typical", TypicalAerodynamics.of());
+        ValidationResult r = typical.compare(flights);
+        for (FlightOutput output : List.of(FlightOutput.TOTAL, FlightOutput.RUN)) {
+            Agreement a = r.agreement("typical", "all", output).orElseThrow();
+            assertEquals(3, a.count());
+            assertEquals(3.0, a.bias().value(), 1e-9);
+            assertEquals(3.0, a.rms(), 1e-9);
+        }
+        assertEquals(List.of(), r.warnings());
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class,
+                () -> typical.compare(List.of(flights.get(0).withConditions(FlightModel.standard()))));
+        assertTrue(e.getMessage().contains("no ground"), e.getMessage());
+        // A cliff for a slope: the ball does not come to rest.
+        FlightModel steep = FlightModel.standard()
+                .withGround(Ground.of(TurfClass.FAIRWAY)
+                        .withTerrain(Terrain.plane(Angle.ofDegrees(-30.0), Angle.ofDegrees(0.0))));
+        assertTrue(steep.fly(flights.get(0).launch()).total().isEmpty());
+        ValidationResult without = typical.compare(List.of(flights.get(0).withConditions(steep)));
+        assertTrue(without.agreement("typical", "all", FlightOutput.TOTAL).isEmpty());
+        assertTrue(without.agreement("typical", "all", FlightOutput.CARRY).isPresent());
+        assertEquals("no-rest", without.warnings().get(0).code());
     }
 }
