@@ -1,6 +1,5 @@
 package dev.teeward.fitting.internal;
 
-import java.util.Arrays;
 import org.apache.commons.numbers.arrays.Selection;
 
 /**
@@ -113,11 +112,10 @@ public final class ArrangementCounts {
         return k < 1 ? Double.POSITIVE_INFINITY : ordered((int) Math.max(0, thresholdCount - k));
     }
 
-    /** The threshold of a rank from 0 on; two of them are asked for, so that sorting all would be a waste. */
+    /** The threshold of a rank from 0 on; two of them are asked for, so that sorting all would be a waste. Their order is free. */
     private double ordered(int rank) {
-        double[] copy = Arrays.copyOf(thresholds, thresholdCount);
-        Selection.select(copy, rank);
-        return copy[rank];
+        Selection.select(thresholds, 0, thresholdCount, rank);
+        return thresholds[rank];
     }
 
     private long rank(double tail) {
