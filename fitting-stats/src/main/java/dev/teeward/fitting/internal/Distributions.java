@@ -185,7 +185,9 @@ public final class Distributions {
     }
 
     private static double solved(ContinuousDistribution distribution, double p) {
-        double q = distribution.inverseCumulativeProbability(p);
+        double q = p <= 0.5
+                ? distribution.inverseCumulativeProbability(p)
+                : distribution.inverseSurvivalProbability(1.0 - p);
         for (int i = 0; i < NEWTON_STEPS; i++) {
             double density = distribution.density(q);
             double next = q - miss(distribution, p, q) / density;

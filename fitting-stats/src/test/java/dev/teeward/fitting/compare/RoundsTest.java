@@ -112,8 +112,8 @@ class RoundsTest {
      */
     @Test
     void bestOfTwoIsThePairedT() {
-        double[] x = ReferenceTable.column("sleep", "extra", "group", "1");
-        double[] y = ReferenceTable.column("sleep", "extra", "group", "2");
+        double[] x = ReferenceTable.column("r_sleep", "extra", "group", "1");
+        double[] y = ReferenceTable.column("r_sleep", "extra", "group", "2");
         TestResult paired = PairedTTest.withDefaults().test(y, x);
         double t = paired.statistic().orElseThrow();
         double se = paired.estimate().value() / t;

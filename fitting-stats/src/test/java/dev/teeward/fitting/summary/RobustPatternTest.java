@@ -78,6 +78,16 @@ class RobustPatternTest {
         assertEquals(152.0, r.centerCarry(), 1e-6);
     }
 
+    /** The outline says itself that it must not be compared. */
+    @Test
+    void anOutlineWarnsOfTheNumberOfShots() {
+        PatternExtent extent = PatternExtent.of(new double[] {0, 4, 0}, new double[] {0, 0, 3});
+        assertEquals("grows-with-shots", extent.warnings().get(0).code());
+        assertTrue(extent.warnings().get(0).message().contains("3 shots"));
+        assertEquals(2.5, extent.circleRadius(), 1e-12);
+        assertEquals(6.0, extent.hullArea(), 1e-12);
+    }
+
     @Test
     void whatCannotBeDescribedIsRefused() {
         double[] five = {1, 2, 3, 4, 5};
