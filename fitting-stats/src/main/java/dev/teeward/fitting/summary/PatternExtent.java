@@ -184,7 +184,8 @@ public final class PatternExtent {
     public List<Warning> warnings() {
         return List.of(Warning.of(
                 "grows-with-shots",
-                "spread, hull and circle of " + n + " shots grow with their number and hang on one or two of them; never"
+                "spread, hull and circle of " + n
+                        + " shots grow with their number and hang on one or two of them; never"
                         + " compare them with those of another number"));
     }
 

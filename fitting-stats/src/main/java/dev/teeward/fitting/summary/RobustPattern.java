@@ -25,7 +25,7 @@ import java.util.SplittableRandom;
  * <p>Intervals by seeded parametric bootstrap: as many normal shots are drawn from the estimated pattern and estimated in the
  * same way; the quantiles of estimated over true radius divide the estimate, which takes the bias of few shots out as well.
  * Beyond 20 shots 20 are drawn and the logarithm of that ratio shrinks by sqrt(20 / n), which is a little wide. Measured
- * coverage of R50 and R95 at 95 %, 10 and 16 good shots, axis ratios of 1 and 3: see the sweep of this class.
+ * coverage of R50 and R95 at 95 %, 10 and 16 good shots, axis ratios of 1 and 3, 1,000 samples each: 92 to 98 %.
  *
  * <p>If most shots lie on one line or point there are no radii, and the warning {@code exact-fit}.
  *
