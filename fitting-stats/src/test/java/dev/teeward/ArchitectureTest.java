@@ -139,7 +139,7 @@ class ArchitectureTest {
                 .whereLayer("complete")
                 .mayOnlyBeAccessedByLayers(with(sides, "screen"))
                 .whereLayer("screen")
-                .mayOnlyBeAccessedByLayers(sides)
+                .mayOnlyBeAccessedByLayers(with(sides, "summary"))
                 .whereLayer("summary")
                 .mayOnlyBeAccessedByLayers(sides)
                 .whereLayer("linear")

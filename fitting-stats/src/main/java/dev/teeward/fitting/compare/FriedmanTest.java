@@ -45,14 +45,10 @@ public final class FriedmanTest {
      * @throws IllegalArgumentException if there are fewer than two clubs, their numbers are not as many, or one is not finite
      */
     public OmnibusResult test(double[]... groups) {
-        List<Sample> samples = Groups.of(groups);
+        List<Sample> samples = Groups.ofRounds(groups);
         List<Integer> sizes = Groups.sizes(samples);
         int k = groups.length;
         int rounds = sizes.get(0);
-        if (sizes.stream().anyMatch(s -> s != rounds)) {
-            throw new IllegalArgumentException(
-                    "every club needs one shot in each round, but had " + sizes + "; leave incomplete rounds out");
-        }
         double[] sums = new double[k];
         double ties = 0.0;
         for (int b = 0; b < rounds; b++) {

@@ -21,6 +21,50 @@ final class Groups {
         return samples;
     }
 
+    /** Clubs hit in rounds: as many numbers each. */
+    static List<Sample> ofRounds(double[][] groups) {
+        List<Sample> samples = of(groups);
+        List<Integer> sizes = sizes(samples);
+        if (sizes.stream().anyMatch(size -> size.intValue() != sizes.get(0))) {
+            throw new IllegalArgumentException(
+                    "every club needs one shot in each round, but had " + sizes + "; leave incomplete rounds out");
+        }
+        return samples;
+    }
+
+    /** What is left of the numbers less the means of their club and of their round. */
+    static double[][] residuals(List<Sample> samples) {
+        int k = samples.size();
+        int rounds = samples.get(0).size();
+        double[][] left = new double[k][rounds];
+        for (int b = 0; b < rounds; b++) {
+            double mean = 0.0;
+            for (int j = 0; j < k; j++) {
+                left[j][b] = samples.get(j).value(b) - samples.get(j).mean();
+                mean += left[j][b] / k;
+            }
+            for (int j = 0; j < k; j++) {
+                left[j][b] -= mean;
+            }
+        }
+        return left;
+    }
+
+    /** The sum of squares of the residuals, 0 where it is rounding only. */
+    static double interaction(List<Sample> samples) {
+        double sum = 0.0;
+        double largest = 0.0;
+        for (double[] club : residuals(samples)) {
+            for (double v : club) {
+                sum += v * v;
+            }
+        }
+        for (Sample s : samples) {
+            largest = Math.max(largest, s.tieTolerance());
+        }
+        return Math.sqrt(sum) > largest ? sum : 0.0;
+    }
+
     static List<Integer> sizes(List<Sample> samples) {
         return samples.stream().map(Sample::size).toList();
     }

@@ -9,6 +9,7 @@ import dev.teeward.fitting.complete.Completion;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.fitting.screen.SessionScreen;
+import dev.teeward.fitting.screen.WarmUp;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
@@ -49,7 +50,7 @@ public final class HeadToHead {
     private static final int MANY = 1_000;
 
     private static final HeadToHead DEFAULTS =
-            new HeadToHead(null, null, PracticalMargins.defaults(), 0.95, null, true);
+            new HeadToHead(null, null, PracticalMargins.defaults(), 0.95, null, true, WarmUp.ofFirst(0));
 
     private final @Nullable List<String> clubs;
     private final @Nullable Metric primary;
@@ -57,6 +58,7 @@ public final class HeadToHead {
     private final double level;
     private final @Nullable Length target;
     private final boolean pairing;
+    private final WarmUp warmUp;
 
     private HeadToHead(
             @Nullable List<String> clubs,
@@ -64,13 +66,15 @@ public final class HeadToHead {
             PracticalMargins margins,
             double level,
             @Nullable Length target,
-            boolean pairing) {
+            boolean pairing,
+            WarmUp warmUp) {
         this.clubs = clubs;
         this.primary = primary;
         this.margins = margins;
         this.level = level;
         this.target = target;
         this.pairing = pairing;
+        this.warmUp = warmUp;
     }
 
     /**
@@ -94,7 +98,7 @@ public final class HeadToHead {
         if (Objects.requireNonNull(first, "first").equals(Objects.requireNonNull(second, "second"))) {
             throw new IllegalArgumentException("two clubs are needed, but both were \"" + first + "\"");
         }
-        return new HeadToHead(List.of(first, second), primary, margins, level, target, pairing);
+        return new HeadToHead(List.of(first, second), primary, margins, level, target, pairing, warmUp);
     }
 
     /**
@@ -104,7 +108,7 @@ public final class HeadToHead {
      * @return a changed copy
      */
     public HeadToHead withPrimary(Metric metric) {
-        return new HeadToHead(clubs, Objects.requireNonNull(metric, "metric"), margins, level, target, pairing);
+        return new HeadToHead(clubs, Objects.requireNonNull(metric, "metric"), margins, level, target, pairing, warmUp);
     }
 
     /**
@@ -126,7 +130,7 @@ public final class HeadToHead {
      * @return a changed copy
      */
     public HeadToHead withMargins(PracticalMargins other) {
-        return new HeadToHead(clubs, primary, Objects.requireNonNull(other, "other"), level, target, pairing);
+        return new HeadToHead(clubs, primary, Objects.requireNonNull(other, "other"), level, target, pairing, warmUp);
     }
 
     /**
@@ -141,7 +145,7 @@ public final class HeadToHead {
             throw new IllegalArgumentException(
                     "level must be in [0.8, 0.999], but was " + newLevel + "; for 95 percent use 0.95");
         }
-        return new HeadToHead(clubs, primary, margins, newLevel, target, pairing);
+        return new HeadToHead(clubs, primary, margins, newLevel, target, pairing, warmUp);
     }
 
     /**
@@ -151,7 +155,8 @@ public final class HeadToHead {
      * @return a changed copy
      */
     public HeadToHead withTarget(Length distance) {
-        return new HeadToHead(clubs, primary, margins, level, Objects.requireNonNull(distance, "distance"), pairing);
+        return new HeadToHead(
+                clubs, primary, margins, level, Objects.requireNonNull(distance, "distance"), pairing, warmUp);
     }
 
     /**
@@ -160,7 +165,19 @@ public final class HeadToHead {
      * @return a changed copy
      */
     public HeadToHead withoutPairing() {
-        return new HeadToHead(clubs, primary, margins, level, target, false);
+        return new HeadToHead(clubs, primary, margins, level, target, false, warmUp);
+    }
+
+    /**
+     * With the first shots of each club declared as warming up: they are excluded with that reason before anything else, and
+     * counted among what every metric left out.
+     *
+     * @param shots how many with each club, fixed before hitting; 0 unless changed
+     * @return a changed copy
+     * @throws IllegalArgumentException if the number is negative
+     */
+    public HeadToHead withWarmUp(int shots) {
+        return new HeadToHead(clubs, primary, margins, level, target, pairing, WarmUp.ofFirst(shots));
     }
 
     /**
@@ -168,11 +185,12 @@ public final class HeadToHead {
      * primary metric on its own. Even so the answer without the flagged shots was selected after looking: it has the warning
      * {@code selected-after-looking} and is no second answer of equal rank.
      *
-     * @param session the session
+     * @param hit the session
      * @return the result
      * @throws ComparisonException if the session cannot be compared as asked; its message is one line for people
      */
-    public HeadToHeadResult compare(Session session) {
+    public HeadToHeadResult compare(Session hit) {
+        Session session = warmUp.exclude(hit);
         List<String> names = chosen(session.shots());
         checkEnough(session.shots(), names);
         Completion completion = SessionCompleter.withDefaults().complete(session);

@@ -21,6 +21,10 @@ import java.util.stream.IntStream;
  * more than 0.8 in 6 % (simulated). Below 0.8 there is the warning {@code no-clear-winner}. The leader's mean is biased
  * upward by having been picked. With two shots a club the expected loss does not exist and is absent.
  *
+ * <p>{@link #testRounds} is for clubs hit in rounds (the same golfer, the same wind): rounds differ as they like and one common
+ * error is left, shot = club + round + error with (k - 1) (b - 1) degrees of freedom for k clubs in b rounds. The means are
+ * then jointly t, which is integrated over the error as well.
+ *
  * <pre>{@code
  * ProbabilityOfBest.Result r = ProbabilityOfBest.withDefaults().test(alder, rowan, hazel);
  * r.clubs().get(0).probability();
@@ -136,6 +140,60 @@ public final class ProbabilityOfBest {
         }
         if (!exists) {
             warnings.add(Warning.of("no-expected-loss", "with two shots a club the expected loss does not exist"));
+        }
+        return new Result(method, clubs, warnings);
+    }
+
+    /**
+     * Compares clubs hit in rounds.
+     *
+     * @param groups at least two clubs, the k-th number of each from round k, at least two rounds, all finite
+     * @return the chances, or none with the warning {@code too-few-shots} or {@code no-spread}
+     * @throws IllegalArgumentException if there are fewer than two clubs, their numbers are not as many, or one is not finite
+     */
+    public Result testRounds(double[]... groups) {
+        List<Sample> samples = Groups.ofRounds(groups);
+        String method = "probability of the " + (smallest ? "smallest" : "largest")
+                + " mean, normal clubs in rounds with one common error, reference prior";
+        int rounds = samples.get(0).size();
+        double df = (samples.size() - 1.0) * (rounds - 1.0);
+        if (df < 1.0) {
+            return new Result(
+                    method,
+                    List.of(),
+                    List.of(Warning.of("too-few-shots", "one round says nothing about the error of a club")));
+        }
+        double error = Math.sqrt(Groups.interaction(samples) / df / rounds);
+        if (!(error > 0.0)) {
+            return new Result(
+                    method,
+                    List.of(),
+                    List.of(Warning.of("no-spread", "the clubs differ by the same in every round: there is no error")));
+        }
+        double sign = smallest ? -1.0 : 1.0;
+        double[] means = samples.stream().mapToDouble(Sample::mean).toArray();
+        return result(
+                method,
+                means,
+                JointLead.of(Arrays.stream(means).map(m -> sign * m / error).toArray(), df),
+                error,
+                df > 1.0);
+    }
+
+    private static Result result(String method, double[] means, JointLead lead, double error, boolean exists) {
+        List<ClubChance> clubs = IntStream.range(0, means.length)
+                .mapToObj(i -> new ClubChance(
+                        means[i] + 0.0,
+                        Math.min(1.0, lead.probability(i)),
+                        exists ? OptionalDouble.of(error * lead.loss(i)) : OptionalDouble.empty()))
+                .toList();
+        List<Warning> warnings = new ArrayList<>();
+        if (clubs.stream().noneMatch(c -> c.probability() >= CLEAR)) {
+            warnings.add(Warning.of("no-clear-winner", "no club is the best with a probability of 0.8"));
+        }
+        if (!exists) {
+            warnings.add(
+                    Warning.of("no-expected-loss", "with two rounds of two clubs the expected loss does not exist"));
         }
         return new Result(method, clubs, warnings);
     }

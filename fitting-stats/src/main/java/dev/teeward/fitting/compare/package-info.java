@@ -35,14 +35,17 @@
  *       {@link dev.teeward.fitting.compare.MaxTTest}, {@link dev.teeward.fitting.compare.PValueAdjustment};
  *   <li>several clubs: {@link dev.teeward.fitting.compare.PairwiseComparison},
  *       {@link dev.teeward.fitting.compare.FriedmanTest}, {@link dev.teeward.fitting.compare.KruskalWallisTest},
- *       {@link dev.teeward.fitting.compare.ProbabilityOfBest};
+ *       {@link dev.teeward.fitting.compare.ProbabilityOfBest}, and for rounds
+ *       {@link dev.teeward.fitting.compare.MaxTTest#testRounds} and
+ *       {@link dev.teeward.fitting.compare.ProbabilityOfBest#testRounds};
  *   <li>spread: {@link dev.teeward.fitting.compare.SpreadRatio}, {@link dev.teeward.fitting.compare.BrownForsytheTest},
  *       {@link dev.teeward.fitting.compare.PermutationDispersionTest},
  *       {@link dev.teeward.fitting.compare.FlignerKilleenTest};
  *   <li>mishits among the shots: {@link dev.teeward.fitting.compare.YuenTest},
  *       {@link dev.teeward.fitting.compare.HodgesLehmannEstimator};
  *   <li>any statistic at all: {@link dev.teeward.fitting.compare.Bootstrap};
- *   <li>probabilities instead of p: {@link dev.teeward.fitting.compare.BayesianComparison};
+ *   <li>probabilities instead of p: {@link dev.teeward.fitting.compare.BayesianComparison},
+ *       {@link dev.teeward.fitting.compare.NormalInverseGamma};
  *   <li>order and looks: {@link dev.teeward.fitting.compare.Drift}, {@link dev.teeward.fitting.compare.MannKendallTest},
  *       {@link dev.teeward.fitting.compare.RunsTest}, {@link dev.teeward.fitting.compare.SerialDependenceTest},
  *       {@link dev.teeward.fitting.compare.SequentialTTest}.

@@ -14,6 +14,12 @@ import org.apache.commons.numbers.arrays.Selection;
  * <p>Owned by one run; not thread-safe.
  */
 public final class ArrangementCounts {
+    /** From here on a sample is worth its while. */
+    private static final int MANY = 20_000;
+
+    /** Every which threshold is sampled: a prime, since enumerations have a rhythm. */
+    private static final int STRIDE = 61;
+
     private final boolean exact;
     private long arrangements;
     private long atLeast;
@@ -113,11 +119,42 @@ public final class ArrangementCounts {
         return k < 1 ? Double.POSITIVE_INFINITY : ordered((int) Math.max(0, thresholdCount - k));
     }
 
-    /** The threshold of a rank from 0 on; two of them are asked for, so that sorting all would be a waste. */
+    /**
+     * The threshold of a rank from 0 on: of many, a sample tells between which two values it lies almost surely, and only
+     * what lies there is looked at; if it does not lie there, all are.
+     */
     private double ordered(int rank) {
-        double[] copy = Arrays.copyOf(thresholds, thresholdCount);
-        Selection.select(copy, rank);
-        return copy[rank];
+        if (thresholdCount >= MANY) {
+            double[] sample = new double[thresholdCount / STRIDE];
+            for (int i = 0; i < sample.length; i++) {
+                sample[i] = thresholds[i * STRIDE];
+            }
+            Arrays.sort(sample);
+            double place = (double) rank / STRIDE;
+            double margin = 6.0 + 6.0 * Math.sqrt(Math.min(place, sample.length - place));
+            int from = (int) (place - margin);
+            int to = (int) (place + margin);
+            double low = from < 0 ? Double.NEGATIVE_INFINITY : sample[Math.min(from, sample.length - 1)];
+            double high = to >= sample.length ? Double.POSITIVE_INFINITY : sample[Math.max(to, 0)];
+            // Twice what lies between on average; with more ties than that, all are looked at.
+            double[] between = new double[(int) Math.min(thresholdCount, 4.0 * STRIDE * (margin + 1.0))];
+            int kept = 0;
+            int below = 0;
+            for (int i = 0; i < thresholdCount && kept < between.length; i++) {
+                double value = thresholds[i];
+                if (value < low) {
+                    below++;
+                } else if (value <= high) {
+                    between[kept++] = value;
+                }
+            }
+            if (kept < between.length && rank >= below && rank < below + kept) {
+                Selection.select(between, 0, kept, rank - below);
+                return between[rank - below];
+            }
+        }
+        Selection.select(thresholds, 0, thresholdCount, rank);
+        return thresholds[rank];
     }
 
     private long rank(double tail) {

@@ -24,6 +24,8 @@ public final class Exchanges {
     private final double observed;
     private final double tolerance;
     private final double observedSum;
+    /** 1 over the number of exchanged values. */
+    private final double[] shares;
 
     /**
      * Prepares a run.
@@ -62,6 +64,8 @@ public final class Exchanges {
         // With equal sizes t is an increasing function of the mean difference, so the cheaper statistic serves both.
         this.studentized = studentized && n != m;
         this.observedSum = first;
+        this.shares = new double[n + 1];
+        Arrays.setAll(shares, i -> i > 0 ? 1.0 / i : 0.0);
         this.observed = statistic(first, firstSquares);
         this.tolerance = this.studentized ? TIE * Math.max(1.0, Math.abs(observed)) : TIE * largest;
     }
@@ -126,6 +130,26 @@ public final class Exchanges {
         double lowSquares = low.squareSums[k][i];
         double[] highSums = high.sums[n - k];
         double[] highSquares = high.squareSums[n - k];
+        if (studentized) {
+            compare(counts, lowSum, lowSquares, highSums, highSquares);
+        } else {
+            count(counts, lowSum, high.sorted(n - k));
+        }
+        if (counts.wantsThresholds()) {
+            int lowKept = low.kept[k][i];
+            int[] highKept = high.kept[n - k];
+            double left = observedSum - lowSum;
+            for (int j = 0; j < highSums.length; j++) {
+                int moved = n - lowKept - highKept[j];
+                if (moved > 0) {
+                    counts.threshold((left - highSums[j]) * shares[moved]);
+                }
+            }
+        }
+    }
+
+    private void compare(
+            ArrangementCounts counts, double lowSum, double lowSquares, double[] highSums, double[] highSquares) {
         long greater = 0;
         long less = 0;
         long extreme = 0;
@@ -137,16 +161,38 @@ public final class Exchanges {
             extreme += Math.abs(t) >= bound ? 1 : 0;
         }
         counts.add(highSums.length, greater, less, extreme);
-        if (counts.wantsThresholds()) {
-            int lowKept = low.kept[k][i];
-            int[] highKept = high.kept[n - k];
-            for (int j = 0; j < highSums.length; j++) {
-                int moved = n - lowKept - highKept[j];
-                if (moved > 0) {
-                    counts.threshold((observedSum - lowSum - highSums[j]) / moved);
-                }
+    }
+
+    /** The mean difference grows with the sum of the first sample, so that bounds of the sum and sorted sums do. */
+    private void count(ArrangementCounts counts, double lowSum, double[] sorted) {
+        double bound = Math.abs(observed) - tolerance;
+        int size = sorted.length;
+        int greater = size - below(sorted, sumAt(observed - tolerance) - lowSum);
+        int less = below(sorted, Math.nextUp(sumAt(observed + tolerance) - lowSum));
+        int extreme = bound <= 0.0
+                ? size
+                : size - below(sorted, sumAt(bound) - lowSum) + below(sorted, Math.nextUp(sumAt(-bound) - lowSum));
+        counts.add(size, greater, less, extreme);
+    }
+
+    /** The sum of the first sample at a mean difference. */
+    private double sumAt(double difference) {
+        return (difference + sum / m) / (1.0 / n + 1.0 / m);
+    }
+
+    /** How many are below a limit. */
+    private static int below(double[] sorted, double limit) {
+        int from = 0;
+        int to = sorted.length;
+        while (from < to) {
+            int middle = (from + to) >>> 1;
+            if (sorted[middle] < limit) {
+                from = middle + 1;
+            } else {
+                to = middle;
             }
         }
+        return from;
     }
 
     /**
@@ -241,12 +287,14 @@ public final class Exchanges {
         private final double[][] sums;
         private final double[][] squareSums;
         private final int[][] kept;
+        private final double[][] sorted;
 
         SubsetTable(int from, int to) {
             int largest = Math.min(n, to - from);
             sums = new double[largest + 1][];
             squareSums = new double[largest + 1][];
             kept = new int[largest + 1][];
+            sorted = new double[largest + 1][0];
             sums[0] = new double[1];
             squareSums[0] = new double[1];
             kept[0] = new int[1];
@@ -268,6 +316,15 @@ public final class Exchanges {
                 }
                 last = nextLast;
             }
+        }
+
+        /** The sums of a size in ascending order, without their squares and origins. */
+        double[] sorted(int k) {
+            if (sorted[k].length == 0) {
+                sorted[k] = sums[k].clone();
+                Arrays.sort(sorted[k]);
+            }
+            return sorted[k];
         }
 
         int largest() {

@@ -50,6 +50,15 @@ public final class GaussLegendre {
     }
 
     /**
+     * The number of nodes in a panel.
+     *
+     * @return the number
+     */
+    public int points() {
+        return nodes.length;
+    }
+
+    /**
      * The integral of a smooth function.
      *
      * @param f the function, finite between the ends

@@ -20,6 +20,11 @@ import org.apache.commons.numbers.rootfinder.BrentSolver;
 public final class NoncentralT {
     private static final double SETTLED = 9.5;
 
+    /** Up to this |t| the nodes for Newton's method are few. */
+    private static final double STEEPEST = 40.0;
+
+    private static final int NEWTON_STEPS = 12;
+
     private NoncentralT() {}
 
     /**
@@ -88,9 +93,33 @@ public final class NoncentralT {
      * @return the noncentrality
      */
     public static double noncentrality(double t, double df, double upperTail) {
-        DoubleUnaryOperator miss = upperTail <= 0.5
-                ? ncp -> upperTail(t, df, ncp) - upperTail
-                : ncp -> (1.0 - upperTail) - cdf(t, df, ncp);
+        if (upperTail > 0.5) {
+            // T with the noncentrality d mirrored is T with -d.
+            return -noncentrality(-t, df, 1.0 - upperTail);
+        }
+        if (Math.abs(t) > STEEPEST) {
+            return bracketed(t, df, upperTail);
+        }
+        // The normal quantile of P(T above t) is nearly linear in the noncentrality, so Newton's steps settle at once.
+        SpreadNodes nodes = SpreadNodes.of(df, Math.abs(t));
+        double wanted = Distributions.normalQuantile(upperTail);
+        double ncp = t * (1.0 - 0.25 / df) + wanted * Math.sqrt(1.0 + t * t / (2.0 * df));
+        for (int i = 0; i < NEWTON_STEPS; i++) {
+            double reached = Distributions.normalQuantile(nodes.probability(ncp, t));
+            double step = (reached - wanted) * Distributions.normalDensity(reached) / nodes.density(ncp, t);
+            if (!Double.isFinite(step)) {
+                break;
+            }
+            ncp -= step;
+            if (Math.abs(step) <= 1e-8 * (1.0 + Math.abs(ncp))) {
+                return ncp;
+            }
+        }
+        return bracketed(t, df, upperTail);
+    }
+
+    private static double bracketed(double t, double df, double upperTail) {
+        DoubleUnaryOperator miss = ncp -> upperTail(t, df, ncp) - upperTail;
         double step = 1.0 + 0.1 * Math.abs(t);
         double low = t - step;
         while (miss.applyAsDouble(low) > 0.0) {

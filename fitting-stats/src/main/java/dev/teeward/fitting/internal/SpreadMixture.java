@@ -12,7 +12,7 @@ import java.util.function.DoubleUnaryOperator;
  * <p>Stateless and thread-safe.
  */
 public final class SpreadMixture {
-    private static final double REACH = 9.5;
+    static final double REACH = 9.5;
     private static final int PANELS = 12;
     private static final GaussLegendre RULE = new GaussLegendre(20);
 
@@ -50,7 +50,8 @@ public final class SpreadMixture {
         return sum;
     }
 
-    private static double density(double df, double s) {
+    /** In proportion only: the constant is left out. */
+    static double density(double df, double s) {
         double u = s - 1.0;
         return Math.exp((df - 1.0) * Math.log(s) - df * (u + 0.5 * u * u));
     }

@@ -1,6 +1,5 @@
 package dev.teeward.fitting.screen;
 
-import dev.teeward.fitting.internal.SubsetEnumeration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -29,37 +28,17 @@ final class McdSearch {
 
     /** The best h of all subsets, in ascending order; the first in lexicographic order among equals. */
     static int[] enumerate(double[][] columns, int h) {
-        double[][] z = standardized(columns);
-        int p = z.length;
-        int n = z[0].length;
-        int pairs = p * (p + 1) / 2;
-        // Sums over the first k points of the subset, and of the products of their coordinates.
-        double[][] sums = new double[h + 1][p + pairs];
-        SubsetEnumeration subsets = SubsetEnumeration.of(n, h);
-        int[] best = {};
-        double smallest = Double.POSITIVE_INFINITY;
-        for (int changed = 0; changed >= 0; changed = subsets.advance()) {
-            int[] subset = subsets.current();
-            for (int k = changed; k < h; k++) {
-                int point = subset[k];
-                double[] before = sums[k];
-                double[] after = sums[k + 1];
-                int slot = p;
-                for (int i = 0; i < p; i++) {
-                    after[i] = before[i] + z[i][point];
-                    for (int j = 0; j <= i; j++) {
-                        after[slot] = before[slot] + z[i][point] * z[j][point];
-                        slot++;
-                    }
-                }
-            }
-            double determinant = determinant(sums[h], p, h);
-            if (determinant < smallest) {
-                smallest = determinant;
-                best = subset.clone();
-            }
-        }
-        return best;
+        int[] all = IntStream.range(0, columns[0].length).toArray();
+        Scatter whole = Scatter.of(columns, all, all.length);
+        // The bulk that concentration finds goes last, so that the first subset looked at is nearly the best.
+        Scatter bulk = whole.singular() ? whole : settle(columns, whole, h).scatter();
+        double[] distances = bulk.singular() ? new double[all.length] : bulk.squaredDistances(columns);
+        int[] farFirst = Arrays.stream(all)
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> -distances[i]))
+                .mapToInt(Integer::intValue)
+                .toArray();
+        return new McdEnumeration(standardized(columns), farFirst, h).best();
     }
 
     /** One metric: the best h are neighbours when sorted, so n - h + 1 windows are all there is to try. */
@@ -244,23 +223,6 @@ final class McdSearch {
             z[j] = Arrays.stream(columns[j]).map(v -> (v - center) / divisor).toArray();
         }
         return z;
-    }
-
-    /** Of the scatter matrix, from sums and sums of products. */
-    private static double determinant(double[] sums, int p, int h) {
-        double a = sums[p] - sums[0] * sums[0] / h;
-        if (p == 1) {
-            return a;
-        }
-        double b = sums[p + 1] - sums[1] * sums[0] / h;
-        double c = sums[p + 2] - sums[1] * sums[1] / h;
-        if (p == 2) {
-            return a * c - b * b;
-        }
-        double d = sums[p + 3] - sums[2] * sums[0] / h;
-        double e = sums[p + 4] - sums[2] * sums[1] / h;
-        double f = sums[p + 5] - sums[2] * sums[2] / h;
-        return a * (c * f - e * e) - b * (b * f - e * d) + d * (b * e - c * d);
     }
 
     /** A scatter on the way, and its points if they are known. */

@@ -22,6 +22,10 @@
  * }
  * }</pre>
  *
+ * <p>Beside them, for two metrics that are not robust, {@link dev.teeward.fitting.screen.MahalanobisTest}; for several
+ * suspects in one metric, {@link dev.teeward.fitting.screen.GeneralizedEsdTest}. Shots that warm up are declared, not found:
+ * {@link dev.teeward.fitting.screen.WarmUp} is the one thing here that excludes shots, by their place alone.
+ *
  * <p>Rates are for one screened set of good, normally spread shots:
  * {@link dev.teeward.fitting.screen.Flag#falseAlarmRateOver} says what several sets add up to. Rules such as "drop what is
  * more than two standard deviations off" are left out on purpose: dropping shots so from clean data raises the false

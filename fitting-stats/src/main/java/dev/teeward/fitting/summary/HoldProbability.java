@@ -156,7 +156,7 @@ public final class HoldProbability {
         for (int i = 0; i < n; i++) {
             count += region.contains(carry[i], side[i]) ? 1 : 0;
         }
-        Estimate share = Estimate.of(count / (double) n, wilson(count, n), RatioUnit.ONE);
+        Estimate share = Estimate.of(count / (double) n, wilson(count, n, level), RatioUnit.ONE);
         List<Warning> warnings = new ArrayList<>();
         SymmetricMatrix2 s = SymmetricMatrix2.covarianceOf(carry, side);
         if (!(s.minorEigenvalue() > 1e-12 * s.majorEigenvalue())) {
@@ -188,7 +188,8 @@ public final class HoldProbability {
         return region.probability(BoundaryIntegral.of(s.times(factor), meanX, meanY, n - 2.0));
     }
 
-    private Interval wilson(int count, int n) {
+    /** Wilson's interval of a share. */
+    static Interval wilson(int count, int n, double level) {
         double z = NormalDistribution.of(0.0, 1.0).inverseSurvivalProbability(0.5 * (1.0 - level));
         double p = count / (double) n;
         double centre = p + z * z / (2.0 * n);

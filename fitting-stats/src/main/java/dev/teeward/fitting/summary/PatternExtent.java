@@ -1,6 +1,7 @@
 package dev.teeward.fitting.summary;
 
 import dev.teeward.fitting.internal.Data;
+import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -173,6 +174,19 @@ public final class PatternExtent {
      */
     public double circleRadius() {
         return circle[2];
+    }
+
+    /**
+     * What to know before using this.
+     *
+     * @return always that all of it grows with the number of shots, code {@code grows-with-shots}
+     */
+    public List<Warning> warnings() {
+        return List.of(Warning.of(
+                "grows-with-shots",
+                "spread, hull and circle of " + n
+                        + " shots grow with their number and hang on one or two of them; never"
+                        + " compare them with those of another number"));
     }
 
     /**

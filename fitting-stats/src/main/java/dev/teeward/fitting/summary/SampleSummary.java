@@ -1,6 +1,7 @@
 package dev.teeward.fitting.summary;
 
 import dev.teeward.fitting.internal.Data;
+import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
@@ -14,7 +15,6 @@ import java.util.Optional;
 import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.descriptive.StandardDeviation;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
-import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
  * Mean, standard deviation and median of one metric, each with its interval.
@@ -105,7 +105,7 @@ public final class SampleSummary {
             double sd = sorted[0] == sorted[n - 1]
                     ? 0.0
                     : StandardDeviation.of(values).getAsDouble();
-            double t = TDistribution.of(n - 1.0).inverseSurvivalProbability(0.5 * (1.0 - level));
+            double t = -Distributions.tQuantile(0.5 * (1.0 - level), n - 1.0);
             double half = t * sd / Math.sqrt(n);
             if (sd > 0.0) {
                 meanInterval = Interval.of(mean - half, mean + half, level);

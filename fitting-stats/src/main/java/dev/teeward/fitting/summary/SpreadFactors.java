@@ -1,7 +1,7 @@
 package dev.teeward.fitting.summary;
 
+import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.quantity.Interval;
-import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /** What a standard deviation estimated with some degrees of freedom is multiplied by, for normal data. */
 final class SpreadFactors {
@@ -9,11 +9,10 @@ final class SpreadFactors {
 
     /** The ends of the chi-square interval of a spread of 1: sqrt(df / quantile). */
     static Interval interval(double df, double level) {
-        ChiSquaredDistribution chiSquared = ChiSquaredDistribution.of(df);
         double tail = 0.5 * (1.0 - level);
         return Interval.of(
-                Math.sqrt(df / chiSquared.inverseSurvivalProbability(tail)),
-                Math.sqrt(df / chiSquared.inverseCumulativeProbability(tail)),
+                Math.sqrt(df / Distributions.chiSquareQuantile(1.0 - tail, df)),
+                Math.sqrt(df / Distributions.chiSquareQuantile(tail, df)),
                 level);
     }
 

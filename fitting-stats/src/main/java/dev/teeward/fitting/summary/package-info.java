@@ -16,8 +16,9 @@
  * {@link dev.teeward.fitting.summary.PatternExtent}: they grow with the number of shots and hang on one of them.
  *
  * <p>Will the next ball hold the green? {@link dev.teeward.fitting.summary.HoldProbability} answers for a
- * {@link dev.teeward.fitting.summary.TargetRegion} of any outline. Centres and spreads that mishits hardly move:
- * {@link dev.teeward.fitting.summary.GeometricMedian}, {@link dev.teeward.fitting.summary.RobustSpread}. Regions that hold a
+ * {@link dev.teeward.fitting.summary.TargetRegion} of any outline, {@link dev.teeward.fitting.summary.StayProbability} whether it
+ * also comes to rest there. Centres and spreads that mishits hardly move:
+ * {@link dev.teeward.fitting.summary.RobustPattern}, {@link dev.teeward.fitting.summary.GeometricMedian}, {@link dev.teeward.fitting.summary.RobustSpread}. Regions that hold a
  * share of all future shots with confidence: {@link dev.teeward.fitting.summary.Tolerance}.
  *
  * <p>Data are plain doubles in SI unless a unit is given, and finite; a metric that was not measured is left out. Right of

@@ -9,6 +9,7 @@ import dev.teeward.fitting.linear.RandomInterceptModel;
 import dev.teeward.fitting.summary.HoldProbability;
 import dev.teeward.fitting.summary.TargetRegion;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
@@ -40,6 +41,7 @@ class SeveralClubsSweepTest {
     }
 
     private static void within(String what, double rate, double low, double high, int replicates) {
+        System.err.printf(Locale.ROOT, "SWEEP %s: %.4f of %d%n", what, rate, replicates);
         double three = 3.0 * Math.sqrt(0.0475 / replicates);
         assertTrue(rate >= low - three && rate <= high + three, what + " " + rate);
     }
@@ -66,12 +68,48 @@ class SeveralClubsSweepTest {
 
     @Test
     void maxTHoldsItsFamilyWiseLevel() {
-        double alarms = rate(3L, FEWER, r -> {
+        double alarms = rate(3L, MANY, r -> {
             double[][] x = {shots(r, 10, 0.0, 1.0), shots(r, 10, 0.0, 2.0), shots(r, 10, 0.0, 3.0)};
             return MaxTTest.withDefaults().testPairs(x, new double[3][10]).metrics().stream()
                     .anyMatch(m -> m.adjustedP() <= 0.05);
         });
-        within("max-t", alarms, 0.04, 0.05, FEWER);
+        within("max-t", alarms, 0.04, 0.05, MANY);
+    }
+
+    /** Three clubs alike in ten rounds that differ: exchanged within rounds, 9,999 arrangements. */
+    @Test
+    void maxTWithinRoundsHoldsItsFamilyWiseLevel() {
+        double alarms = rate(13L, FEWER, r -> {
+            double[] rounds = shots(r, 10, 0.0, 3.0);
+            double[][] clubs = new double[3][];
+            for (int j = 0; j < 3; j++) {
+                double[] own = shots(r, 10, 0.0, 1.0);
+                clubs[j] = IntStream.range(0, 10)
+                        .mapToDouble(i -> rounds[i] + own[i])
+                        .toArray();
+            }
+            return MaxTTest.withDefaults().testRounds(clubs).pairs().stream().anyMatch(p -> p.pValue() <= 0.05);
+        });
+        within("max-t within rounds", alarms, 0.045, 0.05, FEWER);
+    }
+
+    /** Five clubs alike, ten shots each: the leader's probability exceeds 0.8 in 6 % of sessions, as documented. */
+    @Test
+    void aLeaderOfEqualClubsIsRarelyClear() {
+        double clear = rate(
+                14L,
+                1_000,
+                r -> ProbabilityOfBest.withDefaults()
+                        .test(
+                                shots(r, 10, 0.0, 1.0),
+                                shots(r, 10, 0.0, 1.0),
+                                shots(r, 10, 0.0, 1.0),
+                                shots(r, 10, 0.0, 1.0),
+                                shots(r, 10, 0.0, 1.0))
+                        .clubs()
+                        .stream()
+                        .anyMatch(c -> c.probability() > 0.8));
+        within("P(best) above 0.8", clear, 0.055, 0.065, 1_000);
     }
 
     /** Yuen's test is approximate: between 3.5 and 6 % for normal shots with spreads of 1 and 2. */
@@ -121,12 +159,12 @@ class SeveralClubsSweepTest {
     void lookingAfterEveryPairRaisesFewAlarms() {
         double alarms = rate(
                 8L,
-                FEWER,
+                MANY,
                 r -> SequentialTTest.withDefaults()
                                 .testPairs(shots(r, 30, 0.0, 1.0), new double[30])
                                 .pValue()
                         <= 0.05);
-        within("always-valid", alarms, 0.005, 0.05, FEWER);
+        within("always-valid", alarms, 0.005, 0.05, MANY);
     }
 
     /** HC3 with spreads of 1 and 3, one covariate; and the mixed model with ten blocks, its 95 % interval. */
@@ -149,7 +187,7 @@ class SeveralClubsSweepTest {
                     <= 0.05;
         });
         within("HC3", hc3, 0.03, 0.055, MANY);
-        double mixed = rate(10L, FEWER, r -> {
+        double mixed = rate(10L, MANY, r -> {
             double[] blocks = shots(r, 10, 0.0, 1.5);
             double[] x = shots(r, 20, 0.0, 1.0);
             double[] y = IntStream.range(0, 20)
@@ -163,7 +201,7 @@ class SeveralClubsSweepTest {
                     .interval()
                     .contains(0.0);
         });
-        within("mixed", mixed, 0.04, 0.06, FEWER);
+        within("mixed", mixed, 0.04, 0.06, MANY);
     }
 
     /** The interval of the probability to hold a circle, ten shots, true probability 0.393: 93 to 97 %. */

@@ -1,0 +1,374 @@
+package dev.teeward.fitting.summary;
+
+import dev.teeward.fitting.internal.Data;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+
+/**
+ * The probability that the next ball lands on a target region <em>and</em> comes to rest there, from where the shots so far
+ * landed and where they came to rest, as the ground model or a measurement says.
+ *
+ * <p>{@link HoldProbability} of the landing points says how many balls land there, of the resting points how many rest there;
+ * a ball that lands short and runs on is only in the second. Here both must hold. Landing point and roll (rest less landing) are
+ * taken as one normal sample in four dimensions; the estimate is the share of 9,999 seeded draws from its predictive t with n
+ * - 4 degrees of freedom and scale (n + 1) (n - 1) / (n (n - 4)) S (reference prior; Geisser and Cornfield 1963), good to half
+ * a point. The interval is for the unknown true probability, found as in {@link HoldProbability} from posterior draws of mean
+ * and covariance corrected for median bias, each probability by the same 999 normal points, whose common error is taken out, and widened where need be to hold
+ * the estimate.
+ *
+ * <p>Balls that all stop where they land have no roll and are as good as any. Where every ball rolls depends on how it lands, in
+ * a straight line here: a region near a slope or an edge of the green, where rolls differ in kind, is beyond this; look at the
+ * count. Shots whose landing points lie on a line give the count only, and the warning {@code no-spread}.
+ *
+ * <pre>{@code
+ * StayProbability.Result r = StayProbability.withDefaults().estimate(green, carry, side, restCarry, restSide);
+ * r.probability().orElseThrow(); // lands and stays, with the interval of the true probability
+ * r.share();                     // of the shots so far, with its Wilson interval
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe; the same seed gives the same bits.
+ */
+public final class StayProbability {
+    private static final int DIMENSIONS = 4;
+    private static final int FEWEST = 7;
+    private static final int PREDICTED = 9_999;
+    private static final int POINTS = 999;
+    private static final int MANY_POINTS = 19_999;
+    private static final double FLAT = 1e-12;
+    private static final StayProbability DEFAULTS = new StayProbability(0.95, 20_261_124L, 399);
+
+    private final double level;
+    private final long seed;
+    private final int draws;
+
+    private StayProbability(double level, long seed, int draws) {
+        this.level = level;
+        this.seed = seed;
+        this.draws = draws;
+    }
+
+    /**
+     * What was found.
+     *
+     * @param method how, in words
+     * @param probability that the next ball lands and stays, with the interval of the true probability, or empty if the landing
+     *     points lie on a line
+     * @param landed how many of the shots landed in the region
+     * @param rested how many came to rest in the region, wherever they landed
+     * @param count how many did both
+     * @param share the share of the shots that did both, with its Wilson interval
+     * @param n the number of shots
+     * @param warnings what to know before using this
+     */
+    public record Result(
+            String method,
+            Optional<Estimate> probability,
+            int landed,
+            int rested,
+            int count,
+            Estimate share,
+            int n,
+            List<Warning> warnings) {
+        /**
+         * Copies the warnings.
+         *
+         * @param method how, in words
+         * @param probability that the next ball lands and stays, with the interval of the true probability, or empty if the
+         *     landing points lie on a line
+         * @param landed how many of the shots landed in the region
+         * @param rested how many came to rest in the region, wherever they landed
+         * @param count how many did both
+         * @param share the share of the shots that did both, with its Wilson interval
+         * @param n the number of shots
+         * @param warnings what to know before using this
+         */
+        public Result {
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * 95 %, 399 draws from a fixed seed.
+     *
+     * @return the default procedure
+     */
+    public static StayProbability withDefaults() {
+        return DEFAULTS;
+    }
+
+    /**
+     * With another level.
+     *
+     * @param newLevel the level, in (0, 1)
+     * @return a changed copy
+     * @throws IllegalArgumentException if the level is not in (0, 1)
+     */
+    public StayProbability withLevel(double newLevel) {
+        return new StayProbability(Data.checkLevel(newLevel), seed, draws);
+    }
+
+    /**
+     * With another seed for the draws.
+     *
+     * @param newSeed the seed
+     * @return a changed copy
+     */
+    public StayProbability withSeed(long newSeed) {
+        return new StayProbability(level, newSeed, draws);
+    }
+
+    /**
+     * With another number of draws for the interval.
+     *
+     * @param count how many, at least 99
+     * @return a changed copy
+     * @throws IllegalArgumentException if there are fewer than 99
+     */
+    public StayProbability withDraws(int count) {
+        if (count < 99) {
+            throw new IllegalArgumentException("draws must be at least 99, but was " + count);
+        }
+        return new StayProbability(level, seed, count);
+    }
+
+    /**
+     * Estimates.
+     *
+     * @param region where to land and rest, in the unit of the shots
+     * @param carry where the balls land along the target line, at least 7 finite values
+     * @param side where they land across it, right positive, one for each shot
+     * @param restCarry where they come to rest along the target line, one for each shot
+     * @param restSide where they come to rest across it, one for each shot
+     * @return the probability and the counts
+     * @throws IllegalArgumentException if there are fewer than 7 shots, the columns differ in length, or a value is not finite
+     */
+    public Result estimate(TargetRegion region, double[] carry, double[] side, double[] restCarry, double[] restSide) {
+        int n = carry.length;
+        double[][] given = {carry, side, restCarry, restSide};
+        String[] names = {"carry", "side", "restCarry", "restSide"};
+        for (int j = 0; j < DIMENSIONS; j++) {
+            Data.checkSameLength(names[j], given[j], n);
+            Data.check(names[j], given[j], FEWEST);
+        }
+        int landed = 0;
+        int rested = 0;
+        int count = 0;
+        for (int i = 0; i < n; i++) {
+            boolean lands = region.contains(carry[i], side[i]);
+            boolean rests = region.contains(restCarry[i], restSide[i]);
+            landed += lands ? 1 : 0;
+            rested += rests ? 1 : 0;
+            count += lands && rests ? 1 : 0;
+        }
+        Estimate share = Estimate.of(count / (double) n, HoldProbability.wilson(count, n, level), RatioUnit.ONE);
+        List<Warning> warnings = new ArrayList<>();
+        Normal fitted = Normal.of(given);
+        if (!(fitted.root[0][0] > 0.0 && fitted.root[1][1] > 0.0)) {
+            warnings.add(Warning.of(
+                    "no-spread", "the landing points lie on a line or in a point, so only the count is given"));
+            return new Result("count only", Optional.empty(), landed, rested, count, share, n, warnings);
+        }
+        SplittableRandom random = new SplittableRandom(seed);
+        double predicted = predicted(region, fitted, n, random);
+        return new Result(
+                "predictive t of landing and roll with " + (n - DIMENSIONS) + " degrees of freedom, " + PREDICTED
+                        + " draws; interval from " + draws + " posterior draws, corrected for bias, seed " + seed,
+                Optional.of(Estimate.of(predicted, interval(region, fitted, n, predicted, random), RatioUnit.ONE)),
+                landed,
+                rested,
+                count,
+                share,
+                n,
+                warnings);
+    }
+
+    private static double predicted(TargetRegion region, Normal fitted, int n, SplittableRandom random) {
+        double df = n - (double) DIMENSIONS;
+        double factor = Math.sqrt((n + 1.0) * (n - 1.0) / (n * df));
+        int held = 0;
+        for (int r = 0; r < PREDICTED; r++) {
+            double[] z = gaussians(random);
+            double stretch = factor / Math.sqrt(chiSquare(random, n - DIMENSIONS) / df);
+            for (int j = 0; j < DIMENSIONS; j++) {
+                z[j] *= stretch;
+            }
+            held += fitted.stays(region, z) ? 1 : 0;
+        }
+        return held / (double) PREDICTED;
+    }
+
+    private Interval interval(TargetRegion region, Normal fitted, int n, double estimate, SplittableRandom random) {
+        double[][] points = new double[POINTS][];
+        Arrays.setAll(points, i -> gaussians(random));
+        double[] posterior = new double[draws];
+        double[] sampled = new double[draws];
+        double f = Math.sqrt(n - 1.0);
+        for (int d = 0; d < draws; d++) {
+            double[][] a = new double[DIMENSIONS][DIMENSIONS];
+            for (int i = 0; i < DIMENSIONS; i++) {
+                a[i][i] = Math.sqrt(chiSquare(random, n - 1 - i));
+                for (int j = 0; j < i; j++) {
+                    a[i][j] = random.nextGaussian();
+                }
+            }
+            double[] z = gaussians(random);
+            for (int j = 0; j < DIMENSIONS; j++) {
+                z[j] /= Math.sqrt(n);
+            }
+            // With Bartlett's factor A: the posterior covariance is L A^-T A^-1 L' (n - 1), a sampled one L A A' L' /
+            // (n - 1).
+            Normal drawn = fitted.turned(inverseTransposed(a), f);
+            posterior[d] = logit(drawn.moved(drawn, z).probability(region, points));
+            sampled[d] = logit(fitted.turned(a, 1.0 / f).moved(fitted, z).probability(region, points));
+        }
+        Arrays.sort(posterior);
+        Arrays.sort(sampled);
+        // The few points err alike for every draw: by how much is seen where many are taken.
+        double[][] many = new double[MANY_POINTS][];
+        Arrays.setAll(many, i -> gaussians(random));
+        double shift = logit(fitted.probability(region, many))
+                + logit(fitted.probability(region, points))
+                - sampled[draws / 2]
+                - posterior[draws / 2];
+        int k = Math.max(1, (int) Math.floor(0.5 * (1.0 - level) * (draws + 1.0)));
+        double lower = expit(posterior[k - 1] + shift);
+        double upper = expit(posterior[draws - k] + shift);
+        return Interval.of(Math.min(estimate, lower), Math.max(estimate, upper), level);
+    }
+
+    /** Of a lower triangle. */
+    private static double[][] inverseTransposed(double[][] a) {
+        double[][] inverse = new double[DIMENSIONS][DIMENSIONS];
+        for (int j = 0; j < DIMENSIONS; j++) {
+            inverse[j][j] = 1.0 / a[j][j];
+            for (int i = j + 1; i < DIMENSIONS; i++) {
+                double sum = 0.0;
+                for (int k = j; k < i; k++) {
+                    sum += a[i][k] * inverse[j][k];
+                }
+                inverse[j][i] = -sum / a[i][i];
+            }
+        }
+        return inverse;
+    }
+
+    private static double[] gaussians(SplittableRandom random) {
+        double[] z = new double[DIMENSIONS];
+        Arrays.setAll(z, j -> random.nextGaussian());
+        return z;
+    }
+
+    private static double chiSquare(SplittableRandom random, int df) {
+        double sum = 0.0;
+        for (int i = 0; i < df; i++) {
+            double z = random.nextGaussian();
+            sum += z * z;
+        }
+        return sum;
+    }
+
+    private static double logit(double p) {
+        double least = 0.5 / POINTS;
+        double inside = Math.max(least, Math.min(1.0 - least, p));
+        return Math.log(inside / (1.0 - inside));
+    }
+
+    private static double expit(double l) {
+        return 1.0 / (1.0 + Math.exp(-l));
+    }
+
+    /** Landing point and roll by their mean and a root of their covariance. Its arrays are never changed. */
+    private static final class Normal {
+        private final double[] mean;
+        private final double[][] root;
+
+        private Normal(double[] mean, double[][] root) {
+            this.mean = mean;
+            this.root = root;
+        }
+
+        /** From landing and resting points; the root is a lower triangle with zeros where there is no spread of its own. */
+        static Normal of(double[][] given) {
+            int n = given[0].length;
+            double[][] columns = {given[0], given[1], new double[n], new double[n]};
+            for (int i = 0; i < n; i++) {
+                columns[2][i] = given[2][i] - given[0][i];
+                columns[3][i] = given[3][i] - given[1][i];
+            }
+            double[] mean = new double[DIMENSIONS];
+            Arrays.setAll(mean, j -> Arrays.stream(columns[j]).average().orElseThrow());
+            double[][] root = new double[DIMENSIONS][DIMENSIONS];
+            for (int i = 0; i < DIMENSIONS; i++) {
+                double variance = covariance(columns[i], columns[i], mean[i], mean[i]);
+                for (int j = 0; j <= i; j++) {
+                    double left = covariance(columns[i], columns[j], mean[i], mean[j]);
+                    for (int k = 0; k < j; k++) {
+                        left -= root[i][k] * root[j][k];
+                    }
+                    if (i == j) {
+                        root[i][i] = left > FLAT * variance ? Math.sqrt(left) : 0.0;
+                    } else {
+                        root[i][j] = root[j][j] > 0.0 ? left / root[j][j] : 0.0;
+                    }
+                }
+            }
+            return new Normal(mean, root);
+        }
+
+        private static double covariance(double[] x, double[] y, double meanX, double meanY) {
+            double sum = 0.0;
+            for (int i = 0; i < x.length; i++) {
+                sum += (x[i] - meanX) * (y[i] - meanY);
+            }
+            return sum / (x.length - 1.0);
+        }
+
+        /** The root times a matrix times a number. */
+        Normal turned(double[][] by, double factor) {
+            double[][] product = new double[DIMENSIONS][DIMENSIONS];
+            for (int i = 0; i < DIMENSIONS; i++) {
+                for (int j = 0; j < DIMENSIONS; j++) {
+                    for (int k = 0; k < DIMENSIONS; k++) {
+                        product[i][j] += factor * root[i][k] * by[k][j];
+                    }
+                }
+            }
+            return new Normal(mean, product);
+        }
+
+        /** The mean moved by the root of a distribution times z. */
+        Normal moved(Normal by, double[] z) {
+            return new Normal(by.point(mean, z), root);
+        }
+
+        private double[] point(double[] from, double[] z) {
+            double[] point = from.clone();
+            for (int i = 0; i < DIMENSIONS; i++) {
+                for (int j = 0; j < DIMENSIONS; j++) {
+                    point[i] += root[i][j] * z[j];
+                }
+            }
+            return point;
+        }
+
+        boolean stays(TargetRegion region, double[] z) {
+            double[] at = point(mean, z);
+            return region.contains(at[0], at[1]) && region.contains(at[0] + at[2], at[1] + at[3]);
+        }
+
+        double probability(TargetRegion region, double[][] points) {
+            int held = 0;
+            for (double[] z : points) {
+                held += stays(region, z) ? 1 : 0;
+            }
+            return held / (double) points.length;
+        }
+    }
+}
