@@ -25,7 +25,8 @@ import java.util.OptionalDouble;
  * @param ordered the probability that the mean of the first club is the longer one; empty if the shots say nothing about
  *     their error, as all probabilities here
  * @param overlap the predictive probability that one single shot with the longer club carries less than one with the shorter,
- *     both to come and independent of each other
+ *     both to come and independent of each other. It holds the error of means and spreads too: where the clubs
+ *     overlap in 8 % of shots in the long run, ten shots of each state 12 % on average (simulated)
  * @param smaller the probability that the gap is smaller than wanted, below wanted minus tolerance; empty if no gap is wanted
  * @param larger the probability that the gap is larger than wanted, above wanted plus tolerance; empty if no gap is wanted
  * @param mends what would make the estimate the wanted gap, each by itself, unmodifiable; none if no gap is wanted or the

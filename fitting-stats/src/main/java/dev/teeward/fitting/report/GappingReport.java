@@ -87,9 +87,9 @@ public final class GappingReport {
 
     private Table table(UnaryOperator<String> name) {
         List<String> headings = new ArrayList<>(
-                List.of("Club", "Shots", "Carry", "+-", "8 of 10", "Total", "Gap", "gap +-", "Overlap %"));
+                List.of("Club", "Shots", "Carry", "+-", "8 of 10", "Total", "Gap", "gap +-", "Overlap"));
         if (bag.wanted().isPresent()) {
-            headings.addAll(List.of("Small %", "Large %"));
+            headings.addAll(List.of("Smaller", "Larger"));
         }
         List<List<String>> rows = new ArrayList<>();
         for (int i = 0; i < bag.clubs().size(); i++) {
@@ -120,8 +120,8 @@ public final class GappingReport {
     private String caption() {
         return "The bag, in " + unit().symbol() + ": mean carry and " + BagWords.level(bag.level())
                 + " interval, where 8 of 10 single shots carry to, mean total; gap to the next club and its interval, chance"
-                + " that a single shot with the next club carries farther"
-                + (bag.wanted().isPresent() ? ", chances that the gap is smaller or larger than wanted" : "");
+                + " in % that a single shot with the next club carries farther"
+                + (bag.wanted().isPresent() ? ", chances in % that the gap is smaller or larger than wanted" : "");
     }
 
     private Unit unit() {
