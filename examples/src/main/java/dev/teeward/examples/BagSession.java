@@ -74,8 +74,9 @@ final class BagSession {
     /** The session of a seed as a file. */
     static String text(long seed) {
         StringWriter text = new StringWriter();
-        text.write("# This bag is invented. No golfer, club or device was measured; the impact and flight models of this"
-                + " library made every number, from random swings with the seed " + seed + ".\n");
+        text.write(
+                "# This bag is invented. No golfer, club or device was measured; the impact and flight models of this"
+                        + " library made every number, from random swings with the seed " + seed + ".\n");
         try {
             SessionWriter.withDefaults().write(text, create(seed));
         } catch (IOException e) {
@@ -125,8 +126,7 @@ final class BagSession {
         Flight flight = FlightModel.standard()
                 .withAir(Atmosphere.standardAt(Length.ofMeters(0.0)))
                 .fly(RigidImpact.standard().strike(delivery, stick.head()).launch());
-        Shot.Builder shot =
-                Shot.builder(stick.name()).number(number).pair(Integer.toString(round));
+        Shot.Builder shot = Shot.builder(stick.name()).number(number).pair(Integer.toString(round));
         read(shot, Metric.CLUB_SPEED, delivery.clubSpeed().metersPerSecond());
         read(shot, Metric.ATTACK_ANGLE, delivery.attackAngle().radians());
         read(shot, Metric.CLUB_PATH, delivery.clubPath().radians());

@@ -123,8 +123,7 @@ final class CurveCommand implements Callable<Integer> {
             FlightModel model = air.applyTo(FlightModel.standard());
             delivery = LieEffect.of(Angle.ofDegrees(lie), hand).applyTo(delivery());
             plane = DPlane.of(delivery, struck);
-            flight = model.fly(
-                    RigidImpact.standard().strike(delivery, struck).launch());
+            flight = model.fly(RigidImpact.standard().strike(delivery, struck).launch());
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
         }
@@ -137,9 +136,12 @@ final class CurveCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         double curve = flight.curve().yards();
         double estimate = plane.curveEstimate(flight.carry()).yards();
-        say(out, "face %s of the target, %s of the path; spin loft %.1f deg", side(
-                delivery.faceAngle().degrees(), "deg"), side(plane.faceToPath().degrees(), "deg"), plane.spinLoft()
-                .degrees());
+        say(
+                out,
+                "face %s of the target, %s of the path; spin loft %.1f deg",
+                side(delivery.faceAngle().degrees(), "deg"),
+                side(plane.faceToPath().degrees(), "deg"),
+                plane.spinLoft().degrees());
         say(
                 out,
                 "closed form: starts %s, %.0f %% of the way from path to face; spin axis tilted %s",

@@ -33,7 +33,8 @@ import picocli.CommandLine.Spec;
 /** The gaps of a bag. */
 @Command(
         name = "gap",
-        description = "Shows how far each club of a bag carries, the gaps between them, and distances that no club covers.",
+        description =
+                "Shows how far each club of a bag carries, the gaps between them, and distances that no club covers.",
         sortOptions = false,
         footer = {
             "",

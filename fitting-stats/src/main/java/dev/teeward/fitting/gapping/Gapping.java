@@ -411,13 +411,17 @@ public final class Gapping {
         long paired = gaps.stream()
                 .filter(gap -> gap.difference().sampleSizes().size() == 1)
                 .count();
+        String tests = paired == gaps.size()
+                ? "all gaps by the paired t test"
+                : paired == 0L
+                        ? "all gaps by Welch's t test"
+                        : paired + " of " + gaps.size() + " gaps by the paired t test, the others by Welch's";
         return String.format(
                 Locale.ROOT,
-                "%d of %d gaps by the paired t test, the others by Welch's; intervals at %s %% each; probabilities of a gap"
+                "%s; intervals at %s %% each; probabilities of a gap"
                         + " from the posterior of its mean (reference prior), not adjusted for their number; overlap and cover"
                         + " from the predictive t of single shots",
-                paired,
-                gaps.size(),
+                tests,
                 Double.toString(Math.rint(1e5 * settings.level) / 1e3).replaceAll("\\.0$", ""));
     }
 }

@@ -78,17 +78,19 @@ final class MendSearch {
             return Optional.empty();
         }
         // Carry may turn round, as with less and less loft; the nearest change is the one to make.
-        double direction = Math.signum(wanted * (forward - back));
+        double sign = Math.signum(wanted);
+        double direction = sign * Math.signum(forward - back);
         double near = 0.0;
-        double far = direction == 0.0 ? 0.0 : direction * step;
-        while (direction != 0.0 && !(Math.abs(mean(means, far)) >= Math.abs(wanted))) {
+        double far = 0.0;
+        double reached = 0.0;
+        while (reached < Math.abs(wanted)) {
             near = far;
             far += direction * step;
-            double reached = mean(means, far);
-            boolean turned = !(Math.abs(reached) > Math.abs(mean(means, near)));
-            if (!Double.isFinite(reached) || turned || Math.abs(far) > largest * (1.0 + 1e-9)) {
+            double next = sign * mean(means, far);
+            if (!(next > reached) || Math.abs(far) > largest * (1.0 + 1e-9)) {
                 return Optional.empty();
             }
+            reached = next;
         }
         double change = near == far
                 ? 0.0

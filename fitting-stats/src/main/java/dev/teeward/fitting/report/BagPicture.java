@@ -67,7 +67,8 @@ final class BagPicture {
 
     private String description() {
         String clubs = bag.clubs().stream()
-                .map(club -> VisibleText.line(club.name()) + " " + number(club.carry().value()))
+                .map(club -> VisibleText.line(club.name()) + " "
+                        + number(club.carry().value()))
                 .collect(Collectors.joining(", "));
         String open = bag.uncovered().stream()
                 .map(s -> number(s.from().meters()) + " to " + number(s.to().meters()))

@@ -91,8 +91,8 @@ final class BagWords {
         List<String> said = new ArrayList<>();
         BagClub longest = bag.clubs().get(0);
         BagClub shortest = bag.clubs().get(bag.clubs().size() - 1);
-        said.add("From " + name(longest.name()) + ", " + length(longest.meanCarry()) + ", to " + name(shortest.name()) + ", "
-                + length(shortest.meanCarry()) + ".");
+        said.add("From " + name(longest.name()) + ", " + length(longest.meanCarry()) + ", to " + name(shortest.name())
+                + ", " + length(shortest.meanCarry()) + ".");
         if (bag.wanted().isPresent()) {
             gaps(said);
         }
@@ -121,10 +121,10 @@ final class BagWords {
                 continue;
             }
             any = true;
-            double probability =
-                    (verdict.equals("large") ? gap.larger() : gap.smaller()).orElseThrow();
+            double probability = (verdict.equals("large") ? gap.larger() : gap.smaller()).orElseThrow();
             Estimate estimate = gap.difference().estimate();
-            said.add("Between " + name(gap.longer()) + " and " + name(gap.shorter()) + " lie " + length(estimate.value()) + " "
+            said.add("Between " + name(gap.longer()) + " and " + name(gap.shorter()) + " lie "
+                    + length(estimate.value()) + " "
                     + unit.symbol() + interval(estimate) + ": with a probability of " + percent(probability) + " % "
                     + (verdict.equals("large") ? "more" : "less") + " than the wanted " + wanted + ".");
         }
@@ -136,11 +136,13 @@ final class BagWords {
     Section mend() {
         List<String> said = new ArrayList<>();
         for (Gap gap : bag.gaps()) {
-            boolean doubtful = gap.smaller().orElse(0.0) >= DOUBTFUL || gap.larger().orElse(0.0) >= DOUBTFUL;
+            boolean doubtful =
+                    gap.smaller().orElse(0.0) >= DOUBTFUL || gap.larger().orElse(0.0) >= DOUBTFUL;
             if (!doubtful || gap.mends().isEmpty()) {
                 continue;
             }
-            said.add("Between " + name(gap.longer()) + " and " + name(gap.shorter()) + " the wanted gap would come, by the models, from "
+            said.add("Between " + name(gap.longer()) + " and " + name(gap.shorter())
+                    + " the wanted gap would come, by the models, from "
                     + gap.mends().stream().map(this::change).collect(Collectors.joining(", or from ")) + ".");
         }
         if (!said.isEmpty()) {
@@ -169,8 +171,8 @@ final class BagWords {
     Section method() {
         List<String> said = new ArrayList<>();
         said.add(bag.method() + ".");
-        said.add("A club covers a distance if at least " + level(bag.coverShare()) + " of its full shots carry to within "
-                + length(bag.coverTolerance()) + " of it.");
+        said.add("A club covers a distance if at least " + level(bag.coverShare())
+                + " of its full shots carry to within " + length(bag.coverTolerance()) + " of it.");
         return section("method", "How it was worked out", said);
     }
 

@@ -94,8 +94,7 @@ public final class GappingReport {
         List<List<String>> rows = new ArrayList<>();
         for (int i = 0; i < bag.clubs().size(); i++) {
             BagClub club = bag.clubs().get(i);
-            Optional<Gap> gap =
-                    i < bag.gaps().size() ? Optional.of(bag.gaps().get(i)) : Optional.empty();
+            Optional<Gap> gap = i < bag.gaps().size() ? Optional.of(bag.gaps().get(i)) : Optional.empty();
             List<String> row = new ArrayList<>(List.of(
                     name.apply(VisibleText.line(club.name())),
                     Integer.toString(club.shots()),
@@ -159,10 +158,7 @@ public final class GappingReport {
      */
     public String text() {
         return TextPage.of(
-                title(),
-                sections(),
-                List.of(table(name -> Columns.cut(name, NAME_COLUMNS))),
-                UnaryOperator.identity());
+                title(), sections(), List.of(table(name -> Columns.cut(name, NAME_COLUMNS))), UnaryOperator.identity());
     }
 
     /**
@@ -196,12 +192,17 @@ public final class GappingReport {
                 .branch(
                         "cover",
                         new Branch()
-                                .number("tolerance", unit.fromSi(bag.coverTolerance().meters()))
+                                .number(
+                                        "tolerance",
+                                        unit.fromSi(bag.coverTolerance().meters()))
                                 .number("share", bag.coverShare()))
                 .branches("clubs", Branch.each(bag.clubs(), this::club))
                 .branches("gaps", Branch.each(bag.gaps(), this::gap))
-                .branches("uncovered", Branch.each(bag.uncovered(), s -> stretch(Optional.of(s.from()
-                        .meters()), Optional.of(s.to().meters()))))
+                .branches(
+                        "uncovered",
+                        Branch.each(
+                                bag.uncovered(),
+                                s -> stretch(Optional.of(s.from().meters()), Optional.of(s.to().meters()))))
                 .text("method", bag.method())
                 .warnings(bag.warnings())
                 .toMap();
@@ -253,10 +254,14 @@ public final class GappingReport {
                 .number("overlap", gap.overlap())
                 .number("smaller", gap.smaller())
                 .number("larger", gap.larger())
-                .branches("mends", Branch.each(gap.mends(), mend -> new Branch()
-                        .text("club", mend.club())
-                        .word("means", mend.means())
-                        .estimate("change", mend.change(), BagWords.unit(mend, units))
-                        .count("shots", mend.shots())));
+                .branches(
+                        "mends",
+                        Branch.each(
+                                gap.mends(),
+                                mend -> new Branch()
+                                        .text("club", mend.club())
+                                        .word("means", mend.means())
+                                        .estimate("change", mend.change(), BagWords.unit(mend, units))
+                                        .count("shots", mend.shots())));
     }
 }

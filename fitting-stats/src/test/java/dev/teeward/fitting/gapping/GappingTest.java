@@ -43,8 +43,8 @@ class GappingTest {
                 .contains("\"two\" was not hit"));
         Session one = InventedBag.rounds(Map.of("six", new double[] {150.0, 151.0}));
         assertTrue(message(one, Gapping.withDefaults()).contains("at least two clubs"));
-        assertTrue(message(InventedBag.session(List.of()), Gapping.withDefaults())
-                .contains("there are no shots"));
+        assertTrue(
+                message(InventedBag.session(List.of()), Gapping.withDefaults()).contains("there are no shots"));
         Session single = InventedBag.rounds(Map.of("six", new double[] {150.0}, "seven", new double[] {140.0}));
         assertTrue(message(single, Gapping.withDefaults()).contains("none has them"));
         assertTrue(message(single, Gapping.withDefaults().withClubs("six", "seven"))
@@ -53,13 +53,14 @@ class GappingTest {
                 IllegalArgumentException.class, () -> Gapping.withDefaults().withClubs("six", "six"));
         assertThrows(
                 IllegalArgumentException.class, () -> Gapping.withDefaults().withLevel(95.0));
-        assertThrows(IllegalArgumentException.class, () -> Gapping.withDefaults()
-                .withWanted(Length.ofMeters(3.0), Length.ofMeters(3.0)));
-        assertThrows(IllegalArgumentException.class, () -> Gapping.withDefaults()
-                .withWanted(Length.ofMeters(0.0), Length.ofMeters(0.0)));
         assertThrows(
                 IllegalArgumentException.class,
-                () -> Gapping.withDefaults().withCover(Length.ofMeters(0.0), 0.5));
+                () -> Gapping.withDefaults().withWanted(Length.ofMeters(3.0), Length.ofMeters(3.0)));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Gapping.withDefaults().withWanted(Length.ofMeters(0.0), Length.ofMeters(0.0)));
+        assertThrows(
+                IllegalArgumentException.class, () -> Gapping.withDefaults().withCover(Length.ofMeters(0.0), 0.5));
     }
 
     @Test
@@ -80,7 +81,9 @@ class GappingTest {
         Gap gap = bag.gaps().get(0);
         assertEquals(10.0, gap.difference().estimate().value(), 1e-12);
         assertFalse(gap.difference().estimate().interval().bounded());
-        assertTrue(gap.ordered().isEmpty() && gap.overlap().isEmpty() && gap.larger().isEmpty());
+        assertTrue(gap.ordered().isEmpty()
+                && gap.overlap().isEmpty()
+                && gap.larger().isEmpty());
         assertTrue(bag.club("six").nextShot().isEmpty());
         assertTrue(bag.warns("covers-nothing") && bag.warns("order-not-sure"));
         assertEquals(1, bag.uncovered().size());
@@ -92,9 +95,8 @@ class GappingTest {
         Session bag = InventedBag.rounds(InventedBag.REFERENCE);
         List<Shot> shots = new ArrayList<>(bag.shots().shots());
         shots.set(1, shots.get(1).withExclusion("topped"));
-        BagClub six = Gapping.withDefaults()
-                .measure(bag.withShots(ShotSet.of(shots)))
-                .club("six");
+        BagClub six =
+                Gapping.withDefaults().measure(bag.withShots(ShotSet.of(shots))).club("six");
         assertEquals(7, six.shots());
         assertEquals("topped", six.exclusions().get(0).reason());
     }
@@ -144,8 +146,7 @@ class GappingTest {
                 .faceAngle(Angle.ofDegrees(0.5))
                 .dynamicLoft(Angle.ofRadians(loft))
                 .build();
-        LaunchConditions launch =
-                RigidImpact.standard().strike(delivery, head).launch();
+        LaunchConditions launch = RigidImpact.standard().strike(delivery, head).launch();
         return Shot.builder(club)
                 .number(number)
                 .measured(Metric.CLUB_SPEED, speed)
@@ -236,6 +237,9 @@ class GappingTest {
         Mend implied = mend(bag.gaps().get(0), "seven", Mend.Means.LOFT);
         assertTrue(bag.warns("delivery-implied"));
         // The depth of the head's mass is left out of what a launch implies.
-        assertEquals(measured.change().value(), implied.change().value(), 0.03 * Math.abs(measured.change().value()));
+        assertEquals(
+                measured.change().value(),
+                implied.change().value(),
+                0.03 * Math.abs(measured.change().value()));
     }
 }

@@ -97,8 +97,8 @@ class SetUpEffectTest {
         for (double loft : LOFTS) {
             expected += (carry(loft - 1.0) - carry(loft)) / LOFTS.length;
         }
-        SetUpEffect.Result result =
-                PROCEDURE.of(session(Handedness.RIGHT), "six", SetUpChange.none().withLoft(Angle.ofDegrees(-1.0)));
+        SetUpEffect.Result result = PROCEDURE.of(
+                session(Handedness.RIGHT), "six", SetUpChange.none().withLoft(Angle.ofDegrees(-1.0)));
         assertEquals(expected, change(result, Metric.CARRY), 1e-9);
         assertTrue(expected > 0.0);
         assertTrue(result.effect(Metric.CARRY).orElseThrow().change().interval().contains(expected));
@@ -117,8 +117,9 @@ class SetUpEffectTest {
     void lengthActsAsLieAndSpeed() {
         Session session = session(Handedness.RIGHT);
         double toeUp = 62.0 - Math.toDegrees(Math.asin(37.5 * Math.sin(Math.toRadians(62.0)) / 38.0));
-        SetUpEffect.Result length =
-                PROCEDURE.withSpeedShare(0.0).of(session, "six", SetUpChange.none().withLength(Length.ofInches(0.5)));
+        SetUpEffect.Result length = PROCEDURE
+                .withSpeedShare(0.0)
+                .of(session, "six", SetUpChange.none().withLength(Length.ofInches(0.5)));
         SetUpEffect.Result lie = PROCEDURE.of(session, "six", SetUpChange.none().withLie(Angle.ofDegrees(toeUp)));
         for (Metric metric : List.of(Metric.START_DIRECTION, Metric.CURVE, Metric.SIDE, Metric.CARRY)) {
             assertEquals(change(lie, metric), change(length, metric), 1e-9, metric.key());
@@ -131,23 +132,26 @@ class SetUpEffectTest {
     @Test
     void noChangeDoesNothing() {
         SetUpEffect.Result result = PROCEDURE.of(session(Handedness.LEFT), "six", SetUpChange.none());
-        result.effects().forEach((metric, effect) -> assertEquals(0.0, effect.change().value(), 1e-12, metric.key()));
+        result.effects()
+                .forEach((metric, effect) -> assertEquals(0.0, effect.change().value(), 1e-12, metric.key()));
     }
 
     @Test
     void badInputIsNamed() {
         Session session = session(Handedness.RIGHT);
-        assertTrue(message(() -> PROCEDURE.of(session, "five", SetUpChange.none())).contains("clubs are six"));
+        assertTrue(
+                message(() -> PROCEDURE.of(session, "five", SetUpChange.none())).contains("clubs are six"));
         assertTrue(message(() -> SetUpEffect.withDefaults().of(session, "six", SetUpChange.none()))
                 .contains("head of six is not known"));
         Session bare = InventedBag.session(session.shots().shots());
-        assertTrue(message(() ->
-                        PROCEDURE.of(bare, "six", SetUpChange.none().withLength(Length.ofInches(0.5))))
+        assertTrue(message(() -> PROCEDURE.of(bare, "six", SetUpChange.none().withLength(Length.ofInches(0.5))))
                 .contains("the length and the lie of six"));
         Session one = InventedBag.session(session.shots().shots().subList(0, 1));
         assertTrue(message(() -> PROCEDURE.of(one, "six", SetUpChange.none())).contains("2 are needed"));
-        assertTrue(message(() -> SetUpChange.none().withLie(Angle.ofDegrees(62.0))).contains("it is the change"));
-        assertTrue(message(() -> SetUpChange.none().withLength(Length.ofInches(37.0))).contains("it is the change"));
+        assertTrue(
+                message(() -> SetUpChange.none().withLie(Angle.ofDegrees(62.0))).contains("it is the change"));
+        assertTrue(message(() -> SetUpChange.none().withLength(Length.ofInches(37.0)))
+                .contains("it is the change"));
     }
 
     private static String message(org.junit.jupiter.api.function.Executable asked) {

@@ -37,7 +37,8 @@ class GappingReportTest {
             for (int club = 0; club < yards.length; club++) {
                 shots.add(Shot.builder(club == 0 ? firstName : "club " + club)
                         .number(shots.size() + 1)
-                        .measured(Metric.CARRY, Length.ofYards(yards[club][round]).meters())
+                        .measured(
+                                Metric.CARRY, Length.ofYards(yards[club][round]).meters())
                         .build());
             }
         }
@@ -65,7 +66,8 @@ class GappingReportTest {
     void oneRowForEachClub() {
         Bag bag = bag("Alder", true);
         Table table = GappingReport.of(bag).table();
-        assertEquals(bag.clubs().stream().map(BagClub::name).toList(),
+        assertEquals(
+                bag.clubs().stream().map(BagClub::name).toList(),
                 table.rows().stream().map(row -> row.get(0)).toList());
         assertEquals("170.6", table.rows().get(0).get(2));
         assertEquals(List.of("-", "-"), table.rows().get(2).subList(9, 11));
