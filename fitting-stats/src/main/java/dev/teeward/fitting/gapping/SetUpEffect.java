@@ -41,9 +41,9 @@ import org.jspecify.annotations.Nullable;
  *   <li><b>lie</b>: the delivered face is turned about the target line by the change, {@link LieEffect#applyTo};
  *   <li><b>length</b>: with the hands at the same height h = length sin(lie) a longer club lies flatter against the ground and
  *       its toe comes up, by {@code lie - asin(length sin(lie) / (length + change))}, which needs the club's length and lie; and
- *       club speed changes by a share for each inch, {@link #withSpeedShare} (1 % unless changed; common practice, no source;
- *       for drivers 46 to 50 in, published: +1.8 m/s of ball speed in 4 in, about 0.7 % an inch at 65 m/s, from memory Kenny and
- *       others 2008). Posture and strike are left as they were.
+ *       club speed changes by a share for each inch, {@link #withSpeedShare} (1 % unless changed; common practice, no
+ *       source; Kenny, Wallace and Otto 2008, Sports Biomechanics 7:322, found +1.8 m/s of ball speed from 46 to 50 in with
+ *       drivers, about 0.7 % an inch). Posture and strike are left as they were.
  * </ul>
  *
  * <p>A change of a club is made, and checked afterwards, by a qualified club builder; every result says so. What was computed
