@@ -145,7 +145,7 @@ class ArchitectureTest {
                 .whereLayer("linear")
                 .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "report")
                 .whereLayer("compare")
-                .mayOnlyBeAccessedByLayers("explain", "report")
+                .mayOnlyBeAccessedByLayers("gapping", "explain", "report")
                 .whereLayer("plan")
                 .mayOnlyBeAccessedByLayers("explain", "report")
                 .whereLayer("gapping")

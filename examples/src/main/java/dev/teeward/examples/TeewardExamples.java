@@ -31,6 +31,8 @@ import picocli.CommandLine.Spec;
             OptimiseCommand.class,
             ModelsCommand.class,
             AltitudeCommand.class,
+            GapCommand.class,
+            CurveCommand.class,
             MakeDemoCommand.class
         },
         footer = {
