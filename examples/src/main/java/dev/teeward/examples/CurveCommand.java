@@ -92,7 +92,7 @@ final class CurveCommand implements Callable<Integer> {
             paramLabel = "KIND",
             converter = HeadConverter.class,
             defaultValue = "iron-6",
-            description = "A typical head: driver, wood-5, hybrid-4, iron-7, wedge-54; ${DEFAULT-VALUE} if not given.")
+            description = "A typical head: " + HeadConverter.NAMES + "; ${DEFAULT-VALUE} if not given.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private ClubHead head;
 
