@@ -167,8 +167,7 @@ public record Agreement(
             line[j] = estimate(parts[j][0], draws.error(parts[j]), df, level, metric);
             apart[j] = estimate(gap[0], error, df, level, metric);
             boolean known = error > 0.0 && Double.isFinite(error);
-            different[j] =
-                    known ? Math.min(1.0, 2.0 * Distributions.tUpperTail(Math.abs(gap[0]) / error, df)) : 1.0;
+            different[j] = known ? Math.min(1.0, 2.0 * Distributions.tUpperTail(Math.abs(gap[0]) / error, df)) : 1.0;
             same[j] = known && margin.isPresent()
                     ? Distributions.tUpperTail((margin.getAsDouble() - Math.abs(gap[0])) / error, df)
                     : 1.0;

@@ -140,8 +140,7 @@ public final class Balance {
             List<Input> answered = answers(side, family, result.level());
             inputs.addAll(answered);
             boolean known = whole;
-            Verdicts.together(
-                            answered.stream().map(i -> i.verdict().verdict()).toList())
+            Verdicts.together(answered.stream().map(i -> i.verdict().verdict()).toList())
                     .map(v -> v == Verdict.PRACTICALLY_THE_SAME && !known ? Verdict.UNDECIDED : v)
                     .ifPresent(v -> together.put(side, v));
         }

@@ -24,10 +24,10 @@ import java.util.Set;
  * <p>Immutable, and thread-safe if the aerodynamic model is.
  */
 public final class Explain {
-    private static final List<Metric> OUTCOMES = List.of(
-            Metric.CURVE, Metric.CARRY, Metric.SIDE, Metric.START_DIRECTION, Metric.BALL_SPEED);
-    private static final Explain DEFAULTS = new Explain(
-            Balance.withDefaults(), TotalAndDirect.withDefaults(), FlightCounterfactual.withDefaults());
+    private static final List<Metric> OUTCOMES =
+            List.of(Metric.CURVE, Metric.CARRY, Metric.SIDE, Metric.START_DIRECTION, Metric.BALL_SPEED);
+    private static final Explain DEFAULTS =
+            new Explain(Balance.withDefaults(), TotalAndDirect.withDefaults(), FlightCounterfactual.withDefaults());
 
     private final Balance balance;
     private final TotalAndDirect effects;
@@ -95,8 +95,8 @@ public final class Explain {
                 .toList();
         Optional<FlightCounterfactual.Result> flown = flights.explain(result);
         List<Agreement> agreements = new ArrayList<>();
-        flown.ifPresent(f -> f.outcomes()
-                .forEach(outcome -> Agreement.of(result, f, outcome).ifPresent(agreements::add)));
+        flown.ifPresent(f ->
+                f.outcomes().forEach(outcome -> Agreement.of(result, f, outcome).ifPresent(agreements::add)));
         return new Explanation(balance.compare(result), differences, flown, agreements);
     }
 }

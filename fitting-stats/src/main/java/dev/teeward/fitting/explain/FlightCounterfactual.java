@@ -50,10 +50,10 @@ public final class FlightCounterfactual {
     /** What must be measured of every launch. */
     private static final List<Metric> NEEDED = List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE);
 
-    private static final List<Metric> LAUNCH = List.of(
-            Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.START_DIRECTION, Metric.SPIN_RATE, Metric.AXIS_TILT);
-    private static final List<Metric> DELIVERED = List.of(
-            Metric.CLUB_SPEED, Metric.ATTACK_ANGLE, Metric.CLUB_PATH, Metric.FACE_ANGLE, Metric.DYNAMIC_LOFT);
+    private static final List<Metric> LAUNCH =
+            List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.START_DIRECTION, Metric.SPIN_RATE, Metric.AXIS_TILT);
+    private static final List<Metric> DELIVERED =
+            List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE, Metric.CLUB_PATH, Metric.FACE_ANGLE, Metric.DYNAMIC_LOFT);
     private static final List<Metric> STRIKE = List.of(Metric.STRIKE_TOE, Metric.STRIKE_UP);
     private static final List<Metric> OUTCOMES =
             List.of(Metric.CURVE, Metric.CARRY, Metric.SIDE, Metric.APEX, Metric.DESCENT_ANGLE);
@@ -179,12 +179,7 @@ public final class FlightCounterfactual {
 
     /** By how much the lies turn both faces apart, both at the loft that the clubs have between them. */
     private static double[] lieTurns(
-            Readings readings,
-            Draws draws,
-            List<Metric> inputs,
-            double[][] first,
-            double[][] second,
-            Handedness hand) {
+            Readings readings, Draws draws, List<Metric> inputs, double[][] first, double[][] second, Handedness hand) {
         int loft = inputs.indexOf(Metric.DYNAMIC_LOFT);
         UnaryOperator<double[]> limited = lies -> Arrays.stream(lies)
                 .map(v -> Math.max(-Math.toRadians(20.0), Math.min(Math.toRadians(20.0), v)))

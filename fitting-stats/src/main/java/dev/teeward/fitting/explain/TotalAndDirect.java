@@ -125,8 +125,9 @@ public final class TotalAndDirect {
      *     left, or the covariates do not vary on their own
      */
     public Optional<Result> explain(HeadToHeadResult result, Metric outcome) {
-        List<Metric> measured =
-                covariates(outcome).stream().filter(m -> result.find(m).isPresent()).toList();
+        List<Metric> measured = covariates(outcome).stream()
+                .filter(m -> result.find(m).isPresent())
+                .toList();
         if (measured.isEmpty() || result.find(outcome).isEmpty()) {
             return Optional.empty();
         }
@@ -144,14 +145,14 @@ public final class TotalAndDirect {
                 .withErrors(ErrorModel.HC3);
         MeanDecomposition.Result split;
         try {
-            split = readings.paired() ? pairs(procedure, readings, measured, outcome)
+            split = readings.paired()
+                    ? pairs(procedure, readings, measured, outcome)
                     : shots(procedure, readings, measured, outcome);
         } catch (IllegalArgumentException dependent) {
             // The readings are finite and enough, so one covariate is a combination of the others.
             return Optional.empty();
         }
-        return Optional.of(new Result(
-                outcome, measured, readings, split, result.level(), missing(outcome, measured)));
+        return Optional.of(new Result(outcome, measured, readings, split, result.level(), missing(outcome, measured)));
     }
 
     private List<Warning> missing(Metric outcome, List<Metric> measured) {
@@ -224,8 +225,7 @@ public final class TotalAndDirect {
                                 + " delivery, and too little is given to what was read with error"));
             }
             for (Metric covariate : covariates) {
-                parts.put(
-                        covariate, Objects.requireNonNull(split.explained().get(covariate.key()), covariate.key()));
+                parts.put(covariate, Objects.requireNonNull(split.explained().get(covariate.key()), covariate.key()));
                 TestResult difference = readings.difference(covariate, level);
                 moved.put(covariate, difference);
                 if (difference.significant()) {

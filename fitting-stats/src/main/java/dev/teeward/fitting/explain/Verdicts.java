@@ -55,7 +55,6 @@ final class Verdicts {
         if (verdicts.contains(Verdict.DIFFERENT)) {
             return Optional.of(Verdict.DIFFERENT);
         }
-        return Optional.of(
-                verdicts.contains(Verdict.UNDECIDED) ? Verdict.UNDECIDED : Verdict.PRACTICALLY_THE_SAME);
+        return Optional.of(verdicts.contains(Verdict.UNDECIDED) ? Verdict.UNDECIDED : Verdict.PRACTICALLY_THE_SAME);
     }
 }

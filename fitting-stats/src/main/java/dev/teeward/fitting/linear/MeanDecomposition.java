@@ -170,7 +170,8 @@ public final class MeanDecomposition {
         String column = clubs.names().get(1);
         Result split = split(clubs, column, covariates, y);
         List<Warning> warnings = new ArrayList<>(split.warnings());
-        Optional<Threefold> threefold = threefold(clubs, List.copyOf(covariates.keySet()), covariates, y, reference, club);
+        Optional<Threefold> threefold =
+                threefold(clubs, List.copyOf(covariates.keySet()), covariates, y, reference, club);
         if (threefold.isEmpty()) {
             warnings.add(Warning.of(
                     "no-threefold-split", "the shots of one club cannot carry slopes of their own, so there is none"));
