@@ -30,8 +30,7 @@ final class SharesPicture {
 
     private SharesPicture(DrawnShots shots, FlightCounterfactual.Result flights, UnitSystem units) {
         this.shots = shots;
-        for (Metric outcome :
-                ExplainedWords.outcomes(shots.result().primary().metric())) {
+        for (Metric outcome : ExplainedWords.outcomes(shots.result().primary().metric())) {
             flights.of(outcome).ifPresent(o -> panels.add(Panel.of(o, outcome.unit(units))));
         }
     }
@@ -169,7 +168,8 @@ final class SharesPicture {
                     "stroke-width",
                     "1.6");
         }
-        drawing.text(SvgDrawing.WIDTH, middle + 4.0, "end", panel.number(bar.value().value()));
+        drawing.text(
+                SvgDrawing.WIDTH, middle + 4.0, "end", panel.number(bar.value().value()));
     }
 
     private String description() {
@@ -182,7 +182,10 @@ final class SharesPicture {
             text.append(' ')
                     .append(Character.toUpperCase(panel.label().charAt(0)))
                     .append(panel.label().substring(1))
-                    .append(panel.unit().symbol().isEmpty() ? "" : " in " + panel.unit().symbol())
+                    .append(
+                            panel.unit().symbol().isEmpty()
+                                    ? ""
+                                    : " in " + panel.unit().symbol())
                     .append(": ")
                     .append(String.join(
                             "; ", panel.bars().stream().map(panel::words).toList()))
