@@ -584,7 +584,7 @@ class JsonSchemaTest {
         String once = DEMO;
         assertEquals(once, json(demo()));
         assertEquals(-1, once.indexOf('\r'));
-        assertTrue(once.startsWith("{\n \"schema\": \"teeward-head-to-head/1\",\n"), once);
+        assertTrue(once.startsWith("{\n \"schema\": \"teeward-head-to-head/2\",\n"), once);
         assertTrue(once.endsWith("}\n"));
     }
 
