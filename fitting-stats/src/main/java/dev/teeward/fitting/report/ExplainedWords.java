@@ -92,10 +92,10 @@ final class ExplainedWords {
                                 + Subject.list(labels(inputs, Verdict.DIFFERENT)) + ".")
                         .sentence());
             case UNDECIDED -> {
-                List<String> open = new ArrayList<>(labels(inputs, Verdict.UNDECIDED));
+                List<String> open = labels(inputs, Verdict.UNDECIDED);
                 sentences.add(subject.words()
                         .say("whether " + what + ", taken together, was the same can't be told yet"
-                                + (open.isEmpty() ? "" : ": left open by " + Subject.list(open)) + ".")
+                                + (open.isEmpty() ? "" : ", for want of " + Subject.list(open)) + ".")
                         .sentence());
             }
         }
@@ -144,39 +144,43 @@ final class ExplainedWords {
         return true;
     }
 
-    /** "The face was 0.9 deg more open to the path with Rowan than with Alder (...); with that goes 5 of the 7 yd ...". */
     private void goesWith(TotalAndDirect.Result r, int k, String place, List<Sentence> sentences) {
         Metric covariate = r.covariates().get(k);
-        Optional<MetricComparison> cause = subject.result().find(covariate);
-        Optional<MetricComparison> effect = subject.result().find(r.outcome());
         Coefficient part = r.explained().get(covariate);
-        if (cause.isEmpty()
-                || effect.isEmpty()
-                || part == null
-                || !r.exclusions().isEmpty()) {
+        if (part != null && r.exclusions().isEmpty()) {
+            goesWith(covariate, r.outcome(), part.estimate(), place + "/covariates/" + k + "/part", "", sentences);
+        }
+    }
+
+    /** "The face was 0.9 deg more open to the path with Rowan than with Alder (...); with that goes 5 of the 7 yd ...". */
+    private void goesWith(
+            Metric input, Metric outcome, Estimate part, String place, String how, List<Sentence> sentences) {
+        Optional<MetricComparison> cause = subject.result().find(input);
+        Optional<MetricComparison> effect = subject.result().find(outcome);
+        if (cause.isEmpty() || effect.isEmpty()) {
             return;
         }
         Estimate moved = cause.get().difference().estimate();
         Estimate total = effect.get().difference().estimate();
-        double share = part.estimate().value() / total.value();
-        if (!DifferenceWords.leavesOut(moved.interval(), 0.0)
-                || !DifferenceWords.leavesOut(total.interval(), 0.0)
-                || !DifferenceWords.leavesOut(part.estimate().interval(), 0.0)
-                || !(share > 0.0 && share <= 1.0)) {
+        double share = part.value() / total.value();
+        // Of a larger part there is no "of the", and one the other way needs more words than it is worth.
+        if (!shown(moved) || !shown(total) || !shown(part) || !(share > 0.0 && share <= 1.0)) {
             return;
         }
-        DifferenceWords differences = new DifferenceWords(subject);
-        Unit unit = subject.unit(r.outcome());
+        Unit unit = subject.unit(outcome);
         Wording w = subject.words();
-        differences.full(w, cause.get(), Subject.place(covariate)).say("; with that goes ");
-        DifferenceWords.magnitude(w, part.estimate().convertTo(unit), place + "/covariates/" + k + "/part")
-                .say(" of the ");
-        DifferenceWords.magnitude(w, total.convertTo(unit), Subject.place(r.outcome()) + "/difference")
-                .say(" in " + Subject.label(r.outcome()));
-        if (r.outcome() == Metric.CURVE) {
+        new DifferenceWords(subject).full(w, cause.get(), Subject.place(input)).say("; with that goes" + how + " ");
+        DifferenceWords.magnitude(w, part.convertTo(unit), place).say(" of the ");
+        DifferenceWords.magnitude(w, total.convertTo(unit), Subject.place(outcome) + "/difference")
+                .say(" in " + Subject.label(outcome));
+        if (outcome == Metric.CURVE) {
             paths(w);
         }
         sentences.add(w.say(".").sentence());
+    }
+
+    private static boolean shown(Estimate e) {
+        return e.interval().bounded() && DifferenceWords.leavesOut(e.interval(), 0.0);
     }
 
     /** That the paths were the same, if it is known. */
@@ -198,6 +202,13 @@ final class ExplainedWords {
         Unit unit = subject.unit(outcome);
         String place = PLACE + "/flights/outcomes/"
                 + why.flights().orElseThrow().outcomes().indexOf(o);
+        if (why.flights().orElseThrow().exclusions().isEmpty()) {
+            for (int j = 0; j < o.shares().size(); j++) {
+                InputShare s = o.shares().get(j);
+                goesWith(
+                        s.input(), outcome, s.share(), place + "/shares/" + j + "/share", ", by flights,", sentences);
+            }
+        }
         Wording w = subject.words()
                 .say("by flights ")
                 .quote(subject.first())
@@ -285,7 +296,7 @@ final class ExplainedWords {
         sentences.add(subject.words()
                 .say("the differences at equal readings take from few shots how much a reading matters"
                         + (few ? ", too few here for any but a large effect to be seen" : "")
-                        + "; if the club itself moved the reading, they leave that out.")
+                        + "; if the club itself moved the reading, that is taken away as well.")
                 .sentence());
         if (tied) {
             sentences.add(subject.words()

@@ -9,6 +9,8 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.explain.Explain;
+import dev.teeward.fitting.explain.FlightCounterfactual;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +27,8 @@ import org.junit.jupiter.api.Test;
 /** Every sentence of 300 invented sessions is read back: its numbers, and what it says about their signs. */
 class SentenceNumbersTest {
     private static final int SESSIONS = 300;
+    private static final Explain EXPLAIN = Explain.withDefaults()
+            .withFlights(FlightCounterfactual.withDefaults().withResamples(199));
     private static final Pattern NUMBER = Pattern.compile("-?\\d+(?:\\.\\d+)?");
     /** What must come up at least once. */
     private static final String PHRASES =
@@ -33,7 +37,9 @@ class SentenceNumbersTest {
                     + " closed, more open to the path, more closed to the path, more in-to-out, more out-to-in, more to the right,"
                     + " more to the left, more of a draw, more of a fade, right, left, long, short, toe, heel, above, below,"
                     + " tighter, which is the tighter, misses, along, across, push, pull, draw, fade, pull draw, pull fade, push"
-                    + " draw, push fade, straight, starting, the clubs differ, can't tell yet, practically_the_same, undecided";
+                    + " draw, push fade, straight, starting, the clubs differ, can't tell yet, practically_the_same, undecided, taken"
+                    + " together practically the same, taken together different, taken together can't be told, with that goes,"
+                    + " the paths, by flights nothing, with it goes, they agree, they disagree, they undecided";
 
     private static final String TURNED =
             "above, across, along, below, closed, draw, fade, farther, faster, heel, higher,"
@@ -72,6 +78,9 @@ class SentenceNumbersTest {
             HeadToHeadResult result = InventedSessions.result(seed);
             HeadToHeadReport report =
                     HeadToHeadReport.of(result).withUnits(seed % 2 == 0 ? UnitSystem.US : UnitSystem.METRIC);
+            if (seed % 3 == 0) {
+                report = report.withExplanation(EXPLAIN.explain(result));
+            }
             List<Section> sections = report.sections();
             for (Section section : sections) {
                 assertFalse(section.sentences().isEmpty(), section.id());
