@@ -9,6 +9,7 @@ import dev.teeward.fitting.compare.TestResult;
 import dev.teeward.fitting.compare.ThreeWayVerdict;
 import dev.teeward.fitting.compare.TostTest;
 import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -205,15 +206,15 @@ public final class Balance {
             OptionalDouble adjustedEquivalenceP,
             ThreeWayVerdict verdict) {
         /**
-         * Within what the swings are the same: the end of the interval of the difference that is farther from 0.
+         * Within what the swings are the same: the smallest margin that the equivalence test would meet at this level, which is
+         * the end farther from 0 of its interval (Hsu, Hwang, Liu and Ruberg 1994, from memory).
          *
-         * @return the distance [SI unit of the metric], or empty if the interval is unbounded
+         * @return the distance [SI unit of the metric], or empty without a margin or an interval
          */
         public OptionalDouble within() {
-            var interval = difference.estimate().interval();
-            return interval.bounded()
-                    ? OptionalDouble.of(Math.max(Math.abs(interval.lower()), Math.abs(interval.upper())))
-                    : OptionalDouble.empty();
+            return equivalence.map(test -> test.estimate().interval()).filter(Interval::bounded).stream()
+                    .mapToDouble(i -> Math.max(Math.abs(i.lower()), Math.abs(i.upper())))
+                    .findFirst();
         }
     }
 

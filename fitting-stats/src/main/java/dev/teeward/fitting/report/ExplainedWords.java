@@ -45,6 +45,7 @@ final class ExplainedWords {
         List<Sentence> sentences = new ArrayList<>();
         side(SwingSide.GOLFER, "what the golfer brings", sentences);
         side(SwingSide.MEETING, "how club and golfer meet", sentences);
+        amongFew(sentences);
         boolean adjusted = false;
         boolean flown = false;
         for (Metric outcome : outcomes(subject.result().primary().metric())) {
@@ -98,6 +99,24 @@ final class ExplainedWords {
                                 + (open.isEmpty() ? "" : ", for want of " + Subject.list(open)) + ".")
                         .sentence());
             }
+        }
+    }
+
+    /** The lists of the whole report ask more at once, and may say less for it. */
+    private void amongFew(List<Sentence> sentences) {
+        List<String> settled = why.balance().inputs().stream()
+                .filter(i -> i.verdict().verdict() != Verdict.UNDECIDED)
+                .filter(i -> subject.result()
+                        .find(i.metric())
+                        .filter(c -> c.verdict().verdict() == Verdict.UNDECIDED)
+                        .isPresent())
+                .map(i -> Subject.label(i.metric()))
+                .toList();
+        if (!settled.isEmpty()) {
+            sentences.add(subject.words()
+                    .say("settled only when asked among these few, and not among everything that was looked at: "
+                            + Subject.list(settled) + ".")
+                    .sentence());
         }
     }
 

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.explain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -105,12 +106,18 @@ class BalanceTest {
                         result.find(Metric.CLUB_PATH).orElseThrow().pairedFirst(),
                         result.find(Metric.CLUB_PATH).orElseThrow().pairedSecond());
         assertEquals(expected.pValue(), path.equivalence().orElseThrow().pValue(), 1e-12);
+        // Within what they are the same is the smallest margin that the test would meet.
         double within = path.within().orElseThrow();
-        assertEquals(
-                Math.max(
-                        Math.abs(path.difference().estimate().interval().lower()),
-                        Math.abs(path.difference().estimate().interval().upper())),
-                within);
+        assertTrue(equivalent(result, 1.001 * within));
+        assertFalse(equivalent(result, 0.999 * within));
+    }
+
+    private static boolean equivalent(HeadToHeadResult result, double margin) {
+        return TostTest.withinMargin(margin)
+                .testPairs(
+                        result.find(Metric.CLUB_PATH).orElseThrow().pairedFirst(),
+                        result.find(Metric.CLUB_PATH).orElseThrow().pairedSecond())
+                .equivalent();
     }
 
     @Test

@@ -39,7 +39,7 @@ class SentenceNumbersTest {
                     + " tighter, which is the tighter, misses, along, across, push, pull, draw, fade, pull draw, pull fade, push"
                     + " draw, push fade, straight, starting, the clubs differ, can't tell yet, practically_the_same, undecided, taken"
                     + " together practically the same, taken together different, taken together can't be told, with that goes,"
-                    + " the paths, by flights nothing, with it goes, they agree, they disagree, they undecided";
+                    + " the paths, by flights nothing, with it goes, they agree, they disagree, they undecided, among few";
 
     private static final String TURNED =
             "above, across, along, below, closed, draw, fade, farther, faster, heel, higher,"

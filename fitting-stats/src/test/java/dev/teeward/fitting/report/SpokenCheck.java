@@ -475,6 +475,13 @@ final class SpokenCheck {
             }
             phrases.add("taken together " + m.group(2));
         }
+        for (MatchResult m : all("^Settled only when asked among these few, .*: (.*)\\.$")) {
+            for (String label : m.group(1).split(", | and ", -1)) {
+                require(!"undecided".equals(input(keyOf(label)).get("verdict")), label);
+                require("undecided".equals(data.apply("/metrics/" + keyOf(label) + "/verdict")), label);
+            }
+            phrases.add("among few");
+        }
         for (MatchResult m : all("^Whether (what the golfer brings|how club and golfer meet), taken together, was the same"
                 + " can't be told yet(?:, for want of (.*))?\\.$")) {
             require(side(m.group(1)).equals("undecided"), m.group(1));
