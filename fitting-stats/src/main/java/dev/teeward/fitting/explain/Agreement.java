@@ -16,13 +16,14 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /**
  * Whether physics and the shots themselves give an input the same part of a difference: the share by flights beside slope
  * times difference, the slopes being those of the shots.
  *
  * <p>The two lean on the same readings, so their difference is judged as one number, by its jackknife error over pairs (Tukey
- * 1958; over the shots of both clubs without pairs) and t with the degrees of freedom of the linear model. They agree on an
+ * 1958; over the shots of both clubs without pairs; of more than a hundred, by groups) and t with the degrees of freedom of the linear model. They agree on an
  * input if the difference lies within the margin of the outcome by two one-sided tests, and disagree if it is not 0 and not
  * within it, both by Holm over the inputs of the outcome. Disagreement means that the flight model, the device or a
  * straight line is wrong, or that something unmeasured goes along with the input.
@@ -148,6 +149,7 @@ public record Agreement(
         Metric metric = outcome.outcome();
         Draws draws = flights.draws();
         double[][] shares = flights.drawn(outcome);
+        // Only the draws with groups left out have a line; there are random ones after them.
         OptionalDouble margin = result.find(metric).stream()
                 .flatMapToDouble(c -> c.margin().stream())
                 .findFirst();
@@ -250,11 +252,24 @@ public record Agreement(
             return y.length - x.length - (paired ? 1 : 2);
         }
 
-        /** By input; first of all shots, then with each left out. Nothing if a column depends on the others. */
+        /** By input; first of all shots, then with each group left out. Nothing if a column depends on the others. */
         Optional<double[][]> parts() {
-            double[][] parts = new double[x.length][y.length + 1];
-            for (int left = -1; left < y.length; left++) {
-                Optional<double[]> found = without(left);
+            int secondSize = y.length - firstSize;
+            int groups = paired ? Draws.groups(y.length) : Draws.groups(firstSize) + Draws.groups(secondSize);
+            int[] group = new int[y.length];
+            Arrays.setAll(
+                    group,
+                    i -> paired
+                            ? Draws.group(i, y.length)
+                            : i < firstSize
+                                    ? Draws.group(i, firstSize)
+                                    : Draws.groups(firstSize) + Draws.group(i - firstSize, secondSize));
+            double[][] parts = new double[x.length][groups + 1];
+            for (int left = -1; left < groups; left++) {
+                int out = left;
+                Optional<double[]> found = of(IntStream.range(0, y.length)
+                        .filter(i -> group[i] != out)
+                        .toArray());
                 if (found.isEmpty()) {
                     return Optional.empty();
                 }
@@ -265,25 +280,25 @@ public record Agreement(
             return Optional.of(parts);
         }
 
-        private Optional<double[]> without(int left) {
+        private Optional<double[]> of(int[] rows) {
             int lead = paired ? 1 : 2;
             double[][] columns = new double[x.length + lead][];
             double[] ones = new double[y.length];
             Arrays.fill(ones, 1.0);
-            columns[0] = drop(ones, left);
+            columns[0] = pick(ones, rows);
             if (!paired) {
                 double[] club = new double[y.length];
                 Arrays.fill(club, 0, firstSize, 1.0);
-                columns[1] = drop(club, left);
+                columns[1] = pick(club, rows);
             }
             for (int j = 0; j < x.length; j++) {
-                columns[lead + j] = drop(x[j], left);
+                columns[lead + j] = pick(x[j], rows);
             }
             LeastSquares squares = LeastSquares.of(columns);
             if (squares.dependentColumn().isPresent()) {
                 return Optional.empty();
             }
-            double[] beta = squares.solve(drop(y, left));
+            double[] beta = squares.solve(pick(y, rows));
             double[] parts = new double[x.length];
             for (int j = 0; j < parts.length; j++) {
                 parts[j] = beta[lead + j] * difference(columns[lead + j], columns[lead - 1]);
@@ -304,14 +319,8 @@ public record Agreement(
             return one / count - (count < values.length ? two / (values.length - count) : 0.0);
         }
 
-        private static double[] drop(double[] values, int left) {
-            if (left < 0) {
-                return values;
-            }
-            double[] rest = new double[values.length - 1];
-            System.arraycopy(values, 0, rest, 0, left);
-            System.arraycopy(values, left + 1, rest, left, rest.length - left);
-            return rest;
+        private static double[] pick(double[] values, int[] rows) {
+            return Arrays.stream(rows).mapToDouble(i -> values[i]).toArray();
         }
     }
 }

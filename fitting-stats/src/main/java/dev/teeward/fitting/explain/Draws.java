@@ -14,31 +14,22 @@ import java.util.SplittableRandom;
  */
 final class Draws {
     private static final double NOISE = 1e-12;
+    private static final int MOST_GROUPS = 100;
 
     private final boolean paired;
     private final int firstSize;
     private final int secondSize;
     private final int[][] first;
     private final int[][] second;
-    private final int jackknifes;
 
     Draws(boolean paired, int firstSize, int secondSize, int resamples, long seed) {
         this.paired = paired;
         this.firstSize = firstSize;
         this.secondSize = secondSize;
-        this.jackknifes = paired ? firstSize : firstSize + secondSize;
-        int[][] one = new int[1 + jackknifes + resamples][];
-        int[][] two = new int[one.length][];
-        int[] allOne = without(firstSize, -1);
-        int[] allTwo = without(secondSize, -1);
-        one[0] = allOne;
-        two[0] = allTwo;
-        for (int j = 0; j < jackknifes; j++) {
-            one[1 + j] = j < firstSize ? without(firstSize, j) : allOne;
-            two[1 + j] = paired ? one[1 + j] : j < firstSize ? allTwo : without(secondSize, j - firstSize);
-        }
         SplittableRandom random = new SplittableRandom(seed);
-        for (int r = 1 + jackknifes; r < one.length; r++) {
+        int[][] one = new int[resamples][];
+        int[][] two = new int[resamples][];
+        for (int r = 0; r < resamples; r++) {
             one[r] = random.ints(firstSize, 0, firstSize).toArray();
             two[r] = paired ? one[r] : random.ints(secondSize, 0, secondSize).toArray();
         }
@@ -46,49 +37,66 @@ final class Draws {
         second = two;
     }
 
-    private static int[] without(int size, int left) {
-        int[] index = new int[left < 0 ? size : size - 1];
-        for (int i = 0, at = 0; i < size; i++) {
-            if (i != left) {
-                index[at++] = i;
-            }
-        }
-        return index;
+    /** In how many groups shots are left out: one by one, of many shots in a hundred groups. */
+    static int groups(int size) {
+        return Math.min(size, MOST_GROUPS);
+    }
+
+    /** To which group a shot belongs. */
+    static int group(int index, int size) {
+        return index % groups(size);
+    }
+
+    private int jackknifes() {
+        return paired ? groups(firstSize) : groups(firstSize) + groups(secondSize);
     }
 
     int count() {
-        return first.length;
+        return 1 + jackknifes() + first.length;
     }
 
     /** The means of a column of the first club, one for each draw. */
     double[] firstMeans(double[] column) {
-        return means(column, first);
+        return means(column, 0, first);
     }
 
     double[] secondMeans(double[] column) {
-        return means(column, second);
+        return means(column, paired ? 0 : groups(firstSize), second);
     }
 
-    private static double[] means(double[] column, int[][] draws) {
-        double[] means = new double[draws.length];
-        for (int d = 0; d < draws.length; d++) {
+    /** The groups of this column are left out from one draw on; in the other draws without random choice it is whole. */
+    private double[] means(double[] column, int from, int[][] draws) {
+        double[] means = new double[count()];
+        int groups = groups(column.length);
+        double[] left = new double[groups];
+        int[] size = new int[groups];
+        double all = 0.0;
+        for (int i = 0; i < column.length; i++) {
+            all += column[i];
+            left[group(i, column.length)] += column[i];
+            size[group(i, column.length)]++;
+        }
+        Arrays.fill(means, 0, 1 + jackknifes(), all / column.length);
+        for (int g = 0; g < groups; g++) {
+            means[1 + from + g] = (all - left[g]) / (column.length - size[g]);
+        }
+        for (int r = 0; r < draws.length; r++) {
             double sum = 0.0;
-            for (int i : draws[d]) {
+            for (int i : draws[r]) {
                 sum += column[i];
             }
-            means[d] = sum / draws[d].length;
+            means[1 + jackknifes() + r] = sum / column.length;
         }
         return means;
     }
 
     /** Those of the draws that leave one shot or pair out, by sample. */
     double[][] jackknife(double[] values) {
-        double[] all = Arrays.copyOfRange(values, 1, 1 + jackknifes);
+        double[] all = Arrays.copyOfRange(values, 1, 1 + jackknifes());
+        int groups = groups(firstSize);
         return paired
                 ? new double[][] {all}
-                : new double[][] {
-                    Arrays.copyOf(all, firstSize), Arrays.copyOfRange(all, firstSize, firstSize + secondSize)
-                };
+                : new double[][] {Arrays.copyOf(all, groups), Arrays.copyOfRange(all, groups, all.length)};
     }
 
     /**
@@ -102,7 +110,7 @@ final class Draws {
     }
 
     private Interval interval(double[] values, double level) {
-        double[] random = Arrays.copyOfRange(values, 1 + jackknifes, values.length);
+        double[] random = Arrays.copyOfRange(values, 1 + jackknifes(), values.length);
         Arrays.sort(random);
         int last = random.length - 1;
         int n = Math.min(firstSize, secondSize);
@@ -126,7 +134,7 @@ final class Draws {
         return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
     }
 
-    /** The jackknife standard error (Tukey 1958). */
+    /** The jackknife standard error (Tukey 1958), of more than a hundred shots that of groups. */
     double error(double[] values) {
         return Resamples.error(jackknife(values));
     }
