@@ -224,8 +224,7 @@ final class ExplainedWords {
         if (why.flights().orElseThrow().exclusions().isEmpty()) {
             for (int j = 0; j < o.shares().size(); j++) {
                 InputShare s = o.shares().get(j);
-                goesWith(
-                        s.input(), outcome, s.share(), place + "/shares/" + j + "/share", ", by flights,", sentences);
+                goesWith(s.input(), outcome, s.share(), place + "/shares/" + j + "/share", ", by flights,", sentences);
             }
         }
         Wording w = subject.words()

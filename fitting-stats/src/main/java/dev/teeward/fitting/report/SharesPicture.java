@@ -151,7 +151,7 @@ final class SharesPicture {
                 "class",
                 bar.hollow() ? "rest" : "share",
                 "fill",
-                bar.hollow() ? Palette.PAPER : Palette.SOFT,
+                bar.hollow() ? Palette.PAPER : Palette.GRID,
                 "stroke",
                 Palette.SOFT);
         if (bar.value().interval().bounded()) {

@@ -11,6 +11,7 @@ import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.explain.Explain;
 import dev.teeward.fitting.explain.FlightCounterfactual;
+import dev.teeward.quantity.Handedness;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -37,9 +38,12 @@ class SentenceNumbersTest {
                     + " closed, more open to the path, more closed to the path, more in-to-out, more out-to-in, more to the right,"
                     + " more to the left, more of a draw, more of a fade, right, left, long, short, toe, heel, above, below,"
                     + " tighter, which is the tighter, misses, along, across, push, pull, draw, fade, pull draw, pull fade, push"
-                    + " draw, push fade, straight, starting, the clubs differ, can't tell yet, practically_the_same, undecided, taken"
-                    + " together practically the same, taken together different, taken together can't be told, with that goes,"
-                    + " the paths, by flights nothing, with it goes, they agree, they disagree, they undecided, among few";
+                    + " draw, push fade, straight, starting, the clubs differ, can't tell yet, practically_the_same, undecided";
+
+    /** What must be said of club or swing. */
+    private static final String EXPLAINED =
+            "taken together practically the same, taken together different, taken together can't be told, with that goes, the"
+                    + " paths, by flights nothing, with it goes, they agree, they disagree, they undecided, among few";
 
     private static final String TURNED =
             "above, across, along, below, closed, draw, fade, farther, faster, heel, higher,"
@@ -104,6 +108,27 @@ class SentenceNumbersTest {
         assertTrue(same > 100, "the same " + same);
         assertTrue(undecided > 700, "undecided " + undecided);
         assertTrue(flagged > 5, "flagged " + flagged);
+    }
+
+    @Test
+    void whatIsSaidOfClubOrSwingIsReadBack() {
+        for (long seed = 1; seed <= 16; seed++) {
+            HeadToHeadResult result = ExplainedSessions.result(
+                    seed,
+                    seed % 4 == 0 ? 8 : 24,
+                    seed % 2 == 0 ? Handedness.LEFT : Handedness.RIGHT,
+                    seed % 3 == 0 ? 0.0 : seed % 3 == 1 ? 1.5 : -1.5,
+                    seed % 5 == 0 ? -1.0 : 1.0);
+            HeadToHeadReport report = HeadToHeadReport.of(result)
+                    .withUnits(seed % 2 == 0 ? UnitSystem.US : UnitSystem.METRIC)
+                    .withExplanation(EXPLAIN.explain(result));
+            for (Section section : report.sections()) {
+                for (Sentence sentence : section.sentences()) {
+                    check(report, sentence, "seed " + seed + ", " + section.id() + ": " + sentence);
+                }
+            }
+        }
+        assertEquals(Set.of(), missing(EXPLAINED, met.keySet()), "never said, of " + met);
     }
 
     private static Set<String> missing(String wanted, Set<String> found) {

@@ -29,8 +29,8 @@ class SharesPictureTest {
 
     @Test
     void barsAreAsLongAsTheShares() {
-        Picture picture = SharesPicture.of(DrawnShots.of(USUAL), WHY, UnitSystem.METRIC)
-                .orElseThrow();
+        Picture picture =
+                SharesPicture.of(DrawnShots.of(USUAL), WHY, UnitSystem.METRIC).orElseThrow();
         Document document = Svg.check(picture);
         List<OutcomeShares> panels = ExplainedWords.outcomes(USUAL.primary().metric()).stream()
                 .flatMap(m -> WHY.flights().orElseThrow().of(m).stream())
@@ -63,10 +63,8 @@ class SharesPictureTest {
     void theDescriptionHasTheNumbers() {
         Picture picture =
                 SharesPicture.of(DrawnShots.of(USUAL), WHY, UnitSystem.US).orElseThrow();
-        OutcomeShares carry = WHY.flights()
-                .orElseThrow()
-                .of(dev.teeward.fitting.Metric.CARRY)
-                .orElseThrow();
+        OutcomeShares carry =
+                WHY.flights().orElseThrow().of(dev.teeward.fitting.Metric.CARRY).orElseThrow();
         String speed = Decimals.label(
                 LengthUnit.YARD.fromSi(carry.shares().get(0).share().value()), 1);
         assertTrue(picture.description().contains("Carry in yd: ball speed " + speed), picture.description());
@@ -88,8 +86,7 @@ class SharesPictureTest {
                         .findFirst()
                         .orElseThrow()
                         .title());
-        assertTrue(HeadToHeadReport.of(USUAL).sections().stream()
-                .noneMatch(s -> s.id().equals("explained")));
+        assertTrue(HeadToHeadReport.of(USUAL).sections().stream().noneMatch(s -> s.id().equals("explained")));
         assertEquals(WHY, report.withUnits(UnitSystem.METRIC).explanation().orElseThrow());
     }
 }

@@ -466,8 +466,8 @@ final class SpokenCheck {
 
     /** Club or swing. */
     private void explained() {
-        for (MatchResult m :
-                all("^(What the golfer brings|How club and golfer meet), taken together, was (practically the same|different): (.*)\\.$")) {
+        for (MatchResult m : all(
+                "^(What the golfer brings|How club and golfer meet), taken together, was (practically the same|different): (.*)\\.$")) {
             require(side(m.group(1)).equals(m.group(2).replace(' ', '_')), m.group(2));
             for (String part : m.group(3).replaceFirst("^in ", "").split(", | and ", -1)) {
                 Map<?, ?> input = input(keyOf(part.replaceFirst(" within .*", "")));
@@ -482,15 +482,17 @@ final class SpokenCheck {
             }
             phrases.add("among few");
         }
-        for (MatchResult m : all("^Whether (what the golfer brings|how club and golfer meet), taken together, was the same"
-                + " can't be told yet(?:, for want of (.*))?\\.$")) {
+        for (MatchResult m :
+                all("^Whether (what the golfer brings|how club and golfer meet), taken together, was the same"
+                        + " can't be told yet(?:, for want of (.*))?\\.$")) {
             require(side(m.group(1)).equals("undecided"), m.group(1));
             for (String label : m.group(2) == null ? new String[0] : m.group(2).split(", | and ", -1)) {
                 require("undecided".equals(input(keyOf(label)).get("verdict")), label);
             }
             phrases.add("taken together can't be told");
         }
-        for (MatchResult m : all("with that goes(?:, by flights,)? @(\\d+)(?: \\S+)? of the @(\\d+)(?: \\S+)? in ([a-z ]+)")) {
+        for (MatchResult m :
+                all("with that goes(?:, by flights,)? @(\\d+)(?: \\S+)? of the @(\\d+)(?: \\S+)? in ([a-z ]+)")) {
             QuotedNumber part = number(m.group(1));
             QuotedNumber whole = number(m.group(2));
             double share = shown(part, "/value");
@@ -516,22 +518,23 @@ final class SpokenCheck {
             require(leavesOut(place + "/share", 0.0), "the interval holds zero");
             phrases.add("with it goes");
         }
-        for (MatchResult m : all("^On what goes with .* in ([a-z ]+) flights and shots (agree|disagree)(?:, so rely on"
-                + " neither)?\\.$|^Whether flights and shots agree on what goes with .* in ([a-z ]+) can't be told yet\\.$")) {
+        for (MatchResult m : all(
+                "^On what goes with .* in ([a-z ]+) flights and shots (agree|disagree)(?:, so rely on"
+                        + " neither)?\\.$|^Whether flights and shots agree on what goes with .* in ([a-z ]+) can't be told yet\\.$")) {
             String outcome = keyOf(m.group(1) == null ? m.group(3) : m.group(1));
             String accord = m.group(2) == null ? "undecided" : m.group(2);
             require(
                     ((java.util.List<?>) Objects.requireNonNull(data.apply("/explanation/agreements")))
-                            .stream().anyMatch(a -> outcome.equals(((Map<?, ?>) a).get("outcome"))
-                                    && accord.equals(((Map<?, ?>) a).get("accord"))),
+                            .stream()
+                                    .anyMatch(a -> outcome.equals(((Map<?, ?>) a).get("outcome"))
+                                            && accord.equals(((Map<?, ?>) a).get("accord"))),
                     accord);
             phrases.add("they " + accord);
         }
     }
 
     private String side(String words) {
-        return String.valueOf(
-                data.apply("/explanation/balance/" + (words.endsWith("brings") ? "golfer" : "meeting")));
+        return String.valueOf(data.apply("/explanation/balance/" + (words.endsWith("brings") ? "golfer" : "meeting")));
     }
 
     private Map<?, ?> input(String key) {
