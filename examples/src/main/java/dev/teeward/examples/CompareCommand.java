@@ -150,8 +150,8 @@ final class CompareCommand implements Callable<Integer> {
         Session session = read(notes);
         PrintWriter out = spec.commandLine().getOut();
         HeadToHeadResult result = compare(procedure, session);
-        HeadToHeadReport report =
-                HeadToHeadReport.of(result).withExplanation(Explain.withDefaults().explain(result));
+        HeadToHeadReport report = HeadToHeadReport.of(result)
+                .withExplanation(Explain.withDefaults().explain(result));
         files.write(report.withUnits(units), Map.of(), out);
         notes.forEach(out::println);
         return 0;

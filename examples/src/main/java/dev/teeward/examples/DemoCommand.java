@@ -89,7 +89,8 @@ final class DemoCommand implements Callable<Integer> {
             question = question.withMargin(margin.getKey(), margin.getValue());
         }
         HeadToHeadResult result = question.compare(session);
-        return HeadToHeadReport.of(result).withExplanation(Explain.withDefaults().explain(result));
+        return HeadToHeadReport.of(result)
+                .withExplanation(Explain.withDefaults().explain(result));
     }
 
     private static Path besideTheJar() {

@@ -82,7 +82,7 @@ class SentenceNumbersTest {
             HeadToHeadResult result = InventedSessions.result(seed);
             HeadToHeadReport report =
                     HeadToHeadReport.of(result).withUnits(seed % 2 == 0 ? UnitSystem.US : UnitSystem.METRIC);
-            if (seed % 3 == 0) {
+            if (seed % 10 == 0) {
                 report = report.withExplanation(EXPLAIN.explain(result));
             }
             List<Section> sections = report.sections();

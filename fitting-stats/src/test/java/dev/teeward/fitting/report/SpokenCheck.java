@@ -512,7 +512,7 @@ final class SpokenCheck {
             }
             phrases.add("by flights nothing");
         }
-        for (MatchResult m : all("(?:, |; )with ([a-z ]+) goes @(\\d+)")) {
+        for (MatchResult m : all("(?:, |; )with (?!that )([a-z ]+) goes @(\\d+)")) {
             String place = number(m.group(2)).pointer().replaceFirst("/share/value$", "");
             require(keyOf(m.group(1)).equals(data.apply(place + "/input")), m.group(1));
             require(leavesOut(place + "/share", 0.0), "the interval holds zero");
