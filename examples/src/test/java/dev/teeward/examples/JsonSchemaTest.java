@@ -49,6 +49,9 @@ class JsonSchemaTest {
     private static final Schema SCHEMA = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
             .getSchema(JsonText.schema());
 
+    private static final HeadToHeadReport REPORT =
+            DemoCommand.report(SessionReader.withDefaults().read(JsonText.resource(DemoCommand.SESSION), "demo"));
+
     private static final String DEMO = json(demo());
 
     private static List<String> faults(String json) {
@@ -58,7 +61,7 @@ class JsonSchemaTest {
     }
 
     private static HeadToHeadReport demo() {
-        return DemoCommand.report(SessionReader.withDefaults().read(JsonText.resource(DemoCommand.SESSION), "demo"));
+        return REPORT;
     }
 
     private static String json(HeadToHeadReport report) {
