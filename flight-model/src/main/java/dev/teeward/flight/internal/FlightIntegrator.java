@@ -107,7 +107,6 @@ public final class FlightIntegrator {
         PrinceDormand65 scheme = new PrinceDormand65();
         FlightPath path = new FlightPath();
         LandingSearch search = new LandingSearch(elevation);
-        search.quick(rule.quick());
         equations.rates(state, axis, k, 0);
         path.add(0.0, state, k);
         LandingSearch.Event atLaunch = search.launch(state[VY], k[VY]);

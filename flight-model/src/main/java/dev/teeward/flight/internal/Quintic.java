@@ -15,7 +15,10 @@ final class Quintic {
     private static final double RESOLUTION = 0x1.0p-51;
 
     /** A last move of Newton's method so short that the next would be lost in rounding. */
-    private static final double SETTLED = 1e-9;
+    static final double SETTLED = 1e-9;
+
+    /** Rounds of the quick way. */
+    static final int ROUNDS = 4;
 
     private double c0;
     private double c1;

@@ -9,13 +9,13 @@ package dev.teeward.flight.internal;
  */
 public enum StepRule {
     /** The rule of a flight that names no other. */
-    STANDARD(0.45, 0.50, 2e-5, 2e-8, 2e-8, Double.POSITIVE_INFINITY, false),
+    STANDARD(0.45, 0.50, 2e-5, 2e-8, 2e-8, Double.POSITIVE_INFINITY),
 
     /** The same steps; shorter ones at kinks and for shallow landings. */
-    TENTH_MILLIMETER(0.45, 0.50, 2e-5, 3e-8, 2e-8, 0.25, false),
+    TENTH_MILLIMETER(0.45, 0.50, 2e-5, 3e-8, 2e-8, 0.25),
 
     /** Longer steps. */
-    MILLIMETER(0.65, 0.45, 3e-4, 1e-6, 1e-7, 0.25, true);
+    MILLIMETER(0.85, 0.55, 2e-4, 1e-6, 1e-7, 0.2);
 
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;
@@ -38,7 +38,6 @@ public enum StepRule {
     private final double kinkedGuard;
     private final double shearedGuard;
     private final double shallowStep;
-    private final boolean quick;
 
     StepRule(
             double scale,
@@ -46,15 +45,13 @@ public enum StepRule {
             double guard,
             double kinkedGuard,
             double shearedGuard,
-            double shallowStep,
-            boolean quick) {
+            double shallowStep) {
         this.scale = scale;
         this.damping = damping;
         this.guard = guard;
         this.kinkedGuard = kinkedGuard;
         this.shearedGuard = shearedGuard;
         this.shallowStep = shallowStep;
-        this.quick = quick;
     }
 
     /**
@@ -86,11 +83,6 @@ public enum StepRule {
     /** Whether a velocity points down at less than 14 deg. */
     static boolean shallow(double vx, double vy, double vz) {
         return vy < 0.0 && vy * vy < SHALLOW_SQUARED * (vx * vx + vz * vz);
-    }
-
-    /** Whether the apex and the landing are searched quickly within a step, see {@link Quintic}. */
-    boolean quick() {
-        return quick;
     }
 
     /**
