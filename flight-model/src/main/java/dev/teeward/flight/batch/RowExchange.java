@@ -8,6 +8,7 @@ import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.LaneExchange;
 import dev.teeward.flight.internal.LaunchState;
 import dev.teeward.flight.internal.ReverseLift;
+import dev.teeward.flight.internal.StrictTrigonometry;
 import dev.teeward.quantity.Warning;
 import org.jspecify.annotations.Nullable;
 
@@ -134,10 +135,10 @@ final class RowExchange implements LaneExchange {
                 result.row,
                 Math.sqrt(x * x + z * z),
                 z,
-                flights.wantsCurve() ? z * StrictMath.cos(bearing) - x * StrictMath.sin(bearing) : 0.0,
+                flights.wantsCurve() ? z * StrictTrigonometry.cos(bearing) - x * StrictTrigonometry.sin(bearing) : 0.0,
                 result.apexHeight,
                 result.time,
-                flights.wantsDescentAngle() ? -StrictMath.atan2(vy, Math.sqrt(vx * vx + vz * vz)) : 0.0,
+                flights.wantsDescentAngle() ? StrictTrigonometry.fall(vy, Math.sqrt(vx * vx + vz * vz)) : 0.0,
                 Math.sqrt(vx * vx + vy * vy + vz * vz),
                 result.state[FlightEquations.SPIN]);
     }
