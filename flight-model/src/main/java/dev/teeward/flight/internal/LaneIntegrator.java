@@ -186,18 +186,28 @@ public final class LaneIntegrator {
         }
     }
 
-    /** Positive where the error estimate is below the guard's limit and the ball is still above the landing. */
+    /** Positive where the error estimate is below the guard's limit and the ball neither reaches the landing nor dips. */
     private static void clear(double[] b, double guard) {
         for (int i = 0; i < W; i++) {
             double above = b[NEXT + Y * S + i] - b[ELEVATION + i];
             b[CLEAR + i] = Math.min(guard - b[PrinceDormand65.ERROR_AT + i], above);
         }
+        for (int i = 0; i < W; i++) {
+            double dipless = Math.max(b[START + VY * S + i], -b[NEXT + VY * S + i]);
+            b[CLEAR + i] = Math.min(b[CLEAR + i], dipless);
+        }
     }
 
     private boolean tooLongToLand(int i, double shallowStep) {
-        return b[NEXT + Y * S + i] <= b[ELEVATION + i]
-                && b[STEP + i] > shallowStep
-                && StepRule.shallow(b[NEXT + VX * S + i], b[NEXT + VY * S + i], b[NEXT + VZ * S + i]);
+        return b[STEP + i] > shallowStep
+                && StepRule.shallow(
+                        b[NEXT + Y * S + i] <= b[ELEVATION + i],
+                        b[START + VX * S + i],
+                        b[START + VY * S + i],
+                        b[START + VZ * S + i],
+                        b[NEXT + VX * S + i],
+                        b[NEXT + VY * S + i],
+                        b[NEXT + VZ * S + i]);
     }
 
     /**

@@ -15,7 +15,7 @@ public enum StepRule {
     TENTH_MILLIMETER(0.45, 0.50, 2e-5, 3e-8, 2e-8, 0.25),
 
     /** Longer steps. */
-    MILLIMETER(0.85, 0.55, 2e-4, 1e-6, 1e-7, 0.2);
+    MILLIMETER(0.85, 0.55, 1.5e-4, 1e-6, 1e-7, 0.2);
 
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;
@@ -80,9 +80,19 @@ public enum StepRule {
         return shallowStep;
     }
 
-    /** Whether a velocity points down at less than 14 deg. */
-    static boolean shallow(double vx, double vy, double vz) {
-        return vy < 0.0 && vy * vy < SHALLOW_SQUARED * (vx * vx + vz * vz);
+    /** Whether a velocity points up, or down at less than 14 deg. */
+    private static boolean shallow(double vx, double vy, double vz) {
+        return vy >= 0.0 || vy * vy < SHALLOW_SQUARED * (vx * vx + vz * vz);
+    }
+
+    /**
+     * Whether a ball comes down, or dips, at a shallow angle somewhere in a step: it is below the landing at its end and moves at a
+     * shallow angle at one end, or it falls at the start and rises at the end.
+     */
+    static boolean shallow(
+            boolean below, double vx0, double vy0, double vz0, double vx1, double vy1, double vz1) {
+        boolean comesDown = below && vy1 < 0.0 && (shallow(vx0, vy0, vz0) || shallow(vx1, vy1, vz1));
+        return comesDown || (vy0 < 0.0 && vy1 >= 0.0);
     }
 
     /**
