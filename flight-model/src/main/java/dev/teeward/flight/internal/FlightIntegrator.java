@@ -166,7 +166,7 @@ public final class FlightIntegrator {
         }
         double level = terrain == null ? elevation : terrain.elevation(to[X], to[Z]);
         return StepRule.shallow(
-                to[Y] <= level, from[VX], from[VY] - rising(from), from[VZ], to[VX], to[VY] - rising(to), to[VZ]);
+                level - to[Y], h, from[VX], from[VY] - rising(from), from[VZ], to[VX], to[VY] - rising(to), to[VZ]);
     }
 
     /** How fast the ground rises under a ball [m/s]. */

@@ -233,7 +233,8 @@ public final class FlightPath {
      */
     public void positions(double interval, int multiples, double[] xs, double[] ys, double[] zs) {
         int i = 0;
-        // The number of the point again, because turning an int into a double makes every division wait for the one before.
+        // The number of the point again, because turning an int into a double makes every division wait for the one
+        // before.
         double number = 0.0;
         int last = count - 2;
         Quintic x = new Quintic();

@@ -201,7 +201,8 @@ public final class LaneIntegrator {
     private boolean tooLongToLand(int i, double shallowStep) {
         return b[STEP + i] > shallowStep
                 && StepRule.shallow(
-                        b[NEXT + Y * S + i] <= b[ELEVATION + i],
+                        b[ELEVATION + i] - b[NEXT + Y * S + i],
+                        b[STEP + i],
                         b[START + VX * S + i],
                         b[START + VY * S + i],
                         b[START + VZ * S + i],

@@ -91,8 +91,8 @@ final class LaneQuintics {
     void values(double[] to, int at) {
         for (int i = 0; i < W; i++) {
             double q = b[Q + i];
-            b[VALUE + i] = b[C0 + i]
-                    + q * (b[C1 + i] + q * (b[C2 + i] + q * (b[C3 + i] + q * (b[C4 + i] + q * b[C5 + i]))));
+            b[VALUE + i] =
+                    b[C0 + i] + q * (b[C1 + i] + q * (b[C2 + i] + q * (b[C3 + i] + q * (b[C4 + i] + q * b[C5 + i]))));
         }
         System.arraycopy(b, VALUE, to, at, W);
     }
@@ -102,9 +102,7 @@ final class LaneQuintics {
         for (int i = 0; i < W; i++) {
             double q = b[Q + i];
             double slope = b[C1 + i]
-                    + q
-                            * (2.0 * b[C2 + i]
-                                    + q * (3.0 * b[C3 + i] + q * (4.0 * b[C4 + i] + q * 5.0 * b[C5 + i])));
+                    + q * (2.0 * b[C2 + i] + q * (3.0 * b[C3 + i] + q * (4.0 * b[C4 + i] + q * 5.0 * b[C5 + i])));
             b[VALUE + i] = slope / b[H + i];
         }
         System.arraycopy(b, VALUE, to, at, W);
@@ -125,9 +123,7 @@ final class LaneQuintics {
         for (int i = 0; i < W; i++) {
             double q = b[Q + i];
             double slope = b[C1 + i]
-                    + q
-                            * (2.0 * b[C2 + i]
-                                    + q * (3.0 * b[C3 + i] + q * (4.0 * b[C4 + i] + q * 5.0 * b[C5 + i])));
+                    + q * (2.0 * b[C2 + i] + q * (3.0 * b[C3 + i] + q * (4.0 * b[C4 + i] + q * 5.0 * b[C5 + i])));
             b[MOVE + i] = slope;
         }
         for (int i = 0; i < W; i++) {
@@ -147,8 +143,7 @@ final class LaneQuintics {
             b[C0 + i] = b[C0 + i] - b[D + i];
         }
         for (int i = 0; i < W; i++) {
-            double end = b[C0 + i]
-                    + (b[C1 + i] + (b[C2 + i] + (b[C3 + i] + (b[C4 + i] + b[C5 + i]))));
+            double end = b[C0 + i] + (b[C1 + i] + (b[C2 + i] + (b[C3 + i] + (b[C4 + i] + b[C5 + i]))));
             b[Q + i] = b[C0 + i] / (b[C0 + i] - end);
         }
         for (int round = 0; round < Quintic.ROUNDS; round++) {
@@ -159,15 +154,13 @@ final class LaneQuintics {
     private static void towardsRoot(double[] b) {
         for (int i = 0; i < W; i++) {
             double q = b[Q + i];
-            b[MOVE + i] = b[C0 + i]
-                    + q * (b[C1 + i] + q * (b[C2 + i] + q * (b[C3 + i] + q * (b[C4 + i] + q * b[C5 + i]))));
+            b[MOVE + i] =
+                    b[C0 + i] + q * (b[C1 + i] + q * (b[C2 + i] + q * (b[C3 + i] + q * (b[C4 + i] + q * b[C5 + i]))));
         }
         for (int i = 0; i < W; i++) {
             double q = b[Q + i];
             double slope = b[C1 + i]
-                    + q
-                            * (2.0 * b[C2 + i]
-                                    + q * (3.0 * b[C3 + i] + q * (4.0 * b[C4 + i] + q * 5.0 * b[C5 + i])));
+                    + q * (2.0 * b[C2 + i] + q * (3.0 * b[C3 + i] + q * (4.0 * b[C4 + i] + q * 5.0 * b[C5 + i])));
             b[MOVE + i] = b[MOVE + i] / slope;
         }
         for (int i = 0; i < W; i++) {

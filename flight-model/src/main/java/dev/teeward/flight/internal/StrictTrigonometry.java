@@ -14,31 +14,31 @@ package dev.teeward.flight.internal;
 public final class StrictTrigonometry {
     private static final double QUARTER = 0x1.921fb54442d18p-1;
 
-    private static final double S1 = -1.66666666666666324348e-01;
-    private static final double S2 = 8.33333333332248946124e-03;
-    private static final double S3 = -1.98412698298579493134e-04;
-    private static final double S4 = 2.75573137070700676789e-06;
-    private static final double S5 = -2.50507602534068634195e-08;
-    private static final double S6 = 1.58969099521155010221e-10;
+    private static final double S1 = -0.16666666666666632;
+    private static final double S2 = 0.00833333333332249;
+    private static final double S3 = -0.0001984126982985795;
+    private static final double S4 = 2.7557313707070068e-6;
+    private static final double S5 = -2.5050760253406863e-8;
+    private static final double S6 = 1.58969099521155e-10;
 
-    private static final double C1 = 4.16666666666666019037e-02;
-    private static final double C2 = -1.38888888888741095749e-03;
-    private static final double C3 = 2.48015872894767294178e-05;
-    private static final double C4 = -2.75573143513906633035e-07;
-    private static final double C5 = 2.08757232129817482790e-09;
-    private static final double C6 = -1.13596475577881948265e-11;
+    private static final double C1 = 0.0416666666666666;
+    private static final double C2 = -0.001388888888887411;
+    private static final double C3 = 2.480158728947673e-5;
+    private static final double C4 = -2.7557314351390663e-7;
+    private static final double C5 = 2.087572321298175e-9;
+    private static final double C6 = -1.1359647557788195e-11;
 
-    private static final double T0 = 3.33333333333329318027e-01;
-    private static final double T1 = -1.99999999998764832476e-01;
-    private static final double T2 = 1.42857142725034663711e-01;
-    private static final double T3 = -1.11111104054623557880e-01;
-    private static final double T4 = 9.09088713343650656196e-02;
-    private static final double T5 = -7.69187620504482999495e-02;
-    private static final double T6 = 6.66107313738753120669e-02;
-    private static final double T7 = -5.83357013379057348645e-02;
-    private static final double T8 = 4.97687799461593236017e-02;
-    private static final double T9 = -3.65315727442169155270e-02;
-    private static final double T10 = 1.62858201153657823623e-02;
+    private static final double T0 = 0.3333333333333293;
+    private static final double T1 = -0.19999999999876483;
+    private static final double T2 = 0.14285714272503466;
+    private static final double T3 = -0.11111110405462356;
+    private static final double T4 = 0.09090887133436507;
+    private static final double T5 = -0.0769187620504483;
+    private static final double T6 = 0.06661073137387531;
+    private static final double T7 = -0.058335701337905735;
+    private static final double T8 = 0.049768779946159324;
+    private static final double T9 = -0.036531572744216916;
+    private static final double T10 = 0.016285820115365782;
 
     private StrictTrigonometry() {}
 
@@ -94,15 +94,15 @@ public final class StrictTrigonometry {
             return tangent - tangent * series(tangent);
         }
         if (tangent < 0.6875) {
-            return arc((2.0 * tangent - 1.0) / (2.0 + tangent), 4.63647609000806093515e-01, 2.26987774529616870924e-17);
+            return arc((2.0 * tangent - 1.0) / (2.0 + tangent), 0.4636476090008061, 2.2698777452961687e-17);
         }
         if (tangent < 1.1875) {
-            return arc((tangent - 1.0) / (tangent + 1.0), 7.85398163397448278999e-01, 3.06161699786838301793e-17);
+            return arc((tangent - 1.0) / (tangent + 1.0), 0.7853981633974483, 3.061616997868383e-17);
         }
         if (tangent < 2.4375) {
-            return arc((tangent - 1.5) / (1.0 + 1.5 * tangent), 9.82793723247329054082e-01, 1.39033110312309984516e-17);
+            return arc((tangent - 1.5) / (1.0 + 1.5 * tangent), 0.982793723247329, 1.3903311031230998e-17);
         }
-        return arc(-1.0 / tangent, 1.57079632679489655800e+00, 6.12323399573676603587e-17);
+        return arc(-1.0 / tangent, 1.5707963267948966, 6.123233995736766e-17);
     }
 
     private static double arc(double x, double high, double low) {
