@@ -131,7 +131,8 @@ public class BatchBenchmark {
         for (int i = 0; i < PEERS; i++) {
             var launch = sample.launch(0);
             var drawn = dev.teeward.flight.LaunchConditions.builder()
-                    .ballSpeed(Speed.ofMetersPerSecond(launch.ballSpeed().metersPerSecond() + 0.5 * random.nextGaussian()))
+                    .ballSpeed(
+                            Speed.ofMetersPerSecond(launch.ballSpeed().metersPerSecond() + 0.5 * random.nextGaussian()))
                     .launchAngle(Angle.ofDegrees(launch.launchAngle().degrees() + 0.7 * random.nextGaussian()))
                     .startDirection(launch.startDirection())
                     .spinRate(SpinRate.ofRpm(launch.spinRate().rpm() + 300.0 * random.nextGaussian()))

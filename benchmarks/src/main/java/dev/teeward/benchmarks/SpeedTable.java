@@ -112,10 +112,7 @@ public final class SpeedTable {
                 each(i -> landing(Peers.hipparchus(Peers.hipparchus54(1e-6), peers[i]))),
                 true));
         all.add(new Contender(
-                "Commons Math 5(4), 1e-6",
-                PEER_FLIGHTS,
-                each(i -> landing(Peers.commonsMath54(peers[i]))),
-                true));
+                "Commons Math 5(4), 1e-6", PEER_FLIGHTS, each(i -> landing(Peers.commonsMath54(peers[i]))), true));
         all.add(new Contender(
                 "Runge-Kutta 4, fixed 0.05 s, line at the landing",
                 PEER_FLIGHTS,
@@ -276,8 +273,8 @@ public final class SpeedTable {
         out.println();
         out.printf(
                 Locale.ROOT,
-                "Samples: %.1f times Hipparchus 8(5,3), %.1f times Hipparchus 5(4). Gradient: %.1f times Hipparchus Gradient."
-                        + "%n",
+                "Samples: %.1f times Hipparchus 8(5,3), %.1f times Hipparchus 5(4). Gradient: %.1f times Hipparchus"
+                        + " Gradient.%n",
                 median(times[8]) / median(times[7]),
                 median(times[9]) / median(times[7]),
                 median(times[11]) / median(times[10]));
@@ -325,8 +322,8 @@ public final class SpeedTable {
         }
         out.printf(
                 Locale.ROOT,
-                "Derivatives of the carry, largest error of %d rows by the largest of each kind: ours %.1e, Hipparchus Gradient"
-                        + " 1e-6 %.1e.%n",
+                "Derivatives of the carry, largest error of %d rows by the largest of each kind: ours %.1e, Hipparchus"
+                        + " Gradient 1e-6 %.1e.%n",
                 GRADIENTS_CHECKED,
                 worst,
                 peerWorst);

@@ -33,27 +33,25 @@ public final class StreamRun {
         double[] sum = {0.0};
         var memory = ManagementFactory.getMemoryMXBean();
         long before = System.nanoTime();
-        long flown = FlightBatch.of(SpeedSample.MODEL.withAccuracy(Accuracy.MILLIMETER))
-                .withThreads(threads)
-                .stream(
-                        block,
-                        into -> {
-                            int n = (int) Math.min(left[0], BLOCK);
-                            left[0] -= n;
-                            return n;
-                        },
-                        (from, flights, n) -> {
-                            for (int i = 0; i < n; i++) {
-                                sum[0] += flights.carry()[i];
-                            }
-                            most[0] = Math.max(most[0], memory.getHeapMemoryUsage().getUsed());
-                        });
+        long flown = FlightBatch.of(SpeedSample.MODEL.withAccuracy(Accuracy.MILLIMETER)).withThreads(threads).stream(
+                block,
+                into -> {
+                    int n = (int) Math.min(left[0], BLOCK);
+                    left[0] -= n;
+                    return n;
+                },
+                (from, flights, n) -> {
+                    for (int i = 0; i < n; i++) {
+                        sum[0] += flights.carry()[i];
+                    }
+                    most[0] = Math.max(most[0], memory.getHeapMemoryUsage().getUsed());
+                });
         double seconds = (System.nanoTime() - before) / 1e9;
         new PrintStream(System.out, true, StandardCharsets.UTF_8)
                 .printf(
                         Locale.ROOT,
-                        "%,d rows in %d thread(s): %.1f s by the clock, %.3f us a row; most heap in use %.1f MB of %.0f; mean carry"
-                                + " %.3f m%n",
+                        "%,d rows in %d thread(s): %.1f s by the clock, %.3f us a row; most heap in use %.1f MB of"
+                                + " %.0f; mean carry %.3f m%n",
                         flown,
                         threads,
                         seconds,
