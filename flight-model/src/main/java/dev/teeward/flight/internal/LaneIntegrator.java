@@ -17,8 +17,9 @@ import java.util.Arrays;
  * Flies many balls side by side, {@link Lanes#WIDTH} at a time: what {@link FlightIntegrator} does, to the last bit.
  *
  * <p>Every lane has its own step, guard and landing and knows nothing of its neighbours; when its ball has landed, it takes
- * the next launch. Launches are prepared a block at a time, so that their first rates are computed side by side too. Nothing
- * is allocated once this is made.
+ * the next launch. Launches are prepared a block at a time, so that their first rates are computed side by side too, and flights
+ * that have come down wait in {@link LaneLandings} until a block of landings can be found side by side. Nothing is allocated once
+ * this is made.
  *
  * <p>Mutable; one for each thread.
  */
@@ -76,7 +77,7 @@ public final class LaneIntegrator {
      * @param rule how long steps may be
      * @param ownAir whether each launch has its own air
      * @param ownWind whether each launch has its own, steady wind
-     * @param exchange gives the launches and takes the flights, in the order in which they end
+     * @param exchange gives the launches and takes the flights, in no order
      */
     public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         boolean windVaries = !ownWind && equations.windVaries();
