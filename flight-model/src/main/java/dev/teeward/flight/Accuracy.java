@@ -26,7 +26,7 @@ public enum Accuracy {
     /** 0.1 mm, with kinks too; nearly the steps of the default, shorter for balls that come down at less than 14 deg. */
     TENTH_MILLIMETER(1e-4, 1e-4),
 
-    /** 1 mm, with kinks too; for a smooth model about three fifths of the steps of the default. */
+    /** 1 mm, with kinks too; for a smooth model about two thirds of the steps of the default. */
     MILLIMETER(1e-3, 1e-3);
 
     private final double smooth;
