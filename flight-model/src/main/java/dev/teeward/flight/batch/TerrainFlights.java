@@ -6,7 +6,7 @@ import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightIntegrator;
 import dev.teeward.flight.internal.FlightPath;
-import dev.teeward.flight.internal.LaneIntegrator;
+import dev.teeward.flight.internal.LaneExchange;
 import dev.teeward.flight.internal.StepRule;
 
 /**
@@ -17,7 +17,7 @@ final class TerrainFlights {
     private final Terrain terrain;
     private final FlightEquations common;
     private final StepRule rule;
-    private final LaneIntegrator.Result result = new LaneIntegrator.Result();
+    private final LaneExchange.Result result = new LaneExchange.Result();
 
     TerrainFlights(FlightModel model, Terrain terrain, FlightEquations common) {
         this.model = model;
@@ -39,8 +39,8 @@ final class TerrainFlights {
                 model.gravity());
     }
 
-    void fly(boolean ownAir, boolean ownWind, LaneIntegrator.Exchange exchange) {
-        LaneIntegrator.Launch launch = new LaneIntegrator.Launch();
+    void fly(boolean ownAir, boolean ownWind, LaneExchange exchange) {
+        LaneExchange.Launch launch = new LaneExchange.Launch();
         FlightIntegrator integrator = new FlightIntegrator(common, terrain, rule);
         while (exchange.next(launch)) {
             FlightEquations equations = common;
