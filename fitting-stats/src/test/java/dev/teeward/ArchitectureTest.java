@@ -56,6 +56,7 @@ class ArchitectureTest {
             new Layer("plan", "dev.teeward.fitting.plan"),
             new Layer("gapping", "dev.teeward.fitting.gapping"),
             new Layer("explain", "dev.teeward.fitting.explain"),
+            new Layer("pool", "dev.teeward.fitting.pool"),
             new Layer("report", "dev.teeward.fitting.report"));
 
     private record Layer(String name, String packageName) {}
@@ -79,9 +80,10 @@ class ArchitectureTest {
             "plan",
             "gapping",
             "explain",
+            "pool",
             "report"
         };
-        String[] sides = {"compare", "plan", "gapping", "explain", "report"};
+        String[] sides = {"compare", "plan", "gapping", "explain", "pool", "report"};
         rule = rule.whereLayer("air")
                 .mayOnlyBeAccessedByLayers(with(overFlight, "flightInternal", "flight"))
                 .whereLayer("aero")
@@ -103,6 +105,7 @@ class ArchitectureTest {
                         "plan",
                         "gapping",
                         "explain",
+                        "pool",
                         "report")
                 .whereLayer("batch")
                 .mayOnlyBeAccessedByLayers(
@@ -115,10 +118,11 @@ class ArchitectureTest {
                         "plan",
                         "gapping",
                         "explain",
+                        "pool",
                         "report")
                 .whereLayer("study")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "report")
+                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "pool", "report")
                 .whereLayer("fitting")
                 .mayOnlyBeAccessedByLayers(
                         "io",
@@ -130,10 +134,11 @@ class ArchitectureTest {
                         "plan",
                         "gapping",
                         "explain",
+                        "pool",
                         "report")
                 .whereLayer("fittingInternal")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "report")
+                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "pool", "report")
                 .whereLayer("io")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("complete")
@@ -143,14 +148,16 @@ class ArchitectureTest {
                 .whereLayer("summary")
                 .mayOnlyBeAccessedByLayers(sides)
                 .whereLayer("linear")
-                .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "report")
+                .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "pool", "report")
                 .whereLayer("compare")
-                .mayOnlyBeAccessedByLayers("explain", "report")
+                .mayOnlyBeAccessedByLayers("explain", "pool", "report")
                 .whereLayer("plan")
-                .mayOnlyBeAccessedByLayers("explain", "report")
+                .mayOnlyBeAccessedByLayers("explain", "pool", "report")
                 .whereLayer("gapping")
                 .mayOnlyBeAccessedByLayers("explain", "report")
                 .whereLayer("explain")
+                .mayOnlyBeAccessedByLayers("report")
+                .whereLayer("pool")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("report")
                 .mayNotBeAccessedByAnyLayer();

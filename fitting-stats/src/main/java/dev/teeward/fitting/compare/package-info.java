@@ -43,6 +43,8 @@
  *       {@link dev.teeward.fitting.compare.HodgesLehmannEstimator};
  *   <li>any statistic at all: {@link dev.teeward.fitting.compare.Bootstrap};
  *   <li>probabilities instead of p: {@link dev.teeward.fitting.compare.BayesianComparison};
+ *   <li>several days, several airs: {@link dev.teeward.fitting.compare.AirShare};
+ *   <li>straight or workable: {@link dev.teeward.fitting.compare.Workability};
  *   <li>order and looks: {@link dev.teeward.fitting.compare.Drift}, {@link dev.teeward.fitting.compare.MannKendallTest},
  *       {@link dev.teeward.fitting.compare.RunsTest}, {@link dev.teeward.fitting.compare.SerialDependenceTest},
  *       {@link dev.teeward.fitting.compare.SequentialTTest}.
