@@ -14,7 +14,6 @@ import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.function.Predicate;
 
 /**
@@ -240,10 +239,9 @@ public final class AirShare {
                 place.withFlightModel(other).bring(session).session().shots().shots();
         double[] moved = new double[found.size()];
         for (int i = 0; i < moved.length; i++) {
-            Optional<Double> both = found.get(i).has(metric) && brought.get(i).has(metric)
-                    ? Optional.of(found.get(i).value(metric) - brought.get(i).value(metric))
-                    : Optional.empty();
-            moved[i] = both.orElse(Double.POSITIVE_INFINITY);
+            moved[i] = found.get(i).has(metric) && brought.get(i).has(metric)
+                    ? found.get(i).value(metric) - brought.get(i).value(metric)
+                    : Double.POSITIVE_INFINITY;
         }
         return moved;
     }

@@ -31,7 +31,10 @@ import java.util.Objects;
  * </pre>
  *
  * <p>With equal standard errors the interval of the mean is that of Student's t over the golfers, exactly. The v_i are taken as
- * known; with a handful of shots each they are not, which the t of the mean bears well and the limits of tau^2 less well.
+ * known; with a handful of shots each they are not. Simulated, nominal 95 %, 5 to 20 golfers of 8 to 20 pairs each, whose true
+ * effects differ by 0 to 3 when a pair spreads by 4 to 9: the interval of the mean holds the truth in 93 to 95 %, that of the next golfer in
+ * 87 to 96 % (least where golfers differ, but less than the errors show), the limits of tau^2 in 85 to 95 % (least where golfers do not
+ * differ at all and are many). Longer sessions mend all three.
  *
  * <p><b>Warnings:</b> {@code few-golfers} (fewer than five tell little about how golfers differ), {@code no-golfer-variance}
  * (tau^2 is 0: the golfers differ no more than the errors), {@code closer-than-errors} (q is below 1, so that the interval is
@@ -232,6 +235,7 @@ public final class RandomEffects {
     }
 
     /** The sums that hang on tau^2. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared and never handed out
     private record Fit(Sample effects, double[] v) {
         Fit(double[] effects, double[] v) {
             this(Sample.of("effects", effects), v);
