@@ -122,7 +122,16 @@ class ArchitectureTest {
                         "report")
                 .whereLayer("study")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "pool", "report")
+                        "complete",
+                        "screen",
+                        "summary",
+                        "linear",
+                        "compare",
+                        "plan",
+                        "gapping",
+                        "explain",
+                        "pool",
+                        "report")
                 .whereLayer("fitting")
                 .mayOnlyBeAccessedByLayers(
                         "io",
@@ -138,7 +147,16 @@ class ArchitectureTest {
                         "report")
                 .whereLayer("fittingInternal")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "pool", "report")
+                        "complete",
+                        "screen",
+                        "summary",
+                        "linear",
+                        "compare",
+                        "plan",
+                        "gapping",
+                        "explain",
+                        "pool",
+                        "report")
                 .whereLayer("io")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("complete")

@@ -70,8 +70,9 @@ final class AirColumns {
 
     AirShareResult result() {
         if (first.isEmpty() || (!paired && second.isEmpty())) {
-            throw new IllegalArgumentException("both sides need a used shot with " + metric.label()
-                    + " and a launch that can be flown, but one has none; the launch is ball speed, launch angle and spin rate");
+            throw new IllegalArgumentException(
+                    "both sides need a used shot with " + metric.label()
+                            + " and a launch that can be flown, but one has none; the launch is ball speed, launch angle and spin rate");
         }
         Part found = part(Row::found, false);
         Part air = part(Row::air, true);

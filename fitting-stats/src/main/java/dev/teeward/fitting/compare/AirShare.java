@@ -129,7 +129,10 @@ public final class AirShare {
             columns.warn(ballsDiffer());
         }
         List<AirColumns.Row> rows = flown(
-                session, metric, shot -> shot.club().equals(first) || shot.club().equals(second), columns);
+                session,
+                metric,
+                shot -> shot.club().equals(first) || shot.club().equals(second),
+                columns);
         ShotSet kept = ShotSet.of(rows.stream().map(AirColumns.Row::shot).toList());
         ShotPairing pairing = ShotPairing.of(kept, first, second);
         if (pairing.enough()) {
@@ -140,8 +143,10 @@ public final class AirShare {
             columns.pairs(differences);
             columns.exclude(rows.size() - 2 * differences.size(), "not in a pair");
         } else {
-            columns.first(rows.stream().filter(r -> r.shot().club().equals(first)).toList());
-            columns.second(rows.stream().filter(r -> r.shot().club().equals(second)).toList());
+            columns.first(
+                    rows.stream().filter(r -> r.shot().club().equals(first)).toList());
+            columns.second(
+                    rows.stream().filter(r -> r.shot().club().equals(second)).toList());
         }
         return columns.result();
     }

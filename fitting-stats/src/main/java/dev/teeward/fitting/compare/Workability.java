@@ -125,14 +125,15 @@ public final class Workability {
         ShotSet used = session.shots().club(club).used();
         Map<Intent, ShotSet> byIntent = new EnumMap<>(Intent.class);
         for (Intent intent : Intent.values()) {
-            ShotSet meant = used.filter(shot -> shot.intent().filter(i -> i == intent).isPresent());
+            ShotSet meant =
+                    used.filter(shot -> shot.intent().filter(i -> i == intent).isPresent());
             if (!meant.isEmpty()) {
                 byIntent.put(intent, meant);
             }
         }
         if (byIntent.isEmpty()) {
-            throw new IllegalArgumentException("no used shot with " + club
-                    + " says what was meant; give each an intent: draw, straight or fade");
+            throw new IllegalArgumentException(
+                    "no used shot with " + club + " says what was meant; give each an intent: draw, straight or fade");
         }
         List<Warning> warnings = new ArrayList<>();
         if (session.hand().isEmpty()) {
@@ -146,7 +147,8 @@ public final class Workability {
         byIntent.forEach((intent, shots) -> {
             if (shots.size() < FEW) {
                 warnings.add(Warning.of(
-                        "few-shots", "only " + shots.size() + " shots with " + club + " were meant as " + intent.key()));
+                        "few-shots",
+                        "only " + shots.size() + " shots with " + club + " were meant as " + intent.key()));
             }
         });
         return new ClubResult(club, session.hand().orElse(Handedness.RIGHT), byIntent, level, warnings);
@@ -215,8 +217,7 @@ public final class Workability {
                 return Optional.empty();
             }
             Moments m = Moments.of(Sample.of("values", values));
-            double reach =
-                    Distributions.tQuantile(0.5 * (1.0 + level), m.size() - 1.0) * Math.sqrt(m.meanVariance());
+            double reach = Distributions.tQuantile(0.5 * (1.0 + level), m.size() - 1.0) * Math.sqrt(m.meanVariance());
             return reach > 0.0
                     ? Optional.of(Estimate.of(
                             m.mean(), Interval.of(m.mean() - reach, m.mean() + reach, level), metric.siUnit()))
@@ -278,8 +279,8 @@ public final class Workability {
             if (answer.isEmpty() || !pool.known()) {
                 return Optional.empty();
             }
-            double perRoot = Math.sqrt(
-                    1.0 / values(Metric.CURVE, meant).length + 1.0 / values(Metric.CURVE, other).length);
+            double perRoot =
+                    Math.sqrt(1.0 / values(Metric.CURVE, meant).length + 1.0 / values(Metric.CURVE, other).length);
             double signal = answer.get().estimate() / Math.sqrt(pool.variance());
             double t = signal / perRoot;
             double tail = 0.5 * (1.0 - level);
@@ -322,7 +323,9 @@ public final class Workability {
         }
 
         private static Sample turned(double[] x, int sign) {
-            return Sample.of("curve", IntStream.range(0, x.length).mapToDouble(i -> sign * x[i]).toArray());
+            return Sample.of(
+                    "curve",
+                    IntStream.range(0, x.length).mapToDouble(i -> sign * x[i]).toArray());
         }
 
         private Pool pool(Metric metric) {
@@ -331,7 +334,8 @@ public final class Workability {
             for (Intent intent : shots.keySet()) {
                 double[] values = values(metric, intent);
                 if (values.length > 1) {
-                    squares += (values.length - 1.0) * Sample.of("values", values).variance();
+                    squares +=
+                            (values.length - 1.0) * Sample.of("values", values).variance();
                     df += values.length - 1.0;
                 }
             }
@@ -429,7 +433,9 @@ public final class Workability {
             double a = x.get().standardError() * x.get().standardError();
             double b = y.get().standardError() * y.get().standardError();
             // Satterthwaite once more: exact for the four variances, because a df of each is (sum v)^2 / sum v^2/df.
-            double df = (a + b) * (a + b) / (a * a / x.get().degreesOfFreedom() + b * b / y.get().degreesOfFreedom());
+            double df = (a + b)
+                    * (a + b)
+                    / (a * a / x.get().degreesOfFreedom() + b * b / y.get().degreesOfFreedom());
             double value = x.get().estimate() - y.get().estimate();
             double reach = Distributions.tQuantile(0.5 * (1.0 + level), df) * Math.sqrt(a + b);
             return Optional.of(

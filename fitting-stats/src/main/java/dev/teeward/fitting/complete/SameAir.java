@@ -68,8 +68,7 @@ public final class SameAir {
         Metric.CURVE,
         Metric.DESCENT_ANGLE
     };
-    private static final Set<Metric> MOVED_SET =
-            Collections.unmodifiableSet(EnumSet.copyOf(Arrays.asList(MOVED)));
+    private static final Set<Metric> MOVED_SET = Collections.unmodifiableSet(EnumSet.copyOf(Arrays.asList(MOVED)));
     private static final double NOTICEABLE_KELVINS = 5.0;
 
     private final Atmosphere air;
@@ -135,8 +134,7 @@ public final class SameAir {
      * @throws IllegalArgumentException as {@link SessionAir#of(Session)} does
      */
     public static SameAir asIn(Session home) {
-        SameAir calm = of(
-                SessionAir.of(home).atmosphere(), home.elevation().orElse(Length.ofMeters(0.0)));
+        SameAir calm = of(SessionAir.of(home).atmosphere(), home.elevation().orElse(Length.ofMeters(0.0)));
         return home.windFrom().isPresent() && home.windSpeed().isPresent()
                 ? calm.withWind(home.windFrom().get(), home.windSpeed().get())
                 : calm;

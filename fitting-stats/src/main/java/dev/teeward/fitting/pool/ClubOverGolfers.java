@@ -90,13 +90,16 @@ public final class ClubOverGolfers {
     public Result pool(Map<String, Session> sessions) {
         List<GolferEffect> golfers = new ArrayList<>();
         Map<String, String> leftOut = new LinkedHashMap<>();
-        HeadToHead comparison =
-                HeadToHead.withDefaults().withClubs(first, second).withPrimary(metric).withLevel(SESSION_LEVEL);
+        HeadToHead comparison = HeadToHead.withDefaults()
+                .withClubs(first, second)
+                .withPrimary(metric)
+                .withLevel(SESSION_LEVEL);
         sessions.forEach((golfer, session) -> {
             try {
                 MetricComparison compared = comparison.compare(session).primary();
                 TestResult difference = compared.difference();
-                if (compared.metric() != metric || !difference.estimate().interval().bounded()) {
+                if (compared.metric() != metric
+                        || !difference.estimate().interval().bounded()) {
                     leftOut.put(golfer, "the shots give no error of the difference in " + metric.label());
                 } else {
                     golfers.add(effect(golfer, session, compared));
@@ -113,14 +116,19 @@ public final class ClubOverGolfers {
                 .withLevel(level)
                 .withUnit(metric.siUnit())
                 .pool(
-                        golfers.stream().mapToDouble(g -> g.difference().value()).toArray(),
-                        golfers.stream().mapToDouble(GolferEffect::standardError).toArray());
+                        golfers.stream()
+                                .mapToDouble(g -> g.difference().value())
+                                .toArray(),
+                        golfers.stream()
+                                .mapToDouble(GolferEffect::standardError)
+                                .toArray());
         List<Warning> warnings = new ArrayList<>(pooled.warnings());
         long mirrored = golfers.stream().filter(GolferEffect::mirrored).count();
         if (mirrored > 0) {
             warnings.add(Warning.of(
                     "left-handers-mirrored",
-                    mirrored + " left-handed golfers are counted in mirror image, so that right means right of a right-handed"
+                    mirrored
+                            + " left-handed golfers are counted in mirror image, so that right means right of a right-handed"
                             + " golfer"));
         }
         return new Result(first, second, metric, pooled, golfers, leftOut, warnings);
@@ -129,8 +137,7 @@ public final class ClubOverGolfers {
     private GolferEffect effect(String golfer, Session session, MetricComparison compared) {
         Estimate found = compared.difference().estimate();
         double df = compared.difference().degreesOfFreedom().get(0);
-        double error =
-                found.interval().halfWidth() / Distributions.tQuantile(0.5 * (1.0 + SESSION_LEVEL), df);
+        double error = found.interval().halfWidth() / Distributions.tQuantile(0.5 * (1.0 + SESSION_LEVEL), df);
         boolean mirror = metric.sense() == Sense.LATERAL
                 && session.hand().filter(h -> h == Handedness.LEFT).isPresent();
         Estimate seen = mirror

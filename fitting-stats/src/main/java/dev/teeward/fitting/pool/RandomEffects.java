@@ -121,12 +121,12 @@ public final class RandomEffects {
         double t = Distributions.tQuantile(0.5 * (1.0 + level), k - 1.0);
         List<Warning> warnings = new ArrayList<>();
         if (k < FEW) {
-            warnings.add(Warning.of(
-                    "few-golfers", "fewer than five golfers tell little about how golfers differ"));
+            warnings.add(Warning.of("few-golfers", "fewer than five golfers tell little about how golfers differ"));
         }
         if (tau2 == 0.0) {
             warnings.add(Warning.of(
-                    "no-golfer-variance", "the golfers differ no more than the errors, so their variance is taken as 0"));
+                    "no-golfer-variance",
+                    "the golfers differ no more than the errors, so their variance is taken as 0"));
         }
         boolean spread = error > 0.0;
         if (!spread) {
@@ -144,9 +144,13 @@ public final class RandomEffects {
                 level);
         return new Result(
                 k,
-                Estimate.of(mean, spread ? Interval.of(mean - reach, mean + reach, level) : Interval.unbounded(level), unit),
+                Estimate.of(
+                        mean,
+                        spread ? Interval.of(mean - reach, mean + reach, level) : Interval.unbounded(level),
+                        unit),
                 error,
-                Estimate.of(mean, spread ? Interval.of(mean - next, mean + next, level) : Interval.unbounded(level), unit),
+                Estimate.of(
+                        mean, spread ? Interval.of(mean - next, mean + next, level) : Interval.unbounded(level), unit),
                 tau2,
                 ofTau2,
                 fit.squares(0.0),
@@ -284,7 +288,8 @@ public final class RandomEffects {
 
         /** The highest of all places where the likelihood turns from rising to falling, 0 among them. */
         double restricted() {
-            double size = Math.max(effects.variance(), Arrays.stream(v).average().orElse(0.0));
+            double size =
+                    Math.max(effects.variance(), Arrays.stream(v).average().orElse(0.0));
             double best = 0.0;
             double most = likelihood(0.0);
             double low = 0.0;

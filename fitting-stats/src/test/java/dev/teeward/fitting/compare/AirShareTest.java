@@ -63,9 +63,13 @@ class AirShareTest {
         List<Shot> shots = new ArrayList<>();
         for (int i = 0; i < 9; i++) {
             // At sea level it would be the model's carry plus 4 m; the air multiplies.
-            shots.add(shot("Alder", i, (carry(SEA, i) + GOLFER) * carry(HIGH, i) / carry(SEA, i)).build());
+            shots.add(shot("Alder", i, (carry(SEA, i) + GOLFER) * carry(HIGH, i) / carry(SEA, i))
+                    .build());
         }
-        return Session.builder().elevation(feet(5_280.0)).shots(ShotSet.of(shots)).build();
+        return Session.builder()
+                .elevation(feet(5_280.0))
+                .shots(ShotSet.of(shots))
+                .build();
     }
 
     /** Tuesday at sea level, the same launches. */
@@ -94,7 +98,8 @@ class AirShareTest {
     @Test
     void theAirAndTheGolferAreToldApart() {
         AirShareResult r = SHARE.betweenDays(monday(), tuesday(), Metric.CARRY);
-        double air = IntStream.range(0, 9).mapToDouble(i -> moved()[i]).average().orElseThrow();
+        double air =
+                IntStream.range(0, 9).mapToDouble(i -> moved()[i]).average().orElseThrow();
         assertTrue(air > 5.0, "thin air carries farther");
         assertEquals(air, r.air().value(), 1e-9);
         assertEquals(GOLFER, r.rest().value(), 1e-9);
@@ -114,7 +119,12 @@ class AirShareTest {
         near(WelchTTest.withDefaults().withLevel(0.9).test(atSea(), there).estimate(), r.rest());
         // On Tuesday nothing moves, so only Monday's spread is in the part of the air: Student's t of nine.
         double[] moved = moved();
-        near(PairedTTest.withDefaults().withLevel(0.9).test(moved, new double[9]).estimate(), r.air());
+        near(
+                PairedTTest.withDefaults()
+                        .withLevel(0.9)
+                        .test(moved, new double[9])
+                        .estimate(),
+                r.air());
     }
 
     private static void near(Estimate expected, Estimate actual) {
@@ -140,7 +150,8 @@ class AirShareTest {
         Session far = withCarries(tuesday(), -30.0);
         AirShareResult r = SHARE.withBallSpread(0.0, 0.0).betweenDays(monday(), far, Metric.CARRY);
         Interval share = r.share().orElseThrow().interval();
-        assertEquals(r.air().value() / r.found().value(), r.share().orElseThrow().value(), 1e-12);
+        assertEquals(
+                r.air().value() / r.found().value(), r.share().orElseThrow().value(), 1e-12);
         double[] found = found();
         double[] moved = moved();
         double[] there = far.shots().values(Metric.CARRY);
@@ -148,8 +159,11 @@ class AirShareTest {
         double[] limits = {share.lower(), share.upper()};
         for (int k = 0; k < 2; k++) {
             double ratio = limits[k];
-            double[] x = IntStream.range(0, 9).mapToDouble(i -> moved[i] - ratio * found[i]).toArray();
-            double[] y = IntStream.range(0, 9).mapToDouble(i -> -ratio * there[i]).toArray();
+            double[] x = IntStream.range(0, 9)
+                    .mapToDouble(i -> moved[i] - ratio * found[i])
+                    .toArray();
+            double[] y =
+                    IntStream.range(0, 9).mapToDouble(i -> -ratio * there[i]).toArray();
             t[k] = WelchTTest.withDefaults().test(x, y).statistic().orElseThrow();
         }
         // 8 degrees of freedom, those of the air's part: t = 2.306004 (printed in every table of Student's t).
@@ -160,7 +174,9 @@ class AirShareTest {
     private static Session withCarries(Session session, double shift) {
         List<Shot> shots = new ArrayList<>();
         for (Shot shot : session.shots()) {
-            shots.add(shot.toBuilder().measured(Metric.CARRY, shot.value(Metric.CARRY) + shift).build());
+            shots.add(shot.toBuilder()
+                    .measured(Metric.CARRY, shot.value(Metric.CARRY) + shift)
+                    .build());
         }
         return session.withShots(ShotSet.of(shots));
     }
@@ -190,10 +206,13 @@ class AirShareTest {
     void pairsOfOneDayLoseNothingToTheAir() {
         List<Shot> shots = new ArrayList<>();
         for (int i = 0; i < 8; i++) {
-            shots.add(shot("Alder", i, carry(SEA, i) + GOLFER + 0.1 * (i % 3)).pair("p" + i).build());
+            shots.add(shot("Alder", i, carry(SEA, i) + GOLFER + 0.1 * (i % 3))
+                    .pair("p" + i)
+                    .build());
             shots.add(shot("Rowan", i, carry(SEA, i)).pair("p" + i).build());
         }
-        Session session = Session.builder().elevation(feet(0.0)).shots(ShotSet.of(shots)).build();
+        Session session =
+                Session.builder().elevation(feet(0.0)).shots(ShotSet.of(shots)).build();
         AirShareResult r = SHARE.betweenClubs(session, "Alder", "Rowan", Metric.CARRY);
         assertTrue(r.paired());
         assertEquals(8, r.firstShots());
@@ -204,9 +223,15 @@ class AirShareTest {
     @Test
     void changesAreToldForEveryMetricThatTheAirMoves() {
         List<AirChange> changes = SHARE.changes(monday());
-        assertEquals(List.copyOf(SameAir.metrics()), changes.stream().map(AirChange::metric).toList());
-        AirChange carry = changes.stream().filter(c -> c.metric() == Metric.CARRY).findFirst().orElseThrow();
-        double air = IntStream.range(0, 9).mapToDouble(i -> moved()[i]).average().orElseThrow();
+        assertEquals(
+                List.copyOf(SameAir.metrics()),
+                changes.stream().map(AirChange::metric).toList());
+        AirChange carry = changes.stream()
+                .filter(c -> c.metric() == Metric.CARRY)
+                .findFirst()
+                .orElseThrow();
+        double air =
+                IntStream.range(0, 9).mapToDouble(i -> moved()[i]).average().orElseThrow();
         assertEquals(-air, carry.change().value(), 1e-9);
         assertEquals(9, carry.shots());
     }
@@ -220,11 +245,9 @@ class AirShareTest {
 
     @Test
     void whatCannotBeAnsweredIsRefusedOrWarnedOf() {
+        assertThrows(IllegalArgumentException.class, () -> SHARE.betweenDays(monday(), tuesday(), Metric.BALL_SPEED));
         assertThrows(
-                IllegalArgumentException.class, () -> SHARE.betweenDays(monday(), tuesday(), Metric.BALL_SPEED));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> SHARE.betweenClubs(monday(), "Alder", "Rowan", Metric.CARRY));
+                IllegalArgumentException.class, () -> SHARE.betweenClubs(monday(), "Alder", "Rowan", Metric.CARRY));
         assertThrows(IllegalArgumentException.class, () -> SHARE.withBallSpread(0.3, 0.0));
         Session other = tuesday().toBuilder().ball("a soft one").build();
         assertTrue(SHARE.betweenDays(monday(), other, Metric.CARRY).warnings().stream()

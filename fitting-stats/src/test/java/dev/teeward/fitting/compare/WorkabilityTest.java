@@ -62,8 +62,10 @@ class WorkabilityTest {
         Workability.ClubResult alder = WORK.describe(RIGHT, "Alder");
         Estimate answer = alder.answer(Intent.DRAW, Intent.FADE).orElseThrow();
         assertEquals(10.0, answer.value(), 1e-12);
-        assertEquals(6.5, alder.answer(Intent.DRAW, Intent.STRAIGHT).orElseThrow().value(), 1e-12);
-        assertEquals(3.5, alder.answer(Intent.FADE, Intent.STRAIGHT).orElseThrow().value(), 1e-12);
+        assertEquals(
+                6.5, alder.answer(Intent.DRAW, Intent.STRAIGHT).orElseThrow().value(), 1e-12);
+        assertEquals(
+                3.5, alder.answer(Intent.FADE, Intent.STRAIGHT).orElseThrow().value(), 1e-12);
         assertEquals(10.0, alder.answer(Intent.FADE, Intent.DRAW).orElseThrow().value(), 1e-12);
         double a = 16.0 / 5.0 / 6.0;
         double b = 32.0 / 11.0 / 12.0;
@@ -85,9 +87,11 @@ class WorkabilityTest {
         assertEquals(
                 plain.first().answer(Intent.DRAW, Intent.FADE), mirrored.first().answer(Intent.DRAW, Intent.FADE));
         assertEquals(
-                plain.first().signal(Intent.FADE, Intent.STRAIGHT), mirrored.first().signal(Intent.FADE, Intent.STRAIGHT));
+                plain.first().signal(Intent.FADE, Intent.STRAIGHT),
+                mirrored.first().signal(Intent.FADE, Intent.STRAIGHT));
         assertEquals(plain.advice(), mirrored.advice());
-        assertTrue(mirrored.first().mean(Metric.CURVE, Intent.DRAW).orElseThrow().value() > 0.0);
+        assertTrue(
+                mirrored.first().mean(Metric.CURVE, Intent.DRAW).orElseThrow().value() > 0.0);
     }
 
     /**
@@ -102,8 +106,12 @@ class WorkabilityTest {
         add(shots, "Alder", Intent.DRAW, -apart, 2.0, 2);
         add(shots, "Alder", Intent.STRAIGHT, 0.5, 2.0, 2);
         add(shots, "Alder", Intent.FADE, 0.0, 2.0, 4);
-        Session session = Session.builder().hand(Handedness.RIGHT).shots(ShotSet.of(shots)).build();
-        Estimate signal = WORK.describe(session, "Alder").signal(Intent.DRAW, Intent.FADE).orElseThrow();
+        Session session = Session.builder()
+                .hand(Handedness.RIGHT)
+                .shots(ShotSet.of(shots))
+                .build();
+        Estimate signal =
+                WORK.describe(session, "Alder").signal(Intent.DRAW, Intent.FADE).orElseThrow();
         assertEquals(3.2 * perRoot, signal.value(), 1e-12);
         assertEquals(0.986083719869 * perRoot, signal.interval().lower(), 1e-7);
         assertEquals(5.352559169567 * perRoot, signal.interval().upper(), 1e-7);
@@ -141,7 +149,10 @@ class WorkabilityTest {
             add(shots, club, Intent.DRAW, -2.0, 2.0, 2);
             add(shots, club, Intent.FADE, 2.0, 2.0, 2);
         }
-        Session session = Session.builder().hand(Handedness.RIGHT).shots(ShotSet.of(shots)).build();
+        Session session = Session.builder()
+                .hand(Handedness.RIGHT)
+                .shots(ShotSet.of(shots))
+                .build();
         for (Workability.Advice advice : WORK.compare(session, "Alder", "Rowan").advice()) {
             assertEquals(Workability.Lean.OPEN, advice.lean());
         }
