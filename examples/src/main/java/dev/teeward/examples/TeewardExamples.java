@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
             OptimiseCommand.class,
             ModelsCommand.class,
             AltitudeCommand.class,
+            PoolCommand.class,
             MakeDemoCommand.class
         },
         footer = {
