@@ -177,8 +177,13 @@ public final class AirShare {
                 "not all shots were hit with one ball: every ball is flown alike, so that what a ball does stays in the rest");
     }
 
+    /** A shot that was paired by its place in the order carries the number of its pair, which it did not have. */
     private static AirColumns.Row row(List<AirColumns.Row> rows, Shot shot) {
-        return rows.stream().filter(r -> r.shot().equals(shot)).findFirst().orElseThrow();
+        Shot wanted = shot.toBuilder().pair("any").build();
+        return rows.stream()
+                .filter(r -> r.shot().toBuilder().pair("any").build().equals(wanted))
+                .findFirst()
+                .orElseThrow();
     }
 
     private List<AirColumns.Row> flown(Session session, Metric metric, Predicate<Shot> wanted, AirColumns columns) {

@@ -220,6 +220,31 @@ class AirShareTest {
         assertEquals(r.found().value(), r.rest().value(), 1e-12);
     }
 
+    /** Shots in turn are pairs without names; in turn over two days they are none, even from one file. */
+    @Test
+    void pairsByOrderAreFoundWithinADayOnly() {
+        List<Shot> oneDay = new ArrayList<>();
+        List<Shot> twoDays = new ArrayList<>();
+        for (int i = 0; i < 6; i++) {
+            Shot alder =
+                    shot("Alder", i, carry(SEA, i) + GOLFER + 0.1 * (i % 3)).build();
+            Shot rowan = shot("Rowan", i, carry(SEA, i)).build();
+            oneDay.addAll(List.of(alder, rowan));
+            twoDays.addAll(List.of(
+                    alder.toBuilder().part(0).build(), rowan.toBuilder().part(1).build()));
+        }
+        Session low = Session.builder().elevation(feet(0.0)).build();
+        AirShareResult inTurn = SHARE.betweenClubs(low.withShots(ShotSet.of(oneDay)), "Alder", "Rowan", Metric.CARRY);
+        assertTrue(inTurn.paired());
+        assertEquals(6, inTurn.firstShots());
+        assertEquals(GOLFER + 0.1, inTurn.found().value(), 1e-9);
+        Session both = low.toBuilder()
+                .shots(ShotSet.of(twoDays))
+                .parts(List.of(low, low))
+                .build();
+        assertFalse(SHARE.betweenClubs(both, "Alder", "Rowan", Metric.CARRY).paired());
+    }
+
     @Test
     void changesAreToldForEveryMetricThatTheAirMoves() {
         List<AirChange> changes = SHARE.changes(monday());
