@@ -12,7 +12,9 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.aero.AerodynamicModel;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.function.Predicate;
 
@@ -137,8 +139,10 @@ public final class AirShare {
         ShotPairing pairing = ShotPairing.of(kept, first, second);
         if (pairing.enough()) {
             List<AirColumns.Row> differences = new ArrayList<>();
+            Map<Shot, AirColumns.Row> byShot = new HashMap<>();
+            rows.forEach(r -> byShot.put(bare(r.shot()), r));
             for (ShotPair pair : pairing.pairs()) {
-                differences.add(row(rows, pair.first()).minus(row(rows, pair.second())));
+                differences.add(row(byShot, pair.first()).minus(row(byShot, pair.second())));
             }
             columns.pairs(differences);
             columns.exclude(rows.size() - 2 * differences.size(), "not in a pair");
@@ -178,12 +182,12 @@ public final class AirShare {
     }
 
     /** A shot that was paired by its place in the order carries the number of its pair, which it did not have. */
-    private static AirColumns.Row row(List<AirColumns.Row> rows, Shot shot) {
-        Shot wanted = shot.toBuilder().pair("any").build();
-        return rows.stream()
-                .filter(r -> r.shot().toBuilder().pair("any").build().equals(wanted))
-                .findFirst()
-                .orElseThrow();
+    private static Shot bare(Shot shot) {
+        return shot.toBuilder().pair("any").build();
+    }
+
+    private static AirColumns.Row row(Map<Shot, AirColumns.Row> rows, Shot shot) {
+        return Objects.requireNonNull(rows.get(bare(shot)), "row");
     }
 
     private List<AirColumns.Row> flown(Session session, Metric metric, Predicate<Shot> wanted, AirColumns columns) {
