@@ -57,6 +57,7 @@ class ArchitectureTest {
             new Layer("gapping", "dev.teeward.fitting.gapping"),
             new Layer("explain", "dev.teeward.fitting.explain"),
             new Layer("choose", "dev.teeward.fitting.choose"),
+            new Layer("pool", "dev.teeward.fitting.pool"),
             new Layer("report", "dev.teeward.fitting.report"));
 
     private record Layer(String name, String packageName) {}
@@ -81,9 +82,10 @@ class ArchitectureTest {
             "gapping",
             "explain",
             "choose",
+            "pool",
             "report"
         };
-        String[] sides = {"compare", "plan", "gapping", "explain", "choose", "report"};
+        String[] sides = {"compare", "plan", "gapping", "explain", "choose", "pool", "report"};
         rule = rule.whereLayer("air")
                 .mayOnlyBeAccessedByLayers(with(overFlight, "flightInternal", "flight"))
                 .whereLayer("aero")
@@ -106,6 +108,7 @@ class ArchitectureTest {
                         "gapping",
                         "explain",
                         "choose",
+                        "pool",
                         "report")
                 .whereLayer("batch")
                 .mayOnlyBeAccessedByLayers(
@@ -119,6 +122,7 @@ class ArchitectureTest {
                         "gapping",
                         "explain",
                         "choose",
+                        "pool",
                         "report")
                 .whereLayer("study")
                 .mayOnlyBeAccessedByLayers(
@@ -131,6 +135,7 @@ class ArchitectureTest {
                         "gapping",
                         "explain",
                         "choose",
+                        "pool",
                         "report")
                 .whereLayer("fitting")
                 .mayOnlyBeAccessedByLayers(
@@ -144,6 +149,7 @@ class ArchitectureTest {
                         "gapping",
                         "explain",
                         "choose",
+                        "pool",
                         "report")
                 .whereLayer("fittingInternal")
                 .mayOnlyBeAccessedByLayers(
@@ -156,6 +162,7 @@ class ArchitectureTest {
                         "gapping",
                         "explain",
                         "choose",
+                        "pool",
                         "report")
                 .whereLayer("io")
                 .mayOnlyBeAccessedByLayers("choose", "report")
@@ -166,16 +173,18 @@ class ArchitectureTest {
                 .whereLayer("summary")
                 .mayOnlyBeAccessedByLayers(sides)
                 .whereLayer("linear")
-                .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "choose", "report")
+                .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "choose", "pool", "report")
                 .whereLayer("compare")
-                .mayOnlyBeAccessedByLayers("plan", "gapping", "explain", "choose", "report")
+                .mayOnlyBeAccessedByLayers("plan", "gapping", "explain", "choose", "pool", "report")
                 .whereLayer("plan")
-                .mayOnlyBeAccessedByLayers("explain", "choose", "report")
+                .mayOnlyBeAccessedByLayers("explain", "choose", "pool", "report")
                 .whereLayer("gapping")
                 .mayOnlyBeAccessedByLayers("explain", "report")
                 .whereLayer("explain")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("choose")
+                .mayOnlyBeAccessedByLayers("report")
+                .whereLayer("pool")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("report")
                 .mayNotBeAccessedByAnyLayer();

@@ -1,9 +1,13 @@
 package dev.teeward.examples;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.compare.AirShare;
+import dev.teeward.fitting.compare.AirShareResult;
 import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.Warning;
@@ -93,8 +97,38 @@ final class AltitudeCommand implements Callable<Integer> {
                     .forEach((club, carries) -> out.println(line(club, carries, far)));
             result.warnings().forEach(warning -> warnings.putIfAbsent(warning.code(), warning));
         }
+        if (read.parts().size() > 1 && read.shots().clubs().size() == 2) {
+            share(read, places.get(0), far, out);
+        }
         warnings.values().forEach(warning -> spec.commandLine().getErr().println("note: " + warning.message()));
         return 0;
+    }
+
+    /** Clubs hit on several days: what part of their difference goes when all fly in the air of the first elevation. */
+    private void share(Session read, Length place, LengthUnit unit, PrintWriter out) {
+        List<String> clubs = read.shots().clubs();
+        try {
+            AirShareResult share =
+                    AirShare.of(SameAir.standardAt(place)).betweenClubs(read, clubs.get(0), clubs.get(1), Metric.CARRY);
+            out.println(text("As hit, %s minus %s: %s", clubs.get(0), clubs.get(1), words(share.found(), unit)));
+            out.println("  the air of the days: " + words(share.air(), unit));
+            out.println("  the rest: " + words(share.rest(), unit));
+        } catch (IllegalArgumentException e) {
+            spec.commandLine().getErr().println("note: no share of the air: " + e.getMessage());
+        }
+    }
+
+    private static String words(Estimate estimate, LengthUnit unit) {
+        Estimate e = estimate.convertTo(unit);
+        return e.interval().bounded()
+                ? text(
+                        "%.1f %s (%.0f %% interval %.1f to %.1f)",
+                        e.value(),
+                        unit.symbol(),
+                        100.0 * e.interval().level(),
+                        e.interval().lower(),
+                        e.interval().upper())
+                : text("%.1f %s (no limits)", e.value(), unit.symbol());
     }
 
     private static String line(String club, List<SameAir.Carry> carries, LengthUnit unit) {

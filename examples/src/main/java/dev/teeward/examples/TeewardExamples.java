@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
             AltitudeCommand.class,
             GapCommand.class,
             CurveCommand.class,
+            PoolCommand.class,
             MakeDemoCommand.class
         },
         footer = {

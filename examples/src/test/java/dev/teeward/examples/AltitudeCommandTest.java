@@ -94,4 +94,31 @@ class AltitudeCommandTest {
         assertEquals(2, run("altitude", session.toString(), "--elevation", "99999"));
         assertTrue(err.toString().contains("elevation must be in"), err.toString());
     }
+
+    /** The same launches with both clubs, one of them at 5280 ft: the whole difference is the air, and no club has it. */
+    @Test
+    void theAirOfTheDaysIsNoMeritOfAClub() throws Exception {
+        StringBuilder text = new StringBuilder("""
+                # parts: 2
+                # part 1 elevation: 5280 ft
+                # part 2 elevation: 0 ft
+                club,part,ball_speed_mph,launch_angle_deg,start_direction_deg,spin_rate_rpm,axis_tilt_deg
+                """);
+        for (int i = 0; i < 6; i++) {
+            text.append("Alder,1,").append(112 + i).append(",17,0,6300,0\n");
+            text.append("Rowan,2,").append(112 + i).append(",17,0,6300,0\n");
+        }
+        Files.writeString(session, text);
+        assertEquals(0, run("altitude", session.toString(), "--elevation", "0"), err.toString());
+        List<String> lines = out.toString().lines().toList();
+        Pattern number = Pattern.compile(".*: (-?[0-9.]+) yd \\(95 % interval (-?[0-9.]+) to (-?[0-9.]+)\\)");
+        Matcher found = number.matcher(lines.get(3));
+        Matcher air = number.matcher(lines.get(4));
+        Matcher rest = number.matcher(lines.get(5));
+        assertTrue(found.matches() && air.matches() && rest.matches(), out.toString());
+        assertTrue(lines.get(3).startsWith("As hit, Alder minus Rowan: "), lines.get(3));
+        assertTrue(Double.parseDouble(found.group(1)) > 3.0, lines.get(3));
+        assertEquals(found.group(1), air.group(1));
+        assertEquals(0.0, Double.parseDouble(rest.group(1)), 1e-9);
+    }
 }

@@ -124,8 +124,7 @@ final class Combination {
             Session session = sessions.get(i);
             String prefix = (i + 1) + "/";
             for (Shot shot : session.shots()) {
-                Shot.Builder copy =
-                        shot.toBuilder().part(before + 1 + shot.part().orElse(0));
+                Shot.Builder copy = shot.toBuilder().part(before + shot.part().orElse(0));
                 if (shot.day().isEmpty()) {
                     session.date().ifPresent(copy::day);
                 }

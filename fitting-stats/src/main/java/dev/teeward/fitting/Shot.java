@@ -38,7 +38,8 @@ public final class Shot {
     private final @Nullable String file;
     private final int row;
     private final @Nullable LocalDate day;
-    private final int part;
+    private final int part; // from 1; 0 for a session that was not combined
+    private final @Nullable Intent intent;
     private final int[] ratings; // by the ordinal of the rating, 0 where nothing was said; never changed
     private final @Nullable Reading[] readings; // by the ordinal of the metric; never handed out, never changed
     private final Map<String, String> other;
@@ -58,6 +59,7 @@ public final class Shot {
         row = from.row;
         day = from.day;
         part = from.part;
+        intent = from.intent;
         ratings = from.ratings;
         readings = from.readings;
         other = from.other;
@@ -89,6 +91,7 @@ public final class Shot {
         builder.row = row;
         builder.day = day;
         builder.part = part;
+        builder.intent = intent;
         builder.ratings = ratings;
         builder.other = other;
         return builder;
@@ -182,6 +185,15 @@ public final class Shot {
      */
     public OptionalInt part() {
         return part > 0 ? OptionalInt.of(part - 1) : OptionalInt.empty();
+    }
+
+    /**
+     * The shape that the golfer meant to hit.
+     *
+     * @return the shape, or empty where nothing was said
+     */
+    public Optional<Intent> intent() {
+        return Optional.ofNullable(intent);
     }
 
     /**
@@ -312,6 +324,7 @@ public final class Shot {
                 && Objects.equals(file, that.file)
                 && Objects.equals(day, that.day)
                 && part == that.part
+                && intent == that.intent
                 && Arrays.equals(ratings, that.ratings)
                 && Arrays.equals(readings, that.readings)
                 && other.equals(that.other);
@@ -329,6 +342,7 @@ public final class Shot {
                 file,
                 day,
                 part,
+                intent,
                 Arrays.hashCode(ratings),
                 Arrays.hashCode(readings),
                 other);
@@ -353,6 +367,7 @@ public final class Shot {
         private int row;
         private @Nullable LocalDate day;
         private int part;
+        private @Nullable Intent intent;
         private int[] ratings = NO_RATINGS; // replaced whole, so that shots can share it
         private @Nullable Reading[] readings;
         private boolean own; // whether no shot has the array
@@ -517,9 +532,29 @@ public final class Shot {
             return this;
         }
 
-        /** Counts from 1; 0 for a session that was not combined. */
-        Builder part(int place) {
-            part = place;
+        /**
+         * Sets which of the sessions it was hit in that were combined.
+         *
+         * @param place the place in {@link Session#parts()}, from 0
+         * @return this builder
+         * @throws IllegalArgumentException if the place is negative
+         */
+        public Builder part(int place) {
+            if (place < 0) {
+                throw new IllegalArgumentException("part must be at least 0, but was " + place);
+            }
+            part = place + 1;
+            return this;
+        }
+
+        /**
+         * Sets the shape that the golfer meant to hit.
+         *
+         * @param value the shape
+         * @return this builder
+         */
+        public Builder intent(Intent value) {
+            intent = Objects.requireNonNull(value, "intent");
             return this;
         }
 

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * The shots of two clubs on one day, dealt into turns: groups of two shots with both clubs, or of one that is left over or
@@ -24,7 +25,7 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
     /** A random order leaves a third over. */
     private static final int ONE_IN = 10;
 
-    private record Day(Optional<String> file, Optional<LocalDate> day) {}
+    private record Day(Optional<String> file, Optional<LocalDate> day, OptionalInt part) {}
 
     /** One for each day and file, in the order of their first shots. */
     static List<Turns> ofEachDay(ShotSet both) {
@@ -34,7 +35,7 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
     private static List<ShotSet> days(ShotSet both) {
         Map<Day, List<Shot>> days = new LinkedHashMap<>();
         for (Shot shot : both) {
-            days.computeIfAbsent(new Day(shot.file(), shot.day()), key -> new ArrayList<>())
+            days.computeIfAbsent(new Day(shot.file(), shot.day(), shot.part()), key -> new ArrayList<>())
                     .add(shot);
         }
         return days.values().stream().map(ShotSet::of).toList();

@@ -46,6 +46,8 @@
  *   <li>any statistic at all: {@link dev.teeward.fitting.compare.Bootstrap};
  *   <li>probabilities instead of p: {@link dev.teeward.fitting.compare.BayesianComparison},
  *       {@link dev.teeward.fitting.compare.NormalInverseGamma};
+ *   <li>several days, several airs: {@link dev.teeward.fitting.compare.AirShare};
+ *   <li>straight or workable: {@link dev.teeward.fitting.compare.Workability};
  *   <li>order and looks: {@link dev.teeward.fitting.compare.Drift}, {@link dev.teeward.fitting.compare.MannKendallTest},
  *       {@link dev.teeward.fitting.compare.RunsTest}, {@link dev.teeward.fitting.compare.SerialDependenceTest},
  *       {@link dev.teeward.fitting.compare.SequentialTTest}.

@@ -21,10 +21,15 @@ import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 
 /**
@@ -63,6 +68,7 @@ public final class SameAir {
         Metric.CURVE,
         Metric.DESCENT_ANGLE
     };
+    private static final Set<Metric> MOVED_SET = Collections.unmodifiableSet(EnumSet.copyOf(Arrays.asList(MOVED)));
     private static final double NOTICEABLE_KELVINS = 5.0;
 
     private final Atmosphere air;
@@ -71,15 +77,23 @@ public final class SameAir {
     private final Speed windSpeed;
     private final FlightModel model;
     private final OtherAir procedure;
+    private final boolean intervals;
 
     private SameAir(
-            Atmosphere air, Length elevation, Angle windFrom, Speed windSpeed, FlightModel model, OtherAir procedure) {
+            Atmosphere air,
+            Length elevation,
+            Angle windFrom,
+            Speed windSpeed,
+            FlightModel model,
+            OtherAir procedure,
+            boolean intervals) {
         this.air = Objects.requireNonNull(air, "air");
         this.elevation = Objects.requireNonNull(elevation, "elevation");
         this.windFrom = windFrom;
         this.windSpeed = windSpeed;
         this.model = Objects.requireNonNull(model, "model");
         this.procedure = Objects.requireNonNull(procedure, "procedure");
+        this.intervals = intervals;
     }
 
     /**
@@ -96,7 +110,8 @@ public final class SameAir {
                 Angle.ofDegrees(0.0),
                 Speed.ofMetersPerSecond(0.0),
                 FlightModel.standard(),
-                OtherAir.withDefaults());
+                OtherAir.withDefaults(),
+                true);
     }
 
     /**
@@ -111,6 +126,48 @@ public final class SameAir {
     }
 
     /**
+     * The air and wind of a session, such as one on the golfer's home course; what it does not say is assumed as
+     * {@link SessionAir} says.
+     *
+     * @param home a session, of which only air and wind count
+     * @return the procedure
+     * @throws IllegalArgumentException as {@link SessionAir#of(Session)} does
+     */
+    public static SameAir asIn(Session home) {
+        SameAir calm = of(SessionAir.of(home).atmosphere(), home.elevation().orElse(Length.ofMeters(0.0)));
+        return home.windFrom().isPresent() && home.windSpeed().isPresent()
+                ? calm.withWind(home.windFrom().get(), home.windSpeed().get())
+                : calm;
+    }
+
+    /**
+     * What is moved to the other air, if a shot has it; the rest of a shot does not hang on the air.
+     *
+     * @return the metrics in their own order, unmodifiable
+     */
+    public static Set<Metric> metrics() {
+        return MOVED_SET;
+    }
+
+    /**
+     * The flight model.
+     *
+     * @return ball, landing elevation and gravity
+     */
+    public FlightModel flightModel() {
+        return model;
+    }
+
+    /**
+     * A copy that gives no intervals, and flies every launch twice only: for those who work out their own.
+     *
+     * @return the copy, of which {@link Result#carries()} is empty
+     */
+    public SameAir withoutIntervals() {
+        return new SameAir(air, elevation, windFrom, windSpeed, model, procedure, false);
+    }
+
+    /**
      * A copy with a wind.
      *
      * @param from where it comes from: 0 headwind, 90 deg from the right, in [-360, 360] deg
@@ -118,7 +175,7 @@ public final class SameAir {
      * @return the copy
      */
     public SameAir withWind(Angle from, Speed speed) {
-        return new SameAir(air, elevation, from, speed, model, procedure);
+        return new SameAir(air, elevation, from, speed, model, procedure, intervals);
     }
 
     /**
@@ -128,7 +185,7 @@ public final class SameAir {
      * @return the copy
      */
     public SameAir withFlightModel(FlightModel value) {
-        return new SameAir(air, elevation, windFrom, windSpeed, value, procedure);
+        return new SameAir(air, elevation, windFrom, windSpeed, value, procedure, intervals);
     }
 
     /**
@@ -138,7 +195,7 @@ public final class SameAir {
      * @return the copy
      */
     public SameAir withProcedure(OtherAir value) {
-        return new SameAir(air, elevation, windFrom, windSpeed, model, value);
+        return new SameAir(air, elevation, windFrom, windSpeed, model, value, intervals);
     }
 
     /**
@@ -156,7 +213,7 @@ public final class SameAir {
         FlightModel there = model.withAir(air).withWind(Wind.from(windFrom, windSpeed));
         OtherAir draws = procedure.withTolerance(tolerance(session));
         List<Warning> warnings = new ArrayList<>(completion.warnings());
-        checkTemperature(completion.air().atmosphere(), warnings);
+        checkTemperature(flights.airs(), warnings);
         List<Shot> shots = new ArrayList<>();
         List<Carry> carries = new ArrayList<>();
         for (Shot shot : seen.shots()) {
@@ -175,7 +232,7 @@ public final class SameAir {
         return new Result(brought, List.copyOf(carries), List.copyOf(warnings));
     }
 
-    private static Shot bring(
+    private Shot bring(
             Shot shot,
             FlightModel here,
             FlightModel there,
@@ -191,21 +248,27 @@ public final class SameAir {
             warnings.add(lost(shot, "ball speed, launch angle or spin rate is missing"));
             return bare;
         }
-        OtherAir.Result result;
+        Flight first;
+        Flight second;
+        OtherAir.Result result = null;
         try {
-            result = draws.fly(here, there, launch);
+            if (intervals) {
+                result = draws.fly(here, there, launch);
+            }
+            first = result == null ? here.fly(launch) : result.here();
+            second = result == null ? there.fly(launch) : result.there();
         } catch (FlightException e) {
             warnings.add(lost(shot, String.valueOf(e.getMessage())));
             return bare;
         }
         Shot moved = bare;
         for (Metric metric : MOVED) {
-            OptionalDouble value = moved(shot, metric, result.here(), result.there());
+            OptionalDouble value = moved(shot, metric, first, second);
             if (value.isPresent() && metric.allows(value.getAsDouble())) {
                 moved = moved.with(metric, Reading.of(value.getAsDouble(), Origin.COMPUTED));
             }
         }
-        if (shot.has(Metric.CARRY)) {
+        if (result != null && shot.has(Metric.CARRY)) {
             Length measured = Length.ofMeters(shot.value(Metric.CARRY));
             carries.add(new Carry(shot.number(), shot.club(), measured, result.carry(measured)));
         }
@@ -264,8 +327,13 @@ public final class SameAir {
         return stated.isPresent() ? change.apply(tolerance, stated.getAsDouble()) : tolerance;
     }
 
-    private void checkTemperature(Atmosphere from, List<Warning> warnings) {
-        double change = air.temperature().kelvins() - from.temperature().kelvins();
+    /** The greatest change counts, where sessions in several airs were combined. */
+    private void checkTemperature(List<SessionAir> from, List<Warning> warnings) {
+        double change = from.stream()
+                .map(a -> air.temperature().kelvins()
+                        - a.atmosphere().temperature().kelvins())
+                .max(Comparator.comparingDouble(Math::abs))
+                .orElse(0.0);
         if (Math.abs(change) > NOTICEABLE_KELVINS) {
             warnings.add(Warning.of(
                     "temperature-effects-not-modelled",

@@ -27,8 +27,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the header block of a session. Holds the state of one reading. */
 final class SessionHeader {
@@ -44,7 +49,13 @@ final class SessionHeader {
             "date",
             "place",
             "club",
-            "tolerance");
+            "tolerance",
+            "parts");
+
+    /** A line about one of the sessions that were combined: {@code part 2 wind}; without a name it is a remark. */
+    private static final Pattern PART = Pattern.compile("part ([0-9]{1,4})(?: +(.+))?", Pattern.CASE_INSENSITIVE);
+
+    private static final int MOST_PARTS = 9_999;
 
     /** The units in which what was stated is written again; SI is among them, so that one of them is always exact. */
     static final List<LengthUnit> ELEVATIONS = List.of(LengthUnit.FOOT, LengthUnit.METER);
@@ -61,11 +72,45 @@ final class SessionHeader {
     private final Decimal decimal;
     private final Session.Builder session;
     private final Set<String> given = new HashSet<>();
+    private final Map<Integer, SessionHeader> parts = new TreeMap<>();
+    private int partCount;
 
     SessionHeader(String file, boolean commaAllowed, Session.Builder session) {
+        this(file, new Decimal(commaAllowed), session);
+    }
+
+    private SessionHeader(String file, Decimal decimal, Session.Builder session) {
         this.file = file;
-        this.decimal = new Decimal(commaAllowed);
+        this.decimal = decimal;
         this.session = session;
+    }
+
+    /** The unit of a metric, of the whole and of every part. */
+    void unit(Metric metric, Unit unit) {
+        session.unit(metric, unit);
+        parts.values().forEach(part -> part.session.unit(metric, unit));
+    }
+
+    /** After all else, because air and wind of the whole forget the parts. Returns how many there are. */
+    int addParts() {
+        int last = parts.keySet().stream().mapToInt(n -> n).max().orElse(0);
+        if (last > partCount) {
+            throw InputException.at(
+                    file,
+                    "header line part " + last,
+                    partCount == 0
+                            ? "needs the line parts, which says how many there are, as in: parts: " + last
+                            : "is beyond the " + partCount + " of the line parts");
+        }
+        if (partCount > 0) {
+            session.parts(
+                    parts.values().stream().map(part -> part.session.build()).toList());
+        }
+        return partCount;
+    }
+
+    private SessionHeader part(int number) {
+        return parts.computeIfAbsent(number, n -> new SessionHeader(file, decimal, Session.builder()));
     }
 
     void read(List<HeaderLine> lines) {
@@ -91,6 +136,11 @@ final class SessionHeader {
     }
 
     private void read(String name, String value) {
+        Matcher part = PART.matcher(name);
+        if (part.matches()) {
+            part(whole(part.group(1))).readOfPart(part.group(2), value);
+            return;
+        }
         String lower = name.toLowerCase(Locale.ROOT);
         int space = name.indexOf(' ');
         String first = space < 0 ? lower : lower.substring(0, space);
@@ -122,6 +172,12 @@ final class SessionHeader {
             case "wind" -> wind(value);
             case "date" -> session.date(date(value));
             case "place" -> session.place(value);
+            case "parts" -> {
+                partCount = whole(value);
+                for (int n = 1; n <= partCount; n++) {
+                    part(n);
+                }
+            }
             case "club" ->
                 throw new IllegalArgumentException("needs the name of the club, as in: club Alder: loft 29 deg");
             case "tolerance" ->
@@ -133,8 +189,21 @@ final class SessionHeader {
         }
     }
 
+    private void readOfPart(@Nullable String name, String value) {
+        if (name == null) {
+            session.remark(value.replace(":", " "));
+        } else if (PART.matcher(name).matches() || name.equalsIgnoreCase("parts")) {
+            throw new IllegalArgumentException("is of a part, which has no parts of its own");
+        } else {
+            read(name.strip(), value);
+        }
+    }
+
     /** Refuses a name that is nearly one with a meaning. */
     static void refuseNearMiss(String name) {
+        if (PART.matcher(name).matches()) {
+            throw new IllegalArgumentException("is the name of a line about a part of a combined session");
+        }
         int space = name.indexOf(' ');
         Optional<String> meant = Names.closest(name, NAMES);
         if (meant.isEmpty() && space > 0) {
@@ -143,6 +212,14 @@ final class SessionHeader {
         if (meant.isPresent()) {
             throw new IllegalArgumentException("is not a known name; did you mean " + meant.get() + "?");
         }
+    }
+
+    private static int whole(String value) {
+        if (!value.matches("[0-9]{1,4}") || Integer.parseInt(value) == 0) {
+            throw new IllegalArgumentException(
+                    InputException.quote(value) + " is not a whole number from 1 to " + MOST_PARTS);
+        }
+        return Integer.parseInt(value);
     }
 
     private static Handedness hand(String value) {

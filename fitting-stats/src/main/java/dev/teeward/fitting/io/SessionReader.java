@@ -1,5 +1,6 @@
 package dev.teeward.fitting.io;
 
+import dev.teeward.fitting.Intent;
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Rating;
 import dev.teeward.fitting.Session;
@@ -35,7 +36,7 @@ import java.util.Set;
 public final class SessionReader {
     /** The columns of a session that are no metrics. */
     static final List<String> TEXT_COLUMNS =
-            List.of("club", "shot", "pair", "exclude", "note", "feel", "sound", "look", "day");
+            List.of("club", "shot", "pair", "exclude", "note", "feel", "sound", "look", "day", "part", "intent");
 
     private static final int MOST_DIGITS = 7;
 
@@ -131,7 +132,9 @@ public final class SessionReader {
      */
     public static Session conditions(ColumnTable table) {
         Session.Builder session = Session.builder();
-        new SessionHeader(table.file(), table.delimiter() != ',', session).read(table.header());
+        SessionHeader header = new SessionHeader(table.file(), table.delimiter() != ',', session);
+        header.read(table.header());
+        header.addParts();
         return session.build();
     }
 
@@ -141,17 +144,19 @@ public final class SessionReader {
 
     private static Session session(ColumnTable table) {
         Session.Builder session = Session.builder();
-        new SessionHeader(table.file(), table.delimiter() != ',', session).read(table.header());
+        SessionHeader header = new SessionHeader(table.file(), table.delimiter() != ',', session);
+        header.read(table.header());
         if (table.columns().stream().noneMatch(column -> column.text().equals("club"))) {
             throw InputException.atHeading(table.file(), "club", "is missing; every shot needs the name of its club");
         }
         for (Metric metric : Metric.values()) {
-            table.unit(metric).ifPresent(unit -> session.unit(metric, unit));
+            table.unit(metric).ifPresent(unit -> header.unit(metric, unit));
         }
+        int parts = header.addParts();
         List<Shot> shots = new ArrayList<>(table.rows());
         Consistency consistency = new Consistency(table);
         for (int row = 0; row < table.rows(); row++) {
-            Shot shot = shot(table, row);
+            Shot shot = shot(table, row, parts);
             consistency.check(shot, row + 1);
             shots.add(shot);
         }
@@ -165,7 +170,7 @@ public final class SessionReader {
         }
     }
 
-    private static Shot shot(ColumnTable table, int row) {
+    private static Shot shot(ColumnTable table, int row, int parts) {
         Shot.Builder shot = Shot.builder(club(table, row)).number(row + 1).source(table.file(), row + 1);
         for (int i = 0; i < table.columns().size(); i++) {
             Column column = table.columns().get(i);
@@ -178,7 +183,7 @@ public final class SessionReader {
             }
             String text = table.text(row, i);
             try {
-                text(shot, column, text);
+                text(shot, column, text, parts);
             } catch (DateTimeException | IllegalArgumentException e) {
                 InputException failure =
                         InputException.atCell(table.file(), row + 1, column.heading(), String.valueOf(e.getMessage()));
@@ -206,7 +211,7 @@ public final class SessionReader {
         throw new IllegalStateException("no club column");
     }
 
-    private static void text(Shot.Builder shot, Column column, String text) {
+    private static void text(Shot.Builder shot, Column column, String text, int parts) {
         if (column.text().isEmpty()) {
             shot.other(column.heading(), text);
             return;
@@ -223,10 +228,28 @@ public final class SessionReader {
             case "sound" -> shot.rating(Rating.SOUND, whole(text.strip(), 5));
             case "look" -> shot.rating(Rating.LOOK, whole(text.strip(), 5));
             case "day" -> shot.day(day(text.strip()));
+            case "part" -> shot.part(part(text.strip(), parts));
+            case "intent" -> shot.intent(intent(text.strip()));
             default -> {
                 // the club is read before everything else
             }
         }
+    }
+
+    private static int part(String text, int parts) {
+        if (parts == 0) {
+            throw new IllegalArgumentException("needs the header line parts, which says how many there are");
+        }
+        return whole(text, parts) - 1;
+    }
+
+    private static Intent intent(String text) {
+        for (Intent intent : Intent.values()) {
+            if (intent.key().equalsIgnoreCase(text)) {
+                return intent;
+            }
+        }
+        throw new IllegalArgumentException(InputException.quote(text) + " is none of draw, straight and fade");
     }
 
     private static int whole(String text, int most) {

@@ -2,6 +2,7 @@ package dev.teeward.fitting.io;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import dev.teeward.fitting.Club;
+import dev.teeward.fitting.Intent;
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Origin;
 import dev.teeward.fitting.Rating;
@@ -128,6 +129,16 @@ public final class SessionWriter {
             optional(columns, session, rating.name().toLowerCase(Locale.ROOT), shot -> text(shot.rating(rating)));
         }
         optional(columns, session, "day", shot -> shot.day().map(LocalDate::toString));
+        if (!session.parts().isEmpty()) {
+            optional(
+                    columns,
+                    session,
+                    "part",
+                    shot -> shot.part().stream()
+                            .mapToObj(place -> Integer.toString(place + 1))
+                            .findFirst());
+        }
+        optional(columns, session, "intent", shot -> shot.intent().map(Intent::key));
         for (Metric metric : Metric.values()) {
             Unit unit =
                     units != null ? metric.unit(units) : session.unit(metric).orElse(metric.unit(UnitSystem.US));
@@ -169,6 +180,21 @@ public final class SessionWriter {
     }
 
     private static List<String> header(Session session) {
+        List<String> lines = named(session);
+        lines.addAll(session.remarks());
+        List<Session> parts = session.parts();
+        if (!parts.isEmpty()) {
+            lines.add("parts: " + parts.size());
+        }
+        for (int i = 0; i < parts.size(); i++) {
+            String part = "part " + (i + 1);
+            named(parts.get(i)).forEach(line -> lines.add(part + " " + line));
+            parts.get(i).remarks().forEach(remark -> lines.add(part + ": " + remark));
+        }
+        return lines;
+    }
+
+    private static List<String> named(Session session) {
         List<String> lines = new ArrayList<>();
         session.hand().ifPresent(hand -> lines.add("hand: " + (hand == Handedness.LEFT ? "left" : "right")));
         session.aimOffset()
@@ -197,7 +223,6 @@ public final class SessionWriter {
                         ("tolerance " + metric.key() + ": " + UnitText.shortest(si, metric.units())).strip()));
         session.clubs().values().forEach(club -> lines.add("club " + club.name() + ": " + build(club)));
         session.other().forEach((name, text) -> lines.add((name + ": " + text).strip()));
-        lines.addAll(session.remarks());
         return lines;
     }
 
@@ -215,7 +240,9 @@ public final class SessionWriter {
         if (session.shots().isEmpty()) {
             throw new IllegalArgumentException("a session without shots cannot be written");
         }
-        for (String name : session.other().keySet()) {
+        Set<String> headerNames = new LinkedHashSet<>(session.other().keySet());
+        session.parts().forEach(part -> headerNames.addAll(part.other().keySet()));
+        for (String name : headerNames) {
             try {
                 SessionHeader.refuseNearMiss(name);
             } catch (IllegalArgumentException e) {

@@ -25,13 +25,15 @@
  * {@code elevation}, {@code temperature}, {@code humidity}, {@code pressure} (ending in {@code station} or
  * {@code altimeter}), {@code wind} ({@code 8 mph from 30 deg}, or {@code calm}), {@code date}, {@code place},
  * {@code tolerance METRIC} (one standard deviation), {@code club NAME} (its build). Other names are kept; one that is nearly a
- * known one is refused.
+ * known one is refused. Sessions that were combined keep the air of each: {@code parts: 2} says how many there were, and
+ * {@code part 2 temperature: 9 C} is a line of the second, {@code part 2: text} a remark of it.
  *
  * <h2>The table</h2>
  *
  * <p>A column is a metric and a unit, {@code ball_speed_mph}, or one of {@code club} (needed), {@code shot}, {@code pair},
- * {@code exclude} (a reason; empty means used), {@code note}, {@code feel}, {@code sound}, {@code look} (1 to 5) and
- * {@code day}; any other column is kept. An empty cell is no measurement. Rows are counted from 1 below the heading, without
+ * {@code exclude} (a reason; empty means used), {@code note}, {@code feel}, {@code sound}, {@code look} (1 to 5),
+ * {@code day}, {@code part} (of a combined session, from 1) and {@code intent} ({@code draw}, {@code straight} or
+ * {@code fade}, as the golfer meant it); any other column is kept. An empty cell is no measurement. Rows are counted from 1 below the heading, without
  * blank lines. The separator is a comma, a semicolon or a tab, whichever the heading has most of; where it is not a comma,
  * numbers may have a decimal comma. A byte-order mark and any line ends are accepted; anything but UTF-8 is not. Names of clubs
  * that a reader cannot tell apart, by {@link dev.teeward.fitting.VisibleText#key}, are refused.

@@ -58,7 +58,11 @@ class JunkTest {
         "exclude",
         "pair",
         "8 mph from ",
-        "date: "
+        "date: ",
+        "parts: ",
+        "part 1 ",
+        "part",
+        "intent"
     };
 
     @Test

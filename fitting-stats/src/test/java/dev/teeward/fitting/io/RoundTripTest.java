@@ -4,6 +4,7 @@ import static dev.teeward.quantity.Units.degrees;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.teeward.fitting.Club;
+import dev.teeward.fitting.Intent;
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Rating;
 import dev.teeward.fitting.Session;
@@ -112,6 +113,9 @@ class RoundTripTest {
         }
         if (random.nextBoolean()) {
             shot.day(LocalDate.of(2026, 1 + random.nextInt(12), 1 + random.nextInt(28)));
+        }
+        if (random.nextBoolean()) {
+            shot.intent(pick(random, List.of(Intent.values())));
         }
         units.forEach((metric, unit) -> {
             if (random.nextInt(5) > 0) {

@@ -1,0 +1,132 @@
+package dev.teeward.fitting.pool;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotSet;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Handedness;
+import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** Invented golfers; the pair differences are d + (-1, 0, 1, -1, 0, 1), of mean d and variance 0.8. */
+class ClubOverGolfersTest {
+    private static Session golfer(Metric metric, double base, double d, Handedness hand) {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 6; i++) {
+            double rowan = base + 0.5 * (i % 2);
+            shots.add(Shot.builder("Alder")
+                    .number(2 * i + 1)
+                    .pair("p" + i)
+                    .measured(metric, rowan + d + (i % 3 - 1))
+                    .build());
+            shots.add(Shot.builder("Rowan")
+                    .number(2 * i + 2)
+                    .pair("p" + i)
+                    .measured(metric, rowan)
+                    .build());
+        }
+        return Session.builder().hand(hand).shots(ShotSet.of(shots)).build();
+    }
+
+    private static Map<String, Session> five() {
+        Map<String, Session> sessions = new LinkedHashMap<>();
+        for (int g = 1; g <= 5; g++) {
+            sessions.put("golfer " + g, golfer(Metric.CARRY, 140.0 + g, g, Handedness.RIGHT));
+        }
+        return sessions;
+    }
+
+    /** Equal errors: Student's t of 1 to 5, 3 +- 2.776445 sqrt(0.5); v = 0.8 / 6. */
+    @Test
+    void oneSessionForEachGolferGivesTheMeanOverGolfers() {
+        ClubOverGolfers.Result r =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(five());
+        assertEquals(3.0, r.pooled().mean().value(), 1e-9);
+        assertEquals(2.776445 * Math.sqrt(0.5), r.pooled().mean().interval().halfWidth(), 1e-6);
+        assertEquals(2.5 - 0.8 / 6.0, r.pooled().variance(), 1e-8);
+        assertEquals(5, r.golfers().size());
+        assertEquals(2.0, r.golfers().get(1).difference().value(), 1e-9);
+        assertEquals(Math.sqrt(0.8 / 6.0), r.golfers().get(1).standardError(), 1e-9);
+        assertTrue(r.golfers().get(1).paired());
+        assertTrue(r.leftOut().isEmpty());
+    }
+
+    /** The least k with t(k - 1) sqrt(2.5 / k) at most 1: t(11) = 2.200985 gives 1.0046, t(12) = 2.178813 gives 0.9555. */
+    @Test
+    void golfersNeededGoWithTheVarianceBetweenThem() {
+        ClubOverGolfers.Result r =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(five());
+        GolfersNeeded needed = r.golfersNeeded(1.0);
+        assertEquals(13, needed.golfers());
+        assertEquals(8, needed.more());
+        assertTrue(needed.low() < 13 && needed.high() > 13);
+        assertEquals(0, r.golfersNeeded(50.0).more());
+        assertThrows(IllegalArgumentException.class, () -> r.golfersNeeded(0.0));
+    }
+
+    /** A left-hander's difference to the left is one to the right in mirror image; lengths stay. */
+    @Test
+    void leftHandersAreMirroredWhereThereIsASide() {
+        Map<String, Session> sides = new LinkedHashMap<>();
+        sides.put("right 1", golfer(Metric.SIDE, 0.0, 2.0, Handedness.RIGHT));
+        sides.put("right 2", golfer(Metric.SIDE, 0.0, 4.0, Handedness.RIGHT));
+        sides.put("left", golfer(Metric.SIDE, 0.0, -3.0, Handedness.LEFT));
+        ClubOverGolfers.Result r =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.SIDE).pool(sides);
+        assertEquals(3.0, r.pooled().mean().value(), 1e-9);
+        assertTrue(r.golfers().get(2).mirrored());
+        assertTrue(r.golfers().get(2).difference().interval().contains(3.0));
+        assertTrue(r.warnings().stream().map(Warning::code).toList().contains("left-handers-mirrored"));
+        Map<String, Session> carries = five();
+        carries.put("left", golfer(Metric.CARRY, 140.0, 3.0, Handedness.LEFT));
+        assertFalse(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY)
+                .pool(carries)
+                .golfers()
+                .get(5)
+                .mirrored());
+    }
+
+    @Test
+    void aGolferWithoutBothClubsIsLeftOutWithTheReason() {
+        Map<String, Session> sessions = five();
+        Session one = sessions.get("golfer 1");
+        sessions.put("other", one.withShots(one.shots().club("Alder")));
+        ClubOverGolfers.Result r =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions);
+        assertEquals(5, r.golfers().size());
+        assertTrue(r.leftOut().containsKey("other"));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(Map.of("golfer 1", one)));
+        assertThrows(IllegalArgumentException.class, () -> ClubOverGolfers.of("Alder", "Alder", Metric.CARRY));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).withLevel(0.2));
+    }
+
+    @Test
+    void theExampleOfThePackageRuns() {
+        Map<String, Session> sessionsByGolfer = five();
+        ClubOverGolfers.Result r =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessionsByGolfer);
+        Estimate mean = r.pooled().mean().convertTo(LengthUnit.YARD);
+        Estimate next = r.pooled().nextGolfer().convertTo(LengthUnit.YARD);
+        int more = r.golfersNeeded(LengthUnit.YARD.toSi(2.0)).more();
+        assertEquals(3.0 / 0.9144, mean.value(), 1e-9);
+        assertTrue(next.interval().width() > mean.interval().width());
+        // 2 yd = 1.8288 m: t(4) sqrt(2.5 / 5) = 1.963 is too wide, t(5) sqrt(2.5 / 6) = 2.570582 x 0.645497 = 1.659 is
+        // not.
+        assertEquals(1, more);
+    }
+}
