@@ -11,7 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
-import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
+import org.hipparchus.special.Gamma;
 
 /**
  * Does this launch follow from this delivery? For finding misreads.
@@ -103,7 +103,8 @@ public final class ImpactConsistency {
             this.warnings = warnings;
             chiSquare = fit.chiSquare();
             degreesOfFreedom = fit.observed().size() - fit.rank();
-            pValue = 1.0 - new ChiSquaredDistribution(degreesOfFreedom).cumulativeProbability(chiSquare);
+            pValue = Gamma.regularizedGammaQ(
+                    0.5 * degreesOfFreedom, 0.5 * chiSquare); // upper tail, without cancellation
             double[] residuals = fit.residuals();
             double largest = 0.0;
             for (int row = 0; row < residuals.length; row++) {

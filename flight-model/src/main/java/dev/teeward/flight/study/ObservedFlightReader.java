@@ -37,7 +37,7 @@ import java.util.stream.Stream;
  *
  * <ul>
  *   <li>{@code ball_speed}, {@code launch_angle}, {@code spin_rate}, which are needed; {@code start_direction} and
- *       {@code axis_tilt}, 0 if absent;
+ *       {@code axis_tilt}, 0 if absent and then no {@code side}, nor without the tilt {@code curve};
  *   <li>what was seen: {@code carry}, {@code side}, {@code curve}, {@code apex}, {@code descent_angle}, {@code flight_time},
  *       {@code landing_speed}; and {@code total} and {@code run}, for which {@code turf} is needed: the kind of turf, level at the
  *       landing elevation, one of {@code fairway}, {@code firm-fairway}, {@code soft-fairway}, {@code rough}, {@code green},
@@ -203,6 +203,12 @@ public final class ObservedFlightReader {
                             output.key() + " needs the column turf, the kind of turf the ball"
                                     + " came to rest on: one of " + KINDS.keySet());
                 }
+                if (output == FlightOutput.SIDE) {
+                    measured(table, row, output, START_DIRECTION);
+                }
+                if (output == FlightOutput.SIDE || output == FlightOutput.CURVE) {
+                    measured(table, row, output, AXIS_TILT);
+                }
                 seen = seen.with(output, value.getAsDouble());
             }
         }
@@ -242,6 +248,15 @@ public final class ObservedFlightReader {
         return speed.isEmpty()
                 ? Wind.calm()
                 : Wind.from(Angle.ofRadians(from.getAsDouble()), Speed.ofMetersPerSecond(speed.getAsDouble()));
+    }
+
+    /** An empty cell is not a straight ball: against it a side would be all error. */
+    private static void measured(PlainTable table, int row, FlightOutput output, PlainTable.Quantity quantity) {
+        if (table.si(row, quantity).isEmpty()) {
+            throw new IllegalArgumentException(output.key() + " needs the launch's " + quantity.key()
+                    + ", whose column is " + PlainTable.names(quantity) + "; write 0 if it was 0, or leave "
+                    + output.key() + " out");
+        }
     }
 
     private static double needed(PlainTable table, int row, PlainTable.Quantity quantity) {

@@ -4,6 +4,7 @@ import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.aero.AerodynamicModel;
+import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Compares aerodynamic models with observed flights: bias, root mean square and limits of agreement of every number observed,
@@ -34,6 +36,9 @@ import java.util.Set;
  */
 public final class Validation {
     private static final double BAND = 50.0 * 0.9144;
+
+    /** What the parts of a result are called. */
+    private static final Pattern RESERVED = Pattern.compile("all|carry \\d+-\\d+ yd");
 
     private final Map<String, AerodynamicModel> models;
     private final double level;
@@ -101,12 +106,13 @@ public final class Validation {
     }
 
     /**
-     * Compares every model with the same flights.
+     * Compares every model with the same flights. A flight that one of them does not land is left out for all, and total and run
+     * where one of them does not tell the rest, because a model that fails at the hard flights would look good by the others.
      *
      * @param flights what was observed
      * @return the agreement of each
-     * @throws IllegalArgumentException if there is no model, nothing was observed, or a flight has a total or run and its conditions
-     *     no ground
+     * @throws IllegalArgumentException if there is no model, nothing was observed, a flight has a total or run and its conditions no
+     *     ground, or a group is called as a part of the result is
      */
     public ValidationResult compare(List<ObservedFlight> flights) {
         if (models.isEmpty()) {
@@ -114,11 +120,9 @@ public final class Validation {
         }
         List<Difference> differences = new ArrayList<>();
         LeftOut without = new LeftOut();
-        models.forEach((name, model) -> {
-            for (ObservedFlight seen : flights) {
-                add(name, model, seen, differences, without);
-            }
-        });
+        for (ObservedFlight seen : flights) {
+            add(models, seen, differences, without);
+        }
         return result(differences, without);
     }
 
@@ -129,8 +133,9 @@ public final class Validation {
      * @param family the models and their parameters
      * @param calibration how to fit
      * @param flights what was observed, in two groups or more
-     * @return the agreement of predictions with flights that the fit had not seen
-     * @throws IllegalArgumentException if there are fewer than two groups, or a flight has a total or run and its conditions no ground
+     * @return the agreement of predictions with flights that the fit had not seen; what a fit warned of stands in its warnings
+     * @throws IllegalArgumentException if there are fewer than two groups, a flight has a total or run and its conditions no ground,
+     *     or a group is called as a part of the result is
      * @throws IllegalStateException if a fit does not converge
      */
     public ValidationResult leaveOneGroupOut(
@@ -145,10 +150,12 @@ public final class Validation {
         for (String group : groups) {
             List<ObservedFlight> others =
                     flights.stream().filter(seen -> !seen.group().equals(group)).toList();
-            AerodynamicModel model = calibration.fit(family, others).model();
+            CalibrationResult fit = calibration.fit(family, others);
+            fit.warnings()
+                    .forEach(w -> without.fits.add(Warning.of(w.code(), "without " + group + ": " + w.message())));
             flights.stream()
                     .filter(seen -> seen.group().equals(group))
-                    .forEach(seen -> add(name, model, seen, differences, without));
+                    .forEach(seen -> add(Map.of(name, fit.model()), seen, differences, without));
         }
         return result(differences, without);
     }
@@ -160,46 +167,63 @@ public final class Validation {
         return ValidationResult.of(differences, without, level, band);
     }
 
+    /** One flight by every model, or by none, so that all models are judged by the same flights. */
     private static void add(
-            String name, AerodynamicModel model, ObservedFlight seen, List<Difference> differences, LeftOut without) {
+            Map<String, AerodynamicModel> models, ObservedFlight seen, List<Difference> differences, LeftOut without) {
         FlightModel conditions = seen.conditions();
         if (conditions.ground().isEmpty() && seen.outputs().stream().anyMatch(FlightOutput::needsGround)) {
             throw new IllegalArgumentException("the flight \"" + seen.name()
                     + "\" has a total or run, but its conditions have no ground to roll on; give them one"
                     + " (FlightModel.withGround), or leave these out");
         }
-        try {
-            Flight flight = conditions
-                    .withBall(conditions.ball().withAerodynamics(model))
-                    .fly(seen.launch());
-            compare(name, seen, flight, differences, without);
-        } catch (FlightException e) {
-            without.noLanding.add(name + ": " + seen.name());
+        if (RESERVED.matcher(seen.group()).matches()) {
+            throw new IllegalArgumentException("a group must not be called \"" + seen.group()
+                    + "\", which names a part of the flights here; call it something else");
+        }
+        Map<String, Flight> flown = new LinkedHashMap<>();
+        models.forEach((name, model) -> {
+            try {
+                flown.put(
+                        name,
+                        conditions
+                                .withBall(conditions.ball().withAerodynamics(model))
+                                .fly(seen.launch()));
+            } catch (FlightException e) {
+                without.noLanding.add(name + ": " + seen.name());
+            }
+        });
+        if (flown.size() == models.size()) {
+            compare(seen, flown, differences, without);
         }
     }
 
     private static void compare(
-            String name, ObservedFlight seen, Flight flight, List<Difference> differences, LeftOut without) {
-        if (!seen.outputs().stream().allMatch(output -> output.knownOf(flight))) {
-            without.noRest.add(name + ": " + seen.name());
-        }
-        for (FlightOutput output : seen.outputs()) {
-            if (!output.knownOf(flight)) {
-                continue;
+            ObservedFlight seen, Map<String, Flight> flown, List<Difference> differences, LeftOut without) {
+        List<FlightOutput> known = new ArrayList<>(seen.outputs());
+        flown.forEach((name, flight) -> {
+            if (known.retainAll(seen.outputs().stream()
+                    .filter(output -> output.knownOf(flight))
+                    .toList())) {
+                without.noRest.add(name + ": " + seen.name());
             }
-            double observed = seen.value(output).orElseThrow();
-            differences.add(new Difference(
-                    name,
-                    seen.group(),
-                    seen.value(FlightOutput.CARRY).orElse(flight.carry().meters()),
-                    output,
-                    output.of(flight) - observed,
-                    observed));
-        }
+        });
+        flown.forEach((name, flight) -> {
+            for (FlightOutput output : known) {
+                double observed = seen.value(output).orElseThrow();
+                differences.add(new Difference(
+                        name,
+                        seen.group(),
+                        seen.value(FlightOutput.CARRY).orElse(flight.carry().meters()),
+                        output,
+                        output.of(flight) - observed,
+                        observed));
+            }
+        });
     }
 
-    /** What a model has no answer for, as model and flight. */
+    /** What a model has no answer for, as model and flight, and what fits without a group warn of. */
     static final class LeftOut {
+        final List<Warning> fits = new ArrayList<>();
         final List<String> noLanding = new ArrayList<>();
         final List<String> noRest = new ArrayList<>();
     }

@@ -72,12 +72,13 @@ public final class ValidationResult {
                     level,
                     rows));
         }
-        List<Warning> warnings = new ArrayList<>(1);
+        List<Warning> warnings = new ArrayList<>(without.fits);
         if (!without.noLanding.isEmpty()) {
-            warnings.add(Warning.of("no-flight", "no landing, and so left out: " + without.noLanding));
+            warnings.add(Warning.of("no-flight", "no landing, and so left out for every model: " + without.noLanding));
         }
         if (!without.noRest.isEmpty()) {
-            warnings.add(Warning.of("no-rest", "no known rest, and so total and run left out: " + without.noRest));
+            warnings.add(Warning.of(
+                    "no-rest", "no known rest, and so total and run left out for every model: " + without.noRest));
         }
         return new ValidationResult(rows, warnings);
     }
@@ -137,7 +138,8 @@ public final class ValidationResult {
 
     /**
      * What to know: {@code no-flight} where a model has no landing for a flight, {@code no-rest} where it has a landing and the
-     * ground no answer for total and run.
+     * ground no answer for total and run; and what the fits without a group warned of, such as {@code parameters-not-determined},
+     * each beginning with the group left out.
      *
      * @return the warnings, unmodifiable, usually none
      */

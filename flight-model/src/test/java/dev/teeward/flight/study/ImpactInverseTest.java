@@ -32,6 +32,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.SplittableRandom;
+import org.apache.commons.math3.special.Erf;
 import org.junit.jupiter.api.Test;
 
 /** Backwards through the impact, and whether a launch follows from a delivery. */
@@ -248,6 +249,26 @@ class ImpactInverseTest {
                 ImpactConsistency.withDefaults().check(measured(path, ImpactQuantity.values()), IRON);
         assertTrue(wrongPath.pValue() < 0.01, wrongPath::toString);
         assertEquals(List.of(CLUB_PATH), wrongPath.mostToBlame(), wrongPath::toString);
+    }
+
+    /** Closed form of the upper tail for 5 degrees of freedom, which stays above zero where 1 - F does not. */
+    @Test
+    void worseMisreadsHaveSmallerProbabilities() {
+        double before = 1.0;
+        for (double wrong : new double[] {1_500.0, 3_000.0, 5_000.0}) {
+            double[] values = all(SEVEN, IRON);
+            values[SPIN_RATE.index()] -= wrong;
+            ImpactConsistency.Result result =
+                    ImpactConsistency.withDefaults().check(measured(values, ImpactQuantity.values()), IRON);
+            assertEquals(5, result.degreesOfFreedom());
+            double x = result.chiSquare();
+            double tail =
+                    Erf.erfc(Math.sqrt(0.5 * x)) + Math.sqrt(2.0 * x / Math.PI) * Math.exp(-0.5 * x) * (1.0 + x / 3.0);
+            assertEquals(tail, result.pValue(), 1e-10 * tail);
+            assertTrue(result.pValue() > 0.0 && result.pValue() < before, result::toString);
+            before = result.pValue();
+        }
+        assertTrue(before < 1e-17, "p " + before);
     }
 
     /** One check alone cannot tell which of its two sides is wrong. */

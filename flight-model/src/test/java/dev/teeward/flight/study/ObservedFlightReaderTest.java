@@ -137,4 +137,28 @@ class ObservedFlightReaderTest {
             assertTrue(e.getMessage().contains("ball_speed_" + unit.suffix()), e.getMessage());
         }
     }
+
+    /** Without the tilt a curved ball would be judged as a straight one. */
+    @Test
+    void aSideNeedsItsStartAndTilt() {
+        String head = "flight,ball_speed_mps,launch_angle_deg,spin_rate_rpm,start_direction_deg,axis_tilt_deg,";
+        assertEquals(
+                9.144,
+                ObservedFlightReader.flights(head + "side_yd\nx,60,12,3000,0,5,10\n")
+                        .get(0)
+                        .value(FlightOutput.SIDE)
+                        .orElseThrow(),
+                1e-12);
+        for (String row : new String[] {"side_yd\nx,60,12,3000,0,,10\n", "curve_yd\nx,60,12,3000,0,,10\n"}) {
+            IllegalArgumentException e =
+                    assertThrows(IllegalArgumentException.class, () -> ObservedFlightReader.flights(head + row));
+            assertTrue(e.getMessage().contains("axis_tilt_deg"), e.getMessage());
+        }
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class,
+                () -> ObservedFlightReader.flights(head + "side_yd\nx,60,12,3000,,5,10\n"));
+        assertTrue(
+                e.getMessage().startsWith("line 2: ") && e.getMessage().contains("start_direction_deg"),
+                e.getMessage());
+    }
 }

@@ -199,4 +199,81 @@ class ValidationTest {
         assertTrue(without.agreement("typical", "all", FlightOutput.CARRY).isPresent());
         assertEquals("no-rest", without.warnings().get(0).code());
     }
+
+    /** A model that fails at the hard flights is judged by the flights that all models land, and so are the others. */
+    @Test
+    void allModelsAreJudgedByTheSameFlights() {
+        FlightModel uphill = FlightModel.standard().withLandingElevation(Length.ofMeters(25.0));
+        List<ObservedFlight> flights = new ArrayList<>();
+        for (double speed : new double[] {47.0, 49.0, 60.0, 65.0}) {
+            Flight flight = uphill.fly(launch(speed, 22.0, 0.0, 5_000.0, 0.0));
+            flights.add(ObservedFlight.of(flight.launch())
+                    .withName("speed " + speed)
+                    .withConditions(uphill)
+                    .with(FlightOutput.CARRY, flight.carry().meters()));
+        }
+        Validation typical = Validation.withDefaults().with("typical", TypicalAerodynamics.of());
+        assertEquals(
+                4,
+                typical.compare(flights)
+                        .agreement("typical", "all", FlightOutput.CARRY)
+                        .orElseThrow()
+                        .count());
+        ValidationResult both =
+                typical.with("heavy drag", SyntheticFlights.ball(1.2, 0.8)).compare(flights);
+        int landed = both.agreement("heavy drag", "all", FlightOutput.CARRY)
+                .orElseThrow()
+                .count();
+        assertTrue(landed < 4, "all landed");
+        assertEquals(
+                landed,
+                both.agreement("typical", "all", FlightOutput.CARRY)
+                        .orElseThrow()
+                        .count());
+        assertTrue(both.warnings().get(0).message().contains("heavy drag: speed 47.0"));
+    }
+
+    /** One group of one launch can't tell drag from lift; the prediction of the other carries that warning. */
+    @Test
+    void warningsOfTheFitsAreKept() {
+        List<ObservedFlight> flights = new ArrayList<>();
+        for (String group : List.of("drive", "wedge")) {
+            for (int i = 0; i < 6; i++) {
+                Flight flight = FlightModel.standard()
+                        .fly(
+                                group.equals("drive")
+                                        ? launch(70.0, 12.0, 0.0, 2_600.0, 0.0)
+                                        : launch(40.0, 28.0, 0.0, 9_000.0, 0.0));
+                flights.add(ObservedFlight.of(flight.launch())
+                        .withGroup(group)
+                        .with(FlightOutput.CARRY, flight.carry().meters() + (i % 2 == 0 ? 1.0 : -1.0)));
+            }
+        }
+        ValidationResult r = Validation.withDefaults()
+                .leaveOneGroupOut(
+                        "own",
+                        ParametricAerodynamics.scaled(TypicalAerodynamics.of()),
+                        Calibration.withDefaults(),
+                        flights);
+        assertTrue(
+                r.warnings().stream()
+                        .anyMatch(w -> w.code().equals("parameters-not-determined")
+                                && w.message().startsWith("without drive: ")),
+                r.warnings().toString());
+    }
+
+    @Test
+    void aGroupCalledAsAPartIsRefused() {
+        for (String name : List.of("all", "carry 150-200 yd")) {
+            ObservedFlight seen = ObservedFlight.of(launch(50.0, 15.0, 0.0, 3_000.0, 0.0))
+                    .withGroup(name)
+                    .with(FlightOutput.CARRY, 120.0);
+            IllegalArgumentException e = assertThrows(
+                    IllegalArgumentException.class,
+                    () -> Validation.withDefaults()
+                            .with("typical", TypicalAerodynamics.of())
+                            .compare(List.of(seen)));
+            assertTrue(e.getMessage().contains("\"" + name + "\""), e.getMessage());
+        }
+    }
 }
