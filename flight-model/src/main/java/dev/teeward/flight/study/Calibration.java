@@ -61,6 +61,7 @@ import java.util.function.Function;
 public final class Calibration {
     private static final double MEDIAN_TO_DEVIATION = 1.4826;
     private static final int MOST_ROUNDS = 60;
+    private static final int MOST_PASSES = 60;
     private static final double SETTLED = 1e-6;
 
     private final Map<FlightOutput, Double> deviations;
@@ -219,27 +220,47 @@ public final class Calibration {
                     n + " observations cannot tell " + p + " parameters; at least " + (p + 1) + " are needed");
         }
         FitProblem problem = new FitProblem(family, residuals);
-        double[] weights = new double[n];
-        Arrays.fill(weights, 1.0);
-        double[] point = problem.fit(family.start(), weights, -1);
+        double[] point = problem.fit(family.start(), -1);
         int rounds = 1;
         boolean settled = loss == RobustLoss.SQUARES && launches.isEmpty();
         while (!settled && rounds < MOST_ROUNDS) {
             AerodynamicModel model = family.model(point);
-            problem = launches.map(errors -> new FitProblem(family, residuals.whitened(errors, model)))
-                    .orElse(problem);
-            double scale = scale(problem, point);
-            double[] seen = problem.residuals().of(model);
-            for (int i = 0; i < n; i++) {
-                weights[i] = loss.weight(seen[i] / scale);
-            }
-            double[] next = problem.fit(point, weights, -1);
+            Residuals last = residuals;
+            residuals = weighed(
+                    launches.map(errors -> last.whitened(errors, model)).orElse(last), family, model);
+            problem = new FitProblem(family, residuals);
+            double[] next = problem.fit(point, -1);
             settled = moved(family, point, next) < SETTLED;
             point = next;
             rounds++;
         }
-        return new CalibrationResult(
-                problem, point, weights, scale(problem, point), loss, level, shared, rounds, settled);
+        return new CalibrationResult(problem, point, scale(problem, point), loss, level, shared, rounds, settled);
+    }
+
+    /**
+     * The weights of the rows at a model. With errors of the launch a row is judged by the others of its flight, so that weights
+     * depend on weights: half steps, because whole ones may swing.
+     */
+    private Residuals weighed(Residuals residuals, ParametricAerodynamics family, AerodynamicModel model) {
+        List<double[]> raw = residuals.raw(model);
+        double step = residuals.isWhitened() ? 0.5 : 1.0;
+        Residuals at = residuals;
+        for (int pass = 0; pass < (residuals.isWhitened() ? MOST_PASSES : 1); pass++) {
+            double scale = family.hasPrior() ? 1.0 : robustScale(at.judged(raw), family.names().size());
+            double[] wanted = at.weights(loss, scale, raw);
+            double[] weights = at.weights();
+            double most = 0.0;
+            for (int i = 0; i < weights.length; i++) {
+                double change = step * (wanted[i] - weights[i]);
+                weights[i] += change;
+                most = Math.max(most, Math.abs(change));
+            }
+            at = at.weighed(weights);
+            if (most < SETTLED) {
+                break;
+            }
+        }
+        return at;
     }
 
     /** The scale of the residuals: known where there are priors, never nothing. */
@@ -248,13 +269,15 @@ public final class Calibration {
     }
 
     static double robustScale(FitProblem problem, double[] point) {
-        double[] sizes = Arrays.stream(problem.residuals().of(problem.family().model(point)))
-                .map(Math::abs)
-                .sorted()
-                .toArray();
+        Residuals residuals = problem.residuals();
+        return robustScale(residuals.judged(residuals.raw(problem.family().model(point))), point.length);
+    }
+
+    private static double robustScale(double[] rows, int parameters) {
+        double[] sizes = Arrays.stream(rows).map(Math::abs).sorted().toArray();
         int n = sizes.length;
         double median = n % 2 == 1 ? sizes[n / 2] : 0.5 * (sizes[n / 2 - 1] + sizes[n / 2]);
-        double few = Math.sqrt(n / Math.max(1.0, n - point.length));
+        double few = Math.sqrt(n / Math.max(1.0, n - parameters));
         // Flights without any error have no scale; a millionth of the stated one keeps the division whole.
         return Math.max(1e-6, MEDIAN_TO_DEVIATION * median * few);
     }
