@@ -29,11 +29,15 @@ import java.util.function.Function;
  * 0.3 deg, 3 percent of spin and 1 deg of tilt those of the lift held the truth in 88.4 percent in place of 95.
  * {@link #withLaunchTolerance} states these errors. The rows r of a flight, in standard deviations of the observations, then
  * have the covariance {@code S = I + A A'}: a column of A is what one standard deviation of one number of the launch does to
- * them, a difference over one standard deviation to either side, flown with the fitted coefficients. With {@code S = L L'}
- * (Cholesky) the rows {@code L^-1 r} stand in place of r in all that is said here: generalised least squares with the law of
- * propagation (JCGM 102:2011, 6.2.1; from memory), the launch itself left as measured. It is right to first order. What it
- * leaves: the bias that the curvature of a flight in its launch makes, of second order; and errors that all launches of a
- * device have in common, which no number of flights tells.
+ * them, a difference over one standard deviation to either side, flown with the fitted coefficients. The fit makes
+ * {@code r' S^-1 r} small: generalised least squares with the law of propagation (JCGM 102:2011, 6.2.1; from memory), the launch
+ * itself left as measured. It is right to first order. What it leaves: the bias that the curvature of a flight in its launch
+ * makes, of second order; and errors that all launches of a device have in common, which no number of flights tells.
+ *
+ * <p>A robust loss then judges an observation by what all others of its flight, each with its weight, let expect of it: t is the
+ * difference over its standard deviation sqrt(v), with all weights 1 {@code (S^-1 r)_i / sqrt((S^-1)_ii)}, and a weight m makes
+ * the variance v/m, so that a misread pulls no more than m t and does not make its neighbours look misread. In the covariance
+ * above J'J becomes {@code J' S^-1 J}, psi' is taken at t, and sum psi^2 becomes {@code g' S g}, where J'g is the score.
  *
  * <p><b>Partial pooling.</b> Where the family has {@linkplain ParametricAerodynamics#withPrior priors} the stated standard
  * deviations are taken as known, because few flights cannot tell their own scatter: the estimate is the most probable one given
@@ -226,8 +230,8 @@ public final class Calibration {
         while (!settled && rounds < MOST_ROUNDS) {
             AerodynamicModel model = family.model(point);
             Residuals last = residuals;
-            residuals = weighed(
-                    launches.map(errors -> last.whitened(errors, model)).orElse(last), family, model);
+            residuals =
+                    weighed(launches.map(errors -> last.whitened(errors, model)).orElse(last), family, model);
             problem = new FitProblem(family, residuals);
             double[] next = problem.fit(point, -1);
             settled = moved(family, point, next) < SETTLED;
@@ -246,7 +250,9 @@ public final class Calibration {
         double step = residuals.isWhitened() ? 0.5 : 1.0;
         Residuals at = residuals;
         for (int pass = 0; pass < (residuals.isWhitened() ? MOST_PASSES : 1); pass++) {
-            double scale = family.hasPrior() ? 1.0 : robustScale(at.judged(raw), family.names().size());
+            double scale = family.hasPrior()
+                    ? 1.0
+                    : robustScale(at.judged(raw), family.names().size());
             double[] wanted = at.weights(loss, scale, raw);
             double[] weights = at.weights();
             double most = 0.0;

@@ -208,8 +208,9 @@ public final class CalibrationResult {
      * <p>They are those that the loss gives a weight below 0.3: 4.5 robust {@linkplain #scale() standard deviations} or more from
      * the fit for Huber's, 3.2 for the biweight. {@link RobustLoss#SQUARES} counts them in full; it names those that Huber's loss
      * would not, with the weight that this would give. A fit by least squares bends towards a misread and may hide it.
-     * With {@linkplain Calibration#withLaunchTolerance a tolerance of the launch} an observation is judged given those of its
-     * flight that come before it in {@link FlightOutput}, so a misread may name those after it too.
+     * With {@linkplain Calibration#withLaunchTolerance a tolerance of the launch} an observation is judged given all others of its
+     * flight, each with its weight. By least squares they count in full, and a misread may then name others of its flight too; and
+     * where two observations of a flight contradict each other and nothing else decides, both are named.
      *
      * @return flight and what was seen, with that weight, unmodifiable
      */

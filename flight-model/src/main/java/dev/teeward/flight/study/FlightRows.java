@@ -34,7 +34,8 @@ final class FlightRows {
         inverse = new double[q][q];
         root = new double[q][q];
         if (q > 0) {
-            EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(new Array2DRowRealMatrix(information()));
+            EigenDecompositionSymmetric eigen =
+                    new EigenDecompositionSymmetric(new Array2DRowRealMatrix(information()));
             for (int k = 0; k < q; k++) {
                 double c = Math.sqrt(Math.max(1.0, eigen.getEigenvalue(k)));
                 RealVector v = eigen.getEigenvector(k);

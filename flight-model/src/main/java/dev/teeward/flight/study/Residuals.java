@@ -113,7 +113,9 @@ final class Residuals {
     }
 
     double[] weights() {
-        return counting.stream().flatMapToDouble(own -> Arrays.stream(own.weights())).toArray();
+        return counting.stream()
+                .flatMapToDouble(own -> Arrays.stream(own.weights()))
+                .toArray();
     }
 
     /** How many numbers were seen that have no row. */

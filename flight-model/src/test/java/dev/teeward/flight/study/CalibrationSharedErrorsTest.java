@@ -90,14 +90,13 @@ class CalibrationSharedErrorsTest {
     void aTrackOfThreeHundredPointsWithAToleranceGivesTheBallBack() {
         Flight flight =
                 FlightModel.of(Ball.of(SyntheticFlights.ball(0.95, 1.10))).fly(launch(65.0, 12.0, 1.0, 3_000.0, 4.0));
-        List<ObservedFlight.TrackPoint> track =
-                flight.trajectory().every(flight.flightTimeSeconds() / 300.0).stream()
-                        .map(p -> new ObservedFlight.TrackPoint(
-                                p.timeSeconds(),
-                                p.downrange().meters(),
-                                p.height().meters(),
-                                p.side().meters()))
-                        .toList();
+        List<ObservedFlight.TrackPoint> track = flight.trajectory().every(flight.flightTimeSeconds() / 300.0).stream()
+                .map(p -> new ObservedFlight.TrackPoint(
+                        p.timeSeconds(),
+                        p.downrange().meters(),
+                        p.height().meters(),
+                        p.side().meters()))
+                .toList();
         CalibrationResult fit = CALIBRATION
                 .withLaunchTolerance(LaunchTolerance.typical())
                 .fit(SCALED, List.of(ObservedFlight.of(flight.launch()).withTrack(track)));
@@ -147,8 +146,8 @@ class CalibrationSharedErrorsTest {
                 .withBall(Ball.of(SyntheticFlights.ball(drag, lift)))
                 .fly(seen.launch());
         return new ArrayRealVector(seen.outputs().stream()
-                .mapToDouble(output ->
-                        (output.of(flight) - seen.value(output).orElseThrow()) / output.standardDeviation())
+                .mapToDouble(
+                        output -> (output.of(flight) - seen.value(output).orElseThrow()) / output.standardDeviation())
                 .toArray());
     }
 
@@ -159,10 +158,8 @@ class CalibrationSharedErrorsTest {
         double shared = 0.0;
         for (long seed = 51; seed < 53; seed++) {
             List<ObservedFlight> flights = flights(40, seed);
-            independent += CALIBRATION
-                    .fit(SCALED, flights)
-                    .standardError("lift_scale")
-                    .orElseThrow();
+            independent +=
+                    CALIBRATION.fit(SCALED, flights).standardError("lift_scale").orElseThrow();
             shared += CALIBRATION
                     .withErrorsSharedWithinFlights()
                     .fit(SCALED, flights)
