@@ -22,7 +22,8 @@ import java.util.function.Function;
  * <p>Covariance: {@code k^2 s^2 [sum psi^2/(n - p)] / [mean psi']^2 (J'J)^-1}, {@code k = 1 + (p/n) var(psi')/mean(psi')^2}
  * (Huber 1981, Robust Statistics, 7.6; from memory), which for {@link RobustLoss#SQUARES} is the usual {@code s^2 (J'J)^-1};
  * intervals by Student's t on n - p. With {@link #withErrorsSharedWithinFlights} it is the sandwich over flights, for errors of
- * unknown size that carry, apex and descent of one flight have in common; use it with 20 flights or more.
+ * unknown size that carry, apex and descent of one flight have in common; it needs many flights, and with 40 is still a little
+ * short (below).
  *
  * <p><b>Launches measured with errors.</b> One error of a measured launch moves carry, apex, descent and time of its flight
  * together; taken as independent errors of each, it makes intervals too short: with a device good to 0.5 percent of ball speed,
@@ -49,8 +50,10 @@ import java.util.function.Function;
  * <p>Measured, 2,000 synthetic sets each of flights from drive to wedge in two airs, normal errors in carry, apex, descent and
  * time: intervals at 95 percent held the true factors of drag and lift in 95.8 and 95.0 percent (Huber, 24 flights; by the
  * profile 95.8 and 95.1), 94.9 and 95.2 (least squares, also by the profile), 96.1 and 95.5 (errors shared, 40 flights), 95.9
- * and 95.6 (pooled, 3 flights of balls drawn from the prior). With the launches measured with errors as above, and stated: 94.4
- * and 95.2 (Huber, 24 flights), 94.2 and 95.1 (least squares, also by the profile), 95.5 and 95.2 (pooled, 3 flights).
+ * and 95.6 (pooled, 3 flights of balls drawn from the prior). With the launches measured with errors as above, and stated: 94.2
+ * and 95.1 (least squares, also by the profile); of 800 sets, 95.0 and 95.0 (Huber, 24 flights), 95.8 and 95.8 (pooled, 3
+ * flights). With these errors not stated, 40 flights, of 800 sets: 95.5 and 93.4 with errors shared within flights, 95.5 and
+ * 88.5 without.
  *
  * <pre>{@code
  * CalibrationResult fit = Calibration.withDefaults()
