@@ -32,7 +32,6 @@ public final class CalibrationResult {
 
     private final FitProblem problem;
     private final double[] point;
-    private final double[] weights;
     private final double scale;
     private final RobustLoss loss;
     private final double level;
@@ -45,7 +44,6 @@ public final class CalibrationResult {
     CalibrationResult(
             FitProblem problem,
             double[] point,
-            double[] weights,
             double scale,
             RobustLoss loss,
             double level,
@@ -54,7 +52,6 @@ public final class CalibrationResult {
             boolean settled) {
         this.problem = problem;
         this.point = point;
-        this.weights = weights;
         this.scale = scale;
         this.loss = loss;
         this.level = level;
@@ -70,10 +67,11 @@ public final class CalibrationResult {
 
     /** What weighs little or, under least squares, would weigh little to Huber's loss. */
     private Map<String, Double> far() {
-        double[] seen = problem.residuals().of(model());
+        RobustLoss judge = loss == RobustLoss.SQUARES ? RobustLoss.HUBER : loss;
+        double[] seen = problem.residuals().judged(problem.residuals().raw(model()));
         Map<String, Double> found = new LinkedHashMap<>();
-        for (int i = 0; i < weights.length; i++) {
-            double weight = loss == RobustLoss.SQUARES ? RobustLoss.HUBER.weight(seen[i] / scale) : weights[i];
+        for (int i = 0; i < seen.length; i++) {
+            double weight = judge.weight(seen[i] / scale);
             if (weight < MISREAD) {
                 found.merge(problem.residuals().describe(i), weight, Math::min);
             }
@@ -157,7 +155,7 @@ public final class CalibrationResult {
         if (!covariance.knows(j)) {
             return Interval.unbounded(level);
         }
-        return new ProfileSearch(problem, point, weights, covariance, quantile).interval(j, level);
+        return new ProfileSearch(problem, point, covariance, quantile).interval(j, level);
     }
 
     /**
@@ -210,8 +208,9 @@ public final class CalibrationResult {
      * <p>They are those that the loss gives a weight below 0.3: 4.5 robust {@linkplain #scale() standard deviations} or more from
      * the fit for Huber's, 3.2 for the biweight. {@link RobustLoss#SQUARES} counts them in full; it names those that Huber's loss
      * would not, with the weight that this would give. A fit by least squares bends towards a misread and may hide it.
-     * With {@linkplain Calibration#withLaunchTolerance a tolerance of the launch} an observation is judged given those of its
-     * flight that come before it in {@link FlightOutput}, so a misread may name those after it too.
+     * With {@linkplain Calibration#withLaunchTolerance a tolerance of the launch} an observation is judged given all others of its
+     * flight, each with its weight. By least squares they count in full, and a misread may then name others of its flight too; and
+     * where two observations of a flight contradict each other and nothing else decides, both are named.
      *
      * @return flight and what was seen, with that weight, unmodifiable
      */

@@ -22,8 +22,9 @@ final class Covariance {
     }
 
     static Covariance of(FitProblem problem, double[] point, RobustLoss loss, double scale, boolean shared) {
-        double[][] columns = problem.jacobian(point);
-        int n = problem.residuals().rows();
+        Residuals residuals = problem.residuals();
+        double[][] columns = new FitProblem(problem.family(), residuals.unweighed()).jacobian(point);
+        int n = residuals.rows();
         double[] unit = new double[columns[0].length];
         Arrays.fill(unit, 1.0);
         if (problem.family().hasPrior()) {
@@ -36,27 +37,24 @@ final class Covariance {
                     "stated noise and prior, normal intervals");
         }
         Information information = Information.of(columns, unit);
-        double[] seen = problem.residuals().of(problem.family().model(point));
+        List<double[]> raw = residuals.raw(problem.family().model(point));
+        double[] slopes = Arrays.stream(residuals.judged(raw))
+                .map(t -> loss.slope(t / scale))
+                .toArray();
         return shared
-                ? sandwich(information, columns, seen, loss, scale, problem)
-                : plain(information, seen, loss, scale, point.length);
+                ? sandwich(information, slopes, problem, point)
+                : plain(information, slopes, residuals.squares(raw), point.length);
     }
 
-    private static Covariance plain(Information information, double[] seen, RobustLoss loss, double scale, int p) {
-        int n = seen.length;
-        double squares = 0.0;
-        double slope = 0.0;
+    private static Covariance plain(Information information, double[] slopes, double squares, int p) {
+        int n = slopes.length;
+        double mean = mean(slopes);
         double slopeSquares = 0.0;
-        for (double r : seen) {
-            double u = r / scale;
-            double psi = u * loss.weight(u);
-            squares += psi * psi;
-            slope += loss.slope(u) / n;
-            slopeSquares += loss.slope(u) * loss.slope(u) / n;
+        for (double own : slopes) {
+            slopeSquares += own * own / n;
         }
-        double mean = Math.max(slope, 0.05);
-        double k = 1.0 + p / (double) n * Math.max(0.0, slopeSquares - slope * slope) / (mean * mean);
-        double factor = k * k * scale * scale * squares / (n - p) / (mean * mean);
+        double k = 1.0 + p / (double) n * Math.max(0.0, slopeSquares - mean * mean) / (mean * mean);
+        double factor = k * k * squares / (n - p) / (mean * mean);
         double[][] matrix = new double[p][p];
         for (int a = 0; a < p; a++) {
             for (int b = 0; b < p; b++) {
@@ -66,24 +64,15 @@ final class Covariance {
         return new Covariance(information, matrix, n - p, "independent errors, t intervals");
     }
 
-    private static Covariance sandwich(
-            Information information,
-            double[][] columns,
-            double[] seen,
-            RobustLoss loss,
-            double scale,
-            FitProblem problem) {
+    private static Covariance sandwich(Information information, double[] slopes, FitProblem problem, double[] point) {
+        double[][] columns = problem.jacobian(point);
+        double[] seen = problem.residuals().of(problem.family().model(point));
         int p = columns.length;
         int n = seen.length;
-        int groups =
-                1 + Arrays.stream(new int[] {problem.residuals().flight(n - 1)}).sum();
-        double[][] scores = new double[groups][p];
-        double slope = 0.0;
+        double[][] scores = new double[1 + problem.residuals().flight(n - 1)][p];
         for (int i = 0; i < n; i++) {
-            double u = seen[i] / scale;
-            slope += loss.slope(u) / n;
             for (int a = 0; a < p; a++) {
-                scores[problem.residuals().flight(i)][a] += scale * u * loss.weight(u) * columns[a][i];
+                scores[problem.residuals().flight(i)][a] += seen[i] * columns[a][i];
             }
         }
         int used = (int) Arrays.stream(scores)
@@ -97,7 +86,7 @@ final class Covariance {
                 }
             }
         }
-        double mean = Math.max(slope, 0.05);
+        double mean = mean(slopes);
         double few = used / Math.max(1.0, used - p);
         double[][] matrix = product(product(information.inverse(), middle), information.inverse());
         for (double[] row : matrix) {
@@ -107,6 +96,10 @@ final class Covariance {
         }
         return new Covariance(
                 information, matrix, Math.max(1.0, used - p), "errors shared within flights, t intervals");
+    }
+
+    private static double mean(double[] slopes) {
+        return Math.max(Arrays.stream(slopes).sum() / slopes.length, 0.05);
     }
 
     private static double[][] product(double[][] a, double[][] b) {

@@ -11,7 +11,7 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOpti
 import org.hipparchus.util.Pair;
 
 /**
- * Weighted nonlinear least squares over the free parameters of a family, by Levenberg and Marquardt (Hipparchus), with what is
+ * Nonlinear least squares over the free parameters of a family, by Levenberg and Marquardt (Hipparchus), with what is
  * believed beforehand as further rows.
  *
  * <p>Derivatives to the parameters are central differences over 1/1000 of the distance between the bounds; steps beyond a bound
@@ -81,29 +81,19 @@ final class FitProblem {
         return above;
     }
 
-    /** The sum of weighted squares at a point; beliefs weigh 1. */
-    double cost(double[] point, double[] weights) {
-        double[] rows = rows(point);
-        double sum = 0.0;
-        for (int i = 0; i < rows.length; i++) {
-            sum += weight(weights, i) * rows[i] * rows[i];
-        }
-        return sum;
-    }
-
-    private static double weight(double[] weights, int row) {
-        return row < weights.length ? weights[row] : 1.0;
+    /** The sum of squares at a point. */
+    double cost(double[] point) {
+        return Arrays.stream(rows(point)).map(r -> r * r).sum();
     }
 
     /**
-     * The least weighted squares.
+     * The least squares.
      *
      * @param start where to begin
-     * @param weights of the observations
      * @param fixed a parameter that keeps its value of the start, or -1
      * @return the point
      */
-    double[] fit(double[] start, double[] weights, int fixed) {
+    double[] fit(double[] start, int fixed) {
         int[] free = new int[start.length - (fixed < 0 ? 0 : 1)];
         for (int j = 0, k = 0; j < start.length; j++) {
             if (j != fixed) {
@@ -129,18 +119,11 @@ final class FitProblem {
                                     pick(family.clipped(put(start, free, point.toArray())), free), false))
                             .model(point -> {
                                 double[] whole = family.clipped(put(start, free, point.toArray()));
-                                double[] rows = rows(whole);
                                 RealMatrix jacobian = new Array2DRowRealMatrix(n, free.length);
                                 for (int k = 0; k < free.length; k++) {
-                                    double[] column = column(whole, free[k]);
-                                    for (int i = 0; i < n; i++) {
-                                        jacobian.setEntry(i, k, Math.sqrt(weight(weights, i)) * column[i]);
-                                    }
+                                    jacobian.setColumn(k, column(whole, free[k]));
                                 }
-                                for (int i = 0; i < n; i++) {
-                                    rows[i] *= Math.sqrt(weight(weights, i));
-                                }
-                                return new Pair<>(new ArrayRealVector(rows, false), jacobian);
+                                return new Pair<>(new ArrayRealVector(rows(whole), false), jacobian);
                             })
                             .build())
                     .getPoint()

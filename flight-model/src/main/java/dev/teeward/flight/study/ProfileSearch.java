@@ -10,23 +10,21 @@ final class ProfileSearch {
 
     private final FitProblem problem;
     private final double[] best;
-    private final double[] weights;
     private final Covariance covariance;
     private final double quantile;
     private final double least;
     private final Information frozen;
 
-    ProfileSearch(FitProblem problem, double[] best, double[] weights, Covariance covariance, double quantile) {
+    ProfileSearch(FitProblem problem, double[] best, Covariance covariance, double quantile) {
         this.problem = problem;
         this.best = best;
-        this.weights = weights;
         this.covariance = covariance;
         this.quantile = quantile;
-        least = problem.cost(best, weights);
-        double[] all = new double[weights.length + problem.priorRows()];
-        Arrays.fill(all, 1.0);
-        System.arraycopy(weights, 0, all, 0, weights.length);
-        frozen = Information.of(problem.jacobian(best), all);
+        least = problem.cost(best);
+        double[][] columns = problem.jacobian(best);
+        double[] unit = new double[columns[0].length];
+        Arrays.fill(unit, 1.0);
+        frozen = Information.of(columns, unit);
     }
 
     Interval interval(int j, double level) {
@@ -96,12 +94,12 @@ final class ProfileSearch {
     private double[] fitted(int j, double value, double[] start) {
         double[] point = start.clone();
         point[j] = value;
-        return problem.fit(point, weights, j);
+        return problem.fit(point, j);
     }
 
     /** The distance from the best fit in standard errors, by the misfit. */
     private double signedRoot(int j, double[] point) {
-        double worse = Math.max(0.0, problem.cost(point, weights) - least);
+        double worse = Math.max(0.0, problem.cost(point) - least);
         return Math.sqrt(worse * frozen.inverse(j, j) / covariance.of(j, j));
     }
 }

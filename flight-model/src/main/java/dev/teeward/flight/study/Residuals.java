@@ -13,8 +13,8 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * Model less observation, over the standard deviation of the observation, row by row over all flights; whitened, if the launches
- * have errors. Total and run have no rows: they depend on the turf as much as on the flight.
+ * Model less observation, over the standard deviation of the observation, row by row over all flights, each row with its
+ * weight, and whitened if the launches have errors. Total and run have no rows: they depend on the turf as much as on the flight.
  */
 final class Residuals {
     /** What a flight counts that a set of parameters keeps from landing: more than any step can gain. */
@@ -26,19 +26,30 @@ final class Residuals {
     private final int[] flightOfRow;
     private final String[] whatOfRow;
 
-    /** The factors of {@link LaunchErrors}, one for each flight; none if launches are exact. */
-    private final List<double[][]> factors;
+    /** How the rows count, flight by flight. */
+    private final List<FlightRows> counting;
+
+    private final boolean whitened;
 
     Residuals(List<ObservedFlight> flights, Map<FlightOutput, Double> deviations, double trackDeviation) {
-        this(flights, deviations, trackDeviation, List.of());
+        this(
+                flights,
+                deviations,
+                trackDeviation,
+                flights.stream()
+                        .map(seen -> FlightRows.of(rows(seen), new double[0][]))
+                        .toList(),
+                false);
     }
 
     private Residuals(
             List<ObservedFlight> flights,
             Map<FlightOutput, Double> deviations,
             double trackDeviation,
-            List<double[][]> factors) {
-        this.factors = factors;
+            List<FlightRows> counting,
+            boolean whitened) {
+        this.counting = counting;
+        this.whitened = whitened;
         this.flights = flights;
         this.deviations = deviations;
         this.trackDeviation = trackDeviation;
@@ -67,17 +78,44 @@ final class Residuals {
         return fitted(seen).size() + 3 * seen.track().size();
     }
 
-    /** The same with the errors of the launches taken out, as they are with a model. */
+    /** The same with the errors of the launches taken out, as they are with a model; the weights stay. */
     Residuals whitened(LaunchErrors errors, AerodynamicModel model) {
-        return new Residuals(
-                flights,
-                deviations,
-                trackDeviation,
-                flights.stream().map(seen -> errors.factor(seen, this, model)).toList());
+        List<FlightRows> changed = new ArrayList<>();
+        for (int i = 0; i < flights.size(); i++) {
+            ObservedFlight seen = flights.get(i);
+            changed.add(FlightRows.of(rows(seen), errors.effects(seen, this, model))
+                    .weighed(counting.get(i).weights()));
+        }
+        return new Residuals(flights, deviations, trackDeviation, changed, true);
+    }
+
+    /** The same with other weights of all rows. */
+    Residuals weighed(double[] weights) {
+        List<FlightRows> changed = new ArrayList<>();
+        int row = 0;
+        for (FlightRows own : counting) {
+            int many = own.weights().length;
+            changed.add(own.weighed(Arrays.copyOfRange(weights, row, row + many)));
+            row += many;
+        }
+        return new Residuals(flights, deviations, trackDeviation, changed, whitened);
+    }
+
+    /** The same with every row counting in full. */
+    Residuals unweighed() {
+        double[] full = new double[rows()];
+        Arrays.fill(full, 1.0);
+        return weighed(full);
     }
 
     boolean isWhitened() {
-        return !factors.isEmpty();
+        return whitened;
+    }
+
+    double[] weights() {
+        return counting.stream()
+                .flatMapToDouble(own -> Arrays.stream(own.weights()))
+                .toArray();
     }
 
     /** How many numbers were seen that have no row. */
@@ -102,6 +140,7 @@ final class Residuals {
         return name + " (" + whatOfRow[row] + ")";
     }
 
+    /** The rows of the fit: weighted and whitened. */
     double[] of(AerodynamicModel model) {
         double[] out = new double[rows()];
         int row = 0;
@@ -109,10 +148,7 @@ final class Residuals {
             int many = rows(flights.get(i));
             try {
                 double[] own = of(flights.get(i), flights.get(i).launch(), model);
-                if (isWhitened()) {
-                    LaunchErrors.whiten(factors.get(i), own);
-                }
-                System.arraycopy(own, 0, out, row, many);
+                System.arraycopy(counting.get(i).whitened(own), 0, out, row, many);
             } catch (FlightException e) {
                 Arrays.fill(out, row, row + many, NO_FLIGHT);
             }
@@ -121,7 +157,55 @@ final class Residuals {
         return out;
     }
 
-    /** The rows of one flight from a launch, not whitened. */
+    /** Flight by flight, model less observation over the standard deviation of the observation. */
+    List<double[]> raw(AerodynamicModel model) {
+        return flights.stream()
+                .map(seen -> {
+                    try {
+                        return of(seen, seen.launch(), model);
+                    } catch (FlightException e) {
+                        double[] none = new double[rows(seen)];
+                        Arrays.fill(none, NO_FLIGHT);
+                        return none;
+                    }
+                })
+                .toList();
+    }
+
+    /** {@link FlightRows#judged} for the {@link #raw} rows of all flights. */
+    double[] judged(List<double[]> raw) {
+        double[] out = new double[rows()];
+        int row = 0;
+        for (int i = 0; i < counting.size(); i++) {
+            double[] own = counting.get(i).judged(raw.get(i));
+            System.arraycopy(own, 0, out, row, own.length);
+            row += own.length;
+        }
+        return out;
+    }
+
+    /** {@link FlightRows#weights(RobustLoss, double, double[])} for the {@link #raw} rows of all flights. */
+    double[] weights(RobustLoss loss, double scale, List<double[]> raw) {
+        double[] out = new double[rows()];
+        int row = 0;
+        for (int i = 0; i < counting.size(); i++) {
+            double[] own = counting.get(i).weights(loss, scale, raw.get(i));
+            System.arraycopy(own, 0, out, row, own.length);
+            row += own.length;
+        }
+        return out;
+    }
+
+    /** {@link FlightRows#squares} for the {@link #raw} rows of all flights. */
+    double squares(List<double[]> raw) {
+        double sum = 0.0;
+        for (int i = 0; i < counting.size(); i++) {
+            sum += counting.get(i).squares(raw.get(i));
+        }
+        return sum;
+    }
+
+    /** The rows of one flight from a launch, neither weighted nor whitened. */
     double[] of(ObservedFlight seen, LaunchConditions launch, AerodynamicModel model) {
         FlightModel conditions = seen.conditions();
         Flight flight =

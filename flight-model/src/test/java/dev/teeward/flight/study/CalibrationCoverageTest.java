@@ -197,6 +197,24 @@ class CalibrationCoverageTest {
         counts.check("estimate", counts.held, 0.93, 0.97);
     }
 
+    /** What the sandwich is for: errors of the launch that nobody states. */
+    @Test
+    @Tag("sweep")
+    void twoThousandReplicatesOfTheSandwichWithLaunchErrorsNotStated() {
+        Counts plain = run(Calibration.withDefaults(), SyntheticFlights::device, 2_000, 40, false, 24L);
+        System.out.println("launch errors not stated, 40 flights " + plain);
+        Counts counts = run(
+                Calibration.withDefaults().withErrorsSharedWithinFlights(),
+                SyntheticFlights::device,
+                2_000,
+                40,
+                false,
+                24L);
+        System.out.println("launch errors not stated, shared errors, 40 flights " + counts);
+        counts.check("estimate", counts.held, 0.93, 0.97);
+        assertTrue(plain.held[1] < 0.93 * plain.replicates, plain::toString);
+    }
+
     @Test
     @Tag("sweep")
     void twoThousandBallsOfFewFlights() {
