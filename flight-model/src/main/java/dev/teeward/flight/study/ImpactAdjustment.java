@@ -4,7 +4,6 @@ import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.ImpactModel;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +16,7 @@ import org.hipparchus.linear.RealVector;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
 import org.hipparchus.util.Pair;
 import org.jspecify.annotations.Nullable;
 
@@ -33,19 +33,24 @@ final class ImpactAdjustment {
     /** Two answers whose chi-squares differ by less agree equally well: nothing measured tells them apart. */
     private static final double AS_GOOD = 1e-8;
 
-    /** Two answers whose chi-squares differ by less are both possible: the 95 percent quantile for one degree of freedom. */
-    private static final double NOT_REFUTED = 3.84;
+    /** So near to its end a search must come that equally good answers differ by less than {@link #UNSEEN} if they are one. */
+    private static final LevenbergMarquardtOptimizer SEARCH = new LevenbergMarquardtOptimizer()
+            .withCostRelativeTolerance(1e-14)
+            .withParameterRelativeTolerance(1e-12)
+            .withOrthoTolerance(1e-12);
+
+    /** How many steps a search may take: along a flat valley it creeps. */
+    private static final int MOST_STEPS = 3_000;
 
     /** About how far a start lies from path to face. */
     private static final double TOWARDS_FACE = 0.78;
 
-    /** How far from the answer other strikes are tried [mm], and how far apart face and path [deg]. */
+    /** How far from the middle of the face other strikes are tried [mm], and how far apart face and path [deg]. */
     private static final double TOE_AWAY = 15.0;
 
     private static final double UP_AWAY = 10.0;
+    private static final double HELD = 0.5;
     private static final double WIDE_OPEN = 6.0;
-    private static final double[] ONCE = {0.0};
-    private static final double[] AROUND = {-1.0, 0.0, 1.0};
 
     /** Where else to look at what the measurements tell: shares of a step that keeps to no symmetry, in the quantities' units. */
     private static final double[] SHARES = {1.0, -0.6};
@@ -109,16 +114,38 @@ final class ImpactAdjustment {
     }
 
     private double[] optimum(double[] start) {
+        return optimum(start, this::model, observed.size());
+    }
+
+    /** The best fit if a number, too, had been measured. */
+    double[] pulled(ToDoubleFunction<double[]> value, double to, double deviation, double[] start) {
+        int n = observed.size();
+        return at(optimum(
+                free.stream().mapToDouble(i -> start[i]).toArray(),
+                point -> {
+                    double[] x = at(point.toArray());
+                    Pair<RealVector, RealMatrix> model = model(point);
+                    double[][] rows = Arrays.copyOf(model.getSecond().getData(), n + 1);
+                    double[] gradient = gradient(value, x);
+                    rows[n] = free.stream().mapToDouble(i -> gradient[i] / deviation).toArray();
+                    return new Pair<>(
+                            model.getFirst().append((value.applyAsDouble(x) - to) / deviation),
+                            new Array2DRowRealMatrix(rows, false));
+                },
+                n + 1));
+    }
+
+    private double[] optimum(double[] start, MultivariateJacobianFunction model, int rows) {
         LeastSquaresProblem problem = new LeastSquaresBuilder()
                 .start(start)
-                .model(this::model)
-                .target(new double[observed.size()])
+                .model(model)
+                .target(new double[rows])
                 .parameterValidator(this::within)
                 .lazyEvaluation(false)
-                .maxEvaluations(500)
-                .maxIterations(500)
+                .maxEvaluations(MOST_STEPS)
+                .maxIterations(MOST_STEPS)
                 .build();
-        return new LevenbergMarquardtOptimizer().optimize(problem).getPoint().toArray();
+        return SEARCH.optimize(problem).getPoint().toArray();
     }
 
     private RealVector within(RealVector point) {
@@ -217,11 +244,11 @@ final class ImpactAdjustment {
                 && measured.value(ImpactQuantity.CLUB_PATH).isPresent();
         List<double[]> starts = new ArrayList<>();
         for (double faceToPath : parted ? new double[] {open} : new double[] {open, -open, WIDE_OPEN, -WIDE_OPEN}) {
-            for (double side : measured.value(ImpactQuantity.STRIKE_TOE).isPresent() ? ONCE : AROUND) {
-                for (double height : measured.value(ImpactQuantity.STRIKE_UP).isPresent() ? ONCE : AROUND) {
+            for (double side : strikes(ImpactQuantity.STRIKE_TOE, TOE_AWAY, measured)) {
+                for (double height : strikes(ImpactQuantity.STRIKE_UP, UP_AWAY, measured)) {
                     double[] start = delivery.clone();
-                    start[toe] += TOE_AWAY * side;
-                    start[up] += UP_AWAY * height;
+                    start[toe] = side;
+                    start[up] = height;
                     part(start, faceToPath - open, measured);
                     if (!Arrays.equals(start, delivery)) {
                         starts.add(start);
@@ -230,6 +257,12 @@ final class ImpactAdjustment {
             }
         }
         return starts;
+    }
+
+    /** What was measured; else both sides of the face, wherever the first answer lies, and the first answer. */
+    private double[] strikes(ImpactQuantity quantity, double away, MeasuredImpact measured) {
+        double first = delivery[quantity.index()];
+        return measured.value(quantity).isPresent() ? new double[] {first} : new double[] {-away, first, away};
     }
 
     /** Opens the face to the path by an angle [deg], so that the start direction stays about where it was, if both may move. */
@@ -242,6 +275,15 @@ final class ImpactAdjustment {
         x[ImpactQuantity.CLUB_PATH.index()] -= ofPath * more;
     }
 
+    private void take(double[] start, List<double[]> found) {
+        double[] x = at(optimum(free.stream().mapToDouble(i -> start[i]).toArray()));
+        found.add(x);
+        if (found.size() == 1 || sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
+            delivery = x;
+            residuals = residuals(x);
+        }
+    }
+
     /** Takes the best of what comes of all starts, and keeps whatever else is not refuted. */
     private void lookForAnswers(MeasuredImpact measured) {
         @Nullable MathIllegalStateException failure = null;
@@ -250,12 +292,7 @@ final class ImpactAdjustment {
         for (int k = 0; k < starts.size(); k++) {
             double[] start = starts.get(k);
             try {
-                double[] x = at(optimum(free.stream().mapToDouble(i -> start[i]).toArray()));
-                found.add(x);
-                if (found.size() == 1 || sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
-                    delivery = x;
-                    residuals = residuals(x);
-                }
+                take(start, found);
             } catch (MathIllegalStateException e) {
                 failure = e;
             }
@@ -263,15 +300,25 @@ final class ImpactAdjustment {
                 starts.addAll(otherStarts(measured));
             }
         }
+        for (ImpactQuantity strike : List.of(ImpactQuantity.STRIKE_TOE, ImpactQuantity.STRIKE_UP)) {
+            double away = strike == ImpactQuantity.STRIKE_TOE ? TOE_AWAY : UP_AWAY;
+            if (measured.value(strike).isEmpty() && !found.isEmpty()) {
+                for (double side : new double[] {-away, away}) {
+                    try {
+                        take(pulled(x -> x[strike.index()], side, HELD, delivery), found);
+                    } catch (MathIllegalStateException e) {
+                        failure = e;
+                    }
+                }
+            }
+        }
         if (found.isEmpty()) {
             throw new IllegalStateException(
                     "no delivery was found that agrees with the measurements; check units and signs", failure);
         }
+        answers.addAll(found);
         for (double[] x : found) {
             double worse = sumOfSquares(residuals(x)) - chiSquare();
-            if (worse <= NOT_REFUTED) {
-                answers.add(x);
-            }
             if (worse <= AS_GOOD) {
                 asGood.add(x);
             }
@@ -289,9 +336,9 @@ final class ImpactAdjustment {
                 && others.stream().allMatch(place -> place.rows.unseen(gradient(value, place.x)) <= UNSEEN);
     }
 
-    /** The least value of a number, and the greatest, in the answers that are not refuted. */
-    DoubleSummaryStatistics reach(ToDoubleFunction<double[]> value) {
-        return answers.stream().mapToDouble(value).summaryStatistics();
+    /** All that the search came to, good or bad. */
+    List<double[]> answers() {
+        return answers;
     }
 
     /** The standard deviation of a number, to first order. */
@@ -334,6 +381,11 @@ final class ImpactAdjustment {
     /** The part of the variance of a measurement that its own fit leaves to its residual, in [0, 1]. */
     double leftToResidual(int row) {
         return 1.0 - here.leverage(row);
+    }
+
+    /** Chi-square of another delivery. */
+    double chiSquare(double[] x) {
+        return sumOfSquares(residuals(x));
     }
 
     double chiSquare() {
