@@ -39,8 +39,16 @@ final class ImpactAdjustment {
             .withParameterRelativeTolerance(1e-12)
             .withOrthoTolerance(1e-12);
 
-    /** How many steps a search may take: along a flat valley it creeps. */
-    private static final int MOST_STEPS = 3_000;
+    /** What is enough for the height of chi-square. */
+    private static final LevenbergMarquardtOptimizer ROUGH = new LevenbergMarquardtOptimizer()
+            .withCostRelativeTolerance(1e-7)
+            .withParameterRelativeTolerance(1e-7)
+            .withOrthoTolerance(1e-7);
+
+    private static final int MOST_STEPS = 500;
+
+    /** Where nothing else was found: along a flat valley a search creeps. */
+    private static final int CREEPING = 5_000;
 
     /** About how far a start lies from path to face. */
     private static final double TOWARDS_FACE = 0.78;
@@ -114,20 +122,24 @@ final class ImpactAdjustment {
     }
 
     private double[] optimum(double[] start) {
-        return optimum(start, this::model, observed.size());
+        return optimum(SEARCH, MOST_STEPS, start, this::model, observed.size());
     }
 
     /** The best fit if a number, too, had been measured. */
     double[] pulled(ToDoubleFunction<double[]> value, double to, double deviation, double[] start) {
         int n = observed.size();
         return at(optimum(
+                ROUGH,
+                MOST_STEPS,
                 free.stream().mapToDouble(i -> start[i]).toArray(),
                 point -> {
                     double[] x = at(point.toArray());
                     Pair<RealVector, RealMatrix> model = model(point);
                     double[][] rows = Arrays.copyOf(model.getSecond().getData(), n + 1);
                     double[] gradient = gradient(value, x);
-                    rows[n] = free.stream().mapToDouble(i -> gradient[i] / deviation).toArray();
+                    rows[n] = free.stream()
+                            .mapToDouble(i -> gradient[i] / deviation)
+                            .toArray();
                     return new Pair<>(
                             model.getFirst().append((value.applyAsDouble(x) - to) / deviation),
                             new Array2DRowRealMatrix(rows, false));
@@ -135,17 +147,22 @@ final class ImpactAdjustment {
                 n + 1));
     }
 
-    private double[] optimum(double[] start, MultivariateJacobianFunction model, int rows) {
+    private double[] optimum(
+            LevenbergMarquardtOptimizer optimizer,
+            int steps,
+            double[] start,
+            MultivariateJacobianFunction model,
+            int rows) {
         LeastSquaresProblem problem = new LeastSquaresBuilder()
                 .start(start)
                 .model(model)
                 .target(new double[rows])
                 .parameterValidator(this::within)
                 .lazyEvaluation(false)
-                .maxEvaluations(MOST_STEPS)
-                .maxIterations(MOST_STEPS)
+                .maxEvaluations(steps)
+                .maxIterations(steps)
                 .build();
-        return SEARCH.optimize(problem).getPoint().toArray();
+        return optimizer.optimize(problem).getPoint().toArray();
     }
 
     private RealVector within(RealVector point) {
@@ -276,7 +293,10 @@ final class ImpactAdjustment {
     }
 
     private void take(double[] start, List<double[]> found) {
-        double[] x = at(optimum(free.stream().mapToDouble(i -> start[i]).toArray()));
+        keep(at(optimum(free.stream().mapToDouble(i -> start[i]).toArray())), found);
+    }
+
+    private void keep(double[] x, List<double[]> found) {
         found.add(x);
         if (found.size() == 1 || sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
             delivery = x;
@@ -310,6 +330,14 @@ final class ImpactAdjustment {
                         failure = e;
                     }
                 }
+            }
+        }
+        if (found.isEmpty()) {
+            double[] first = free.stream().mapToDouble(i -> delivery[i]).toArray();
+            try {
+                keep(at(optimum(SEARCH, CREEPING, first, this::model, observed.size())), found);
+            } catch (MathIllegalStateException e) {
+                failure = e;
             }
         }
         if (found.isEmpty()) {

@@ -24,7 +24,7 @@ final class ImpactProfile {
     /** Further than this many units first order says nothing of a strike, an angle or a speed. */
     private static final double FAR = 5.0;
 
-    private static final double EXACT = 1e-3;
+    private static final double EXACT = 5e-3;
     private static final int MOST_STEPS = 40;
 
     private final ImpactAdjustment fit;
@@ -92,8 +92,7 @@ final class ImpactProfile {
         return value.applyAsDouble(near);
     }
 
-    private double narrowed(
-            double origin, double sign, double inside, double outside, double[] near, double[] beyond) {
+    private double narrowed(double origin, double sign, double inside, double outside, double[] near, double[] beyond) {
         if (root(pulled(origin + sign * inside, near)) >= quantile) {
             return value.applyAsDouble(beyond); // two valleys meet there
         }

@@ -95,7 +95,8 @@ class Penner2002Test extends BounceModelContract {
                 assertEquals(0, run.bounces());
                 assertEquals(along < 10.0, run.restKnown(), slope + " deg, " + along + " m/s");
                 assertEquals(
-                        along > 10.0, run.warnings().stream().anyMatch(w -> w.code().equals("bounce-outside-model")));
+                        along > 10.0,
+                        run.warnings().stream().anyMatch(w -> w.code().equals("bounce-outside-model")));
             }
         }
     }

@@ -169,8 +169,8 @@ class TypicalHeadTest {
         assertTrue(text.contains("wedges of 46, 56, 60 and 64 deg start the ball " + percent(46.0, false) + ", "
                 + percent(56.0, false) + ", " + percent(60.0, false) + " and " + percent(64.0, false)
                 + " percent of the way from path to face"));
-        assertTrue(text.contains("rolls would start " + percent(60.0, true) + " and " + percent(64.0, true)
-                + " percent of the way"));
+        assertTrue(text.contains(
+                "rolls would start " + percent(60.0, true) + " and " + percent(64.0, true) + " percent of the way"));
     }
 
     private static String percent(double loft, boolean rolling) {

@@ -342,8 +342,8 @@ class ImpactInverseTest {
             if (i < 88 || i > 93) {
                 continue;
             }
-            ImpactInverse.Result result = ImpactInverse.withDefaults()
-                    .solve(measured(values, known.toArray(ImpactQuantity[]::new)), head);
+            ImpactInverse.Result result =
+                    ImpactInverse.withDefaults().solve(measured(values, known.toArray(ImpactQuantity[]::new)), head);
             assertEquals(7, result.rank());
             assertEquals(2, result.degreesOfFreedom());
             assertEquals(List.of(), result.undetermined(), "shot " + i);
