@@ -50,15 +50,8 @@ final class ImpactAdjustment {
     /** Where nothing else was found: along a flat valley a search creeps. */
     private static final int CREEPING = 5_000;
 
-    /** About how far a start lies from path to face. */
-    private static final double TOWARDS_FACE = 0.78;
-
-    /** How far from the middle of the face other strikes are tried [mm], and how far apart face and path [deg]. */
-    private static final double TOE_AWAY = 15.0;
-
-    private static final double UP_AWAY = 10.0;
+    /** How tightly a strike is held while the rest gives way to it [mm]. */
     private static final double HELD = 0.5;
-    private static final double WIDE_OPEN = 6.0;
 
     /** Where else to look at what the measurements tell: shares of a step that keeps to no symmetry, in the quantities' units. */
     private static final double[] SHARES = {1.0, -0.6};
@@ -252,46 +245,6 @@ final class ImpactAdjustment {
         }
     }
 
-    /** Other places to start from: strikes elsewhere on the face, and other faces to the same path. */
-    private List<double[]> otherStarts(MeasuredImpact measured) {
-        int toe = ImpactQuantity.STRIKE_TOE.index();
-        int up = ImpactQuantity.STRIKE_UP.index();
-        double open = delivery[ImpactQuantity.FACE_ANGLE.index()] - delivery[ImpactQuantity.CLUB_PATH.index()];
-        boolean parted = measured.value(ImpactQuantity.FACE_ANGLE).isPresent()
-                && measured.value(ImpactQuantity.CLUB_PATH).isPresent();
-        List<double[]> starts = new ArrayList<>();
-        for (double faceToPath : parted ? new double[] {open} : new double[] {open, -open, WIDE_OPEN, -WIDE_OPEN}) {
-            for (double side : strikes(ImpactQuantity.STRIKE_TOE, TOE_AWAY, measured)) {
-                for (double height : strikes(ImpactQuantity.STRIKE_UP, UP_AWAY, measured)) {
-                    double[] start = delivery.clone();
-                    start[toe] = side;
-                    start[up] = height;
-                    part(start, faceToPath - open, measured);
-                    if (!Arrays.equals(start, delivery)) {
-                        starts.add(start);
-                    }
-                }
-            }
-        }
-        return starts;
-    }
-
-    /** What was measured; else both sides of the face, wherever the first answer lies, and the first answer. */
-    private double[] strikes(ImpactQuantity quantity, double away, MeasuredImpact measured) {
-        double first = delivery[quantity.index()];
-        return measured.value(quantity).isPresent() ? new double[] {first} : new double[] {-away, first, away};
-    }
-
-    /** Opens the face to the path by an angle [deg], so that the start direction stays about where it was, if both may move. */
-    private static void part(double[] x, double more, MeasuredImpact measured) {
-        boolean face = measured.value(ImpactQuantity.FACE_ANGLE).isPresent();
-        boolean path = measured.value(ImpactQuantity.CLUB_PATH).isPresent();
-        double ofFace = face ? 0.0 : path ? 1.0 : 1.0 - TOWARDS_FACE;
-        double ofPath = path ? 0.0 : face ? 1.0 : TOWARDS_FACE;
-        x[ImpactQuantity.FACE_ANGLE.index()] += ofFace * more;
-        x[ImpactQuantity.CLUB_PATH.index()] -= ofPath * more;
-    }
-
     private void take(double[] start, List<double[]> found) {
         keep(at(optimum(free.stream().mapToDouble(i -> start[i]).toArray())), found);
     }
@@ -317,11 +270,11 @@ final class ImpactAdjustment {
                 failure = e;
             }
             if (k == 0) {
-                starts.addAll(otherStarts(measured));
+                starts.addAll(ImpactStarts.beside(delivery, measured));
             }
         }
         for (ImpactQuantity strike : List.of(ImpactQuantity.STRIKE_TOE, ImpactQuantity.STRIKE_UP)) {
-            double away = strike == ImpactQuantity.STRIKE_TOE ? TOE_AWAY : UP_AWAY;
+            double away = ImpactStarts.away(strike);
             if (measured.value(strike).isEmpty() && !found.isEmpty()) {
                 for (double side : new double[] {-away, away}) {
                     try {
