@@ -189,9 +189,7 @@ final class FlyCommand implements Callable<Integer> {
     }
 
     private ColumnTable read() {
-        TableReader reader = TableReader.withDefaults()
-                .withDefault(Metric.START_DIRECTION, 0.0)
-                .withDefault(Metric.AXIS_TILT, 0.0);
+        TableReader reader = TableReader.withDefaults();
         ColumnTable table = reader.read(launches);
         if (RowLaunches.tellsOfDelivery(table) || RowLaunches.allMeasured(table)) {
             return table;

@@ -30,6 +30,9 @@ final class RowLaunches {
     static final List<Metric> DELIVERY =
             List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE, Metric.CLUB_PATH, Metric.FACE_ANGLE, Metric.DYNAMIC_LOFT);
 
+    /** Taken as 0 where a measured launch has none. */
+    private static final List<Metric> DIRECTIONS = List.of(Metric.START_DIRECTION, Metric.AXIS_TILT);
+
     private static final List<Computed> COMPUTED = List.of(
             new Computed(
                     Metric.BALL_SPEED,
@@ -116,14 +119,15 @@ final class RowLaunches {
             return LaunchConditions.builder()
                     .ballSpeed(Speed.ofMetersPerSecond(table.value(Metric.BALL_SPEED, row)))
                     .launchAngle(Angle.ofRadians(table.value(Metric.LAUNCH_ANGLE, row)))
-                    .startDirection(Angle.ofRadians(table.value(Metric.START_DIRECTION, row)))
+                    .startDirection(Angle.ofRadians(orZero(Metric.START_DIRECTION, row)))
                     .spinRate(SpinRate.ofRadiansPerSecond(table.value(Metric.SPIN_RATE, row)))
-                    .axisTilt(Angle.ofRadians(table.value(Metric.AXIS_TILT, row)))
+                    .axisTilt(Angle.ofRadians(orZero(Metric.AXIS_TILT, row)))
                     .build();
         }
         Impact impact = struck(row);
         warnings.addAll(impact.warnings());
-        if (missing(LAUNCH, row).size() < LAUNCH.size()) {
+        if (missing(LAUNCH, row).size() < LAUNCH.size()
+                || missing(DIRECTIONS, row).size() < DIRECTIONS.size()) {
             warnings.add(Warning.of(
                     "launch-incomplete", "A part of a launch is not used, since the whole comes from the delivery."));
         }
@@ -131,6 +135,10 @@ final class RowLaunches {
             si[i][row] = COMPUTED.get(i).si.applyAsDouble(impact.launch());
         }
         return impact.launch();
+    }
+
+    private double orZero(Metric metric, int row) {
+        return table.has(metric, row) ? table.value(metric, row) : 0.0;
     }
 
     private Impact struck(int row) {

@@ -138,6 +138,21 @@ class FlyFromDeliveryTest {
                 err.toString());
     }
 
+    /** A start direction or a tilt without the rest of a launch is measured too; empty cells and missing columns are not. */
+    @Test
+    void aMeasuredDirectionThatIsNotUsedIsSaid() throws IOException {
+        List<String> lines = fly(
+                DELIVERY + ",start_direction_deg,axis_tilt_deg\n84,-3,2,-0.5,22,,\n84,-3,2,-0.5,22,3,\n84,-3,2,-0.5,22,,5\n",
+                "--head=iron-6");
+        for (int row = 1; row <= 3; row++) {
+            assertLaunch(launch(TypicalHead.iron(6), 0.0, 0.0), lines, row);
+        }
+        assertTrue(
+                err.toString().contains("2 launch-incomplete (")
+                        && err.toString().contains("rows 2, 3"),
+                err.toString());
+    }
+
     @Test
     void whatIsMissingIsNamed() throws IOException {
         refused(

@@ -21,10 +21,10 @@ final class FirstImpact {
      * @return false if it lies so far outside that the rest is not known
      */
     static boolean judge(Ground ground, double[] motion, double into, boolean bounces, List<Warning> warnings) {
-        if (!bounces) {
-            return grazes(Math.hypot(motion[0], motion[2]), warnings);
-        }
         double speed = Math.sqrt(motion[0] * motion[0] + motion[1] * motion[1] + motion[2] * motion[2]);
+        if (!bounces) {
+            return grazes(Math.sqrt(Math.max(0.0, speed * speed - into * into)), warnings);
+        }
         BounceModel model = ground.bounce();
         double angle = StrictMath.acos(Math.min(1.0, into / speed));
         if (model.covers(speed, angle, ground.turf())) {
@@ -44,7 +44,7 @@ final class FirstImpact {
         return known;
     }
 
-    /** A ball that comes down without a bounce: one that is fast skims the turf, of which nothing here speaks. */
+    /** A ball that comes down without a bounce, at a speed along the ground: one that is fast skims the turf, of which nothing here speaks. */
     private static boolean grazes(double along, List<Warning> warnings) {
         if (along <= FASTEST_ROLL) {
             return true;

@@ -93,7 +93,7 @@ public final class RollOut {
      * Whether the rest, and with it the total, is worth a number.
      *
      * @return false if the first impact is so far outside what the bounce model covers that its answer has no meaning, as for a
-     *     topped ball, or if it comes down too flat to bounce and yet faster than 10 m/s; there is then the warning {@code bounce-outside-model}, and {@link #rest} and {@link #path} are only what
+     *     topped ball, or if it comes down too flat to bounce and yet faster than 10 m/s along the ground; there is then the warning {@code bounce-outside-model}, and {@link #rest} and {@link #path} are only what
      *     the formulas give
      */
     public boolean restKnown() {

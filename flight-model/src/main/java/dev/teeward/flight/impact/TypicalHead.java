@@ -32,14 +32,15 @@ import dev.teeward.quantity.Mass;
  * <tr><td>friction, every head</td><td>0.4, dry and clean</td><td>from memory; a wet face has about 0.2</td></tr>
  * <tr><td>restitution along the face</td><td>driver 0, the ball leaves rolling; fairway wood 0.19; hybrid 0.16; iron 0.29;
  *     wedge 0.34 at 46 deg of loft to 0.20 at 56 deg and above, linear between</td>
- *     <td>calibrated on common-practice values, no source, see below; that it exists: Cross, from memory, and Proceedings (MDPI)
+ *     <td>calibrated on common-practice values, no source, see below, but for wedges of more than 46 deg: our guess; that it exists: Cross, from memory, and Proceedings (MDPI)
  *     49(1):27, 2020, abstract</td></tr>
  * </table>
  *
  * <p>A ball that only rolls leaves irons with a fifth to a quarter too little spin. So the restitution along the face is, for each
  * kind of head, the mean of what 14 typical shots ask for, not below 0: ball speed, launch angle and spin of them are common
- * practice recalled from memory, and so are club speed and attack angle; the dynamic loft is the one that launch and spin
- * imply by themselves ({@link ImpliedDelivery}). What is left, model less shot:
+ * practice recalled from memory, and so are club speed and attack angle; the loft is taken from launch and spin, as the dynamic
+ * loft that they imply by themselves ({@link ImpliedDelivery}). That the launch angle then agrees says next to nothing: it went
+ * into the loft. What is left, model less shot:
  *
  * <table>
  * <caption>Calibration, not validation</caption>
@@ -51,11 +52,13 @@ import dev.teeward.quantity.Mass;
  * <tr><td>wedge</td><td>2</td><td>-3.6, -4.7</td><td>-0.4, -0.5</td><td>+0.2, -0.0</td></tr>
  * </table>
  *
- * <p>A driver's spin stays too high, the more the steeper the attack: by 30 to 37 percent for a fast one (113 mph, attack -1.3
- * deg, 2,690 rpm, from memory). Less spin than rolling gives is not to be had from a restitution; a strike above the centre, a
+ * <p>A driver's spin stays too high, the more the steeper the attack: by 32 percent for a fast one (113 mph, attack -1.3
+ * deg, 2,690 rpm, from memory) with the loft that launches it at 10.5 deg. Less spin than rolling gives is not to be had from a restitution; a strike above the centre, a
  * centre of mass below its normal, or a contact point that moves (Proceedings (MDPI) 49(1):47, 2020, abstract) lower it. No
- * typical shot is known for a wedge of more than 46 deg; a larger restitution there would send starts less than 60 percent of
- * the way from path to face, below what was measured (Wood, Henrikson and Broadie 2018, abstract).
+ * typical shot is known for a wedge of more than 46 deg, and its 0.20 is a guess. Delivered with 10 deg less than their loft and
+ * an attack of -5 deg, wedges of 46, 56, 60 and 64 deg start the ball 66, 61, 57 and 52 percent of the way from path to face;
+ * measured were 61 to 83 percent, of which clubs the abstract does not say (Wood, Henrikson and Broadie 2018). A ball that only
+ * rolls would start 62 and 58 percent of the way from the last two.
  *
  * <p>Moments are about the axis up the face, from heel to toe, and along the normal. What depends on restitution and friction
  * is better calibrated on the golfer's own shots.
@@ -78,7 +81,7 @@ public final class TypicalHead {
     private static final double IRON_ALONG = 0.29;
     private static final double WEDGE_ALONG = 0.34;
 
-    /** Where starts would otherwise be less than 60 percent towards the face. */
+    /** From 56 deg of loft on: our guess, no source. */
     private static final double LOFTED_WEDGE_ALONG = 0.20;
 
     private TypicalHead() {}

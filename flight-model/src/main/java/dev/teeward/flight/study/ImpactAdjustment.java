@@ -4,7 +4,6 @@ import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.ImpactModel;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +16,7 @@ import org.hipparchus.linear.RealVector;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
 import org.hipparchus.util.Pair;
 import org.jspecify.annotations.Nullable;
 
@@ -33,19 +33,25 @@ final class ImpactAdjustment {
     /** Two answers whose chi-squares differ by less agree equally well: nothing measured tells them apart. */
     private static final double AS_GOOD = 1e-8;
 
-    /** Two answers whose chi-squares differ by less are both possible: the 95 percent quantile for one degree of freedom. */
-    private static final double NOT_REFUTED = 3.84;
+    /** So near to its end a search must come that equally good answers differ by less than {@link #UNSEEN} if they are one. */
+    private static final LevenbergMarquardtOptimizer SEARCH = new LevenbergMarquardtOptimizer()
+            .withCostRelativeTolerance(1e-14)
+            .withParameterRelativeTolerance(1e-12)
+            .withOrthoTolerance(1e-12);
 
-    /** About how far a start lies from path to face. */
-    private static final double TOWARDS_FACE = 0.78;
+    /** What is enough for the height of chi-square. */
+    private static final LevenbergMarquardtOptimizer ROUGH = new LevenbergMarquardtOptimizer()
+            .withCostRelativeTolerance(1e-7)
+            .withParameterRelativeTolerance(1e-7)
+            .withOrthoTolerance(1e-7);
 
-    /** How far from the answer other strikes are tried [mm], and how far apart face and path [deg]. */
-    private static final double TOE_AWAY = 15.0;
+    private static final int MOST_STEPS = 500;
 
-    private static final double UP_AWAY = 10.0;
-    private static final double WIDE_OPEN = 6.0;
-    private static final double[] ONCE = {0.0};
-    private static final double[] AROUND = {-1.0, 0.0, 1.0};
+    /** Where nothing else was found: along a flat valley a search creeps. */
+    private static final int CREEPING = 5_000;
+
+    /** How tightly a strike is held while the rest gives way to it [mm]. */
+    private static final double HELD = 0.5;
 
     /** Where else to look at what the measurements tell: shares of a step that keeps to no symmetry, in the quantities' units. */
     private static final double[] SHARES = {1.0, -0.6};
@@ -109,16 +115,47 @@ final class ImpactAdjustment {
     }
 
     private double[] optimum(double[] start) {
+        return optimum(SEARCH, MOST_STEPS, start, this::model, observed.size());
+    }
+
+    /** The best fit if a number, too, had been measured. */
+    double[] pulled(ToDoubleFunction<double[]> value, double to, double deviation, double[] start) {
+        int n = observed.size();
+        return at(optimum(
+                ROUGH,
+                MOST_STEPS,
+                free.stream().mapToDouble(i -> start[i]).toArray(),
+                point -> {
+                    double[] x = at(point.toArray());
+                    Pair<RealVector, RealMatrix> model = model(point);
+                    double[][] rows = Arrays.copyOf(model.getSecond().getData(), n + 1);
+                    double[] gradient = gradient(value, x);
+                    rows[n] = free.stream()
+                            .mapToDouble(i -> gradient[i] / deviation)
+                            .toArray();
+                    return new Pair<>(
+                            model.getFirst().append((value.applyAsDouble(x) - to) / deviation),
+                            new Array2DRowRealMatrix(rows, false));
+                },
+                n + 1));
+    }
+
+    private double[] optimum(
+            LevenbergMarquardtOptimizer optimizer,
+            int steps,
+            double[] start,
+            MultivariateJacobianFunction model,
+            int rows) {
         LeastSquaresProblem problem = new LeastSquaresBuilder()
                 .start(start)
-                .model(this::model)
-                .target(new double[observed.size()])
+                .model(model)
+                .target(new double[rows])
                 .parameterValidator(this::within)
                 .lazyEvaluation(false)
-                .maxEvaluations(500)
-                .maxIterations(500)
+                .maxEvaluations(steps)
+                .maxIterations(steps)
                 .build();
-        return new LevenbergMarquardtOptimizer().optimize(problem).getPoint().toArray();
+        return optimizer.optimize(problem).getPoint().toArray();
     }
 
     private RealVector within(RealVector point) {
@@ -208,38 +245,16 @@ final class ImpactAdjustment {
         }
     }
 
-    /** Other places to start from: strikes elsewhere on the face, and other faces to the same path. */
-    private List<double[]> otherStarts(MeasuredImpact measured) {
-        int toe = ImpactQuantity.STRIKE_TOE.index();
-        int up = ImpactQuantity.STRIKE_UP.index();
-        double open = delivery[ImpactQuantity.FACE_ANGLE.index()] - delivery[ImpactQuantity.CLUB_PATH.index()];
-        boolean parted = measured.value(ImpactQuantity.FACE_ANGLE).isPresent()
-                && measured.value(ImpactQuantity.CLUB_PATH).isPresent();
-        List<double[]> starts = new ArrayList<>();
-        for (double faceToPath : parted ? new double[] {open} : new double[] {open, -open, WIDE_OPEN, -WIDE_OPEN}) {
-            for (double side : measured.value(ImpactQuantity.STRIKE_TOE).isPresent() ? ONCE : AROUND) {
-                for (double height : measured.value(ImpactQuantity.STRIKE_UP).isPresent() ? ONCE : AROUND) {
-                    double[] start = delivery.clone();
-                    start[toe] += TOE_AWAY * side;
-                    start[up] += UP_AWAY * height;
-                    part(start, faceToPath - open, measured);
-                    if (!Arrays.equals(start, delivery)) {
-                        starts.add(start);
-                    }
-                }
-            }
-        }
-        return starts;
+    private void take(double[] start, List<double[]> found) {
+        keep(at(optimum(free.stream().mapToDouble(i -> start[i]).toArray())), found);
     }
 
-    /** Opens the face to the path by an angle [deg], so that the start direction stays about where it was, if both may move. */
-    private static void part(double[] x, double more, MeasuredImpact measured) {
-        boolean face = measured.value(ImpactQuantity.FACE_ANGLE).isPresent();
-        boolean path = measured.value(ImpactQuantity.CLUB_PATH).isPresent();
-        double ofFace = face ? 0.0 : path ? 1.0 : 1.0 - TOWARDS_FACE;
-        double ofPath = path ? 0.0 : face ? 1.0 : TOWARDS_FACE;
-        x[ImpactQuantity.FACE_ANGLE.index()] += ofFace * more;
-        x[ImpactQuantity.CLUB_PATH.index()] -= ofPath * more;
+    private void keep(double[] x, List<double[]> found) {
+        found.add(x);
+        if (found.size() == 1 || sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
+            delivery = x;
+            residuals = residuals(x);
+        }
     }
 
     /** Takes the best of what comes of all starts, and keeps whatever else is not refuted. */
@@ -250,28 +265,41 @@ final class ImpactAdjustment {
         for (int k = 0; k < starts.size(); k++) {
             double[] start = starts.get(k);
             try {
-                double[] x = at(optimum(free.stream().mapToDouble(i -> start[i]).toArray()));
-                found.add(x);
-                if (found.size() == 1 || sumOfSquares(residuals(x)) < chiSquare() - AS_GOOD) {
-                    delivery = x;
-                    residuals = residuals(x);
-                }
+                take(start, found);
             } catch (MathIllegalStateException e) {
                 failure = e;
             }
             if (k == 0) {
-                starts.addAll(otherStarts(measured));
+                starts.addAll(ImpactStarts.beside(delivery, measured));
+            }
+        }
+        for (ImpactQuantity strike : List.of(ImpactQuantity.STRIKE_TOE, ImpactQuantity.STRIKE_UP)) {
+            double away = ImpactStarts.away(strike);
+            if (measured.value(strike).isEmpty() && !found.isEmpty()) {
+                for (double side : new double[] {-away, away}) {
+                    try {
+                        take(pulled(x -> x[strike.index()], side, HELD, delivery), found);
+                    } catch (MathIllegalStateException e) {
+                        failure = e;
+                    }
+                }
+            }
+        }
+        if (found.isEmpty()) {
+            double[] first = free.stream().mapToDouble(i -> delivery[i]).toArray();
+            try {
+                keep(at(optimum(SEARCH, CREEPING, first, this::model, observed.size())), found);
+            } catch (MathIllegalStateException e) {
+                failure = e;
             }
         }
         if (found.isEmpty()) {
             throw new IllegalStateException(
                     "no delivery was found that agrees with the measurements; check units and signs", failure);
         }
+        answers.addAll(found);
         for (double[] x : found) {
             double worse = sumOfSquares(residuals(x)) - chiSquare();
-            if (worse <= NOT_REFUTED) {
-                answers.add(x);
-            }
             if (worse <= AS_GOOD) {
                 asGood.add(x);
             }
@@ -289,9 +317,9 @@ final class ImpactAdjustment {
                 && others.stream().allMatch(place -> place.rows.unseen(gradient(value, place.x)) <= UNSEEN);
     }
 
-    /** The least value of a number, and the greatest, in the answers that are not refuted. */
-    DoubleSummaryStatistics reach(ToDoubleFunction<double[]> value) {
-        return answers.stream().mapToDouble(value).summaryStatistics();
+    /** All that the search came to, good or bad. */
+    List<double[]> answers() {
+        return answers;
     }
 
     /** The standard deviation of a number, to first order. */
@@ -334,6 +362,11 @@ final class ImpactAdjustment {
     /** The part of the variance of a measurement that its own fit leaves to its residual, in [0, 1]. */
     double leftToResidual(int row) {
         return 1.0 - here.leverage(row);
+    }
+
+    /** Chi-square of another delivery. */
+    double chiSquare(double[] x) {
+        return sumOfSquares(residuals(x));
     }
 
     double chiSquare() {

@@ -15,7 +15,6 @@ import dev.teeward.quantity.SpinRate;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
-import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -33,10 +32,12 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * measurements: one that can change along its null space without any measurement noticing has no estimate, and
  * {@link Result#undetermined()} names it. The null space is taken there and at deliveries a few degrees and millimetres away,
  * for where the ball does not curve, left and right hide from up and down. The others get intervals from the standard
- * deviations given, to first order: covariance {@code (J' J)^-1} within the row space.
+ * deviations given: out to where chi-square, everything else adjusted, has risen by the square of the normal quantile of the
+ * level. For angles and speeds that is nearly the first order, covariance {@code (J' J)^-1}; a strike along the face of an iron
+ * shows through the ball speed that it costs, by its square, and its interval is wide and lopsided.
  *
  * <p>There may be a second answer, as on a bulged face or without the tilt. So the search starts from other strikes, and from
- * other angles between face and path, too. The intervals reach over every answer that is not refuted at 95 percent; where
+ * other angles between face and path, too. The intervals reach over every answer found that the level does not refute; where
  * answers agree equally well, what differs between them is left open. One measurement more then takes no estimate away, short
  * of noise. The search is thorough, not exhaustive: it may miss an answer.
  *
@@ -212,12 +213,12 @@ public final class ImpactInverse {
             if (!fit.determines(value)) {
                 return Optional.empty();
             }
-            double half =
-                    new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level) * fit.deviation(value);
-            DoubleSummaryStatistics reach = fit.reach(value);
+            double quantile = new NormalDistribution().inverseCumulativeProbability(0.5 + 0.5 * level);
+            ImpactProfile profile = new ImpactProfile(fit, value, quantile);
+            double best = value.applyAsDouble(fit.delivery());
             return Optional.of(Estimate.of(
-                    value.applyAsDouble(fit.delivery()),
-                    Interval.of(reach.getMin() - half, reach.getMax() + half, level),
+                    best,
+                    Interval.of(Math.min(best, profile.end(-1.0)), Math.max(best, profile.end(1.0)), level),
                     unit));
         }
 

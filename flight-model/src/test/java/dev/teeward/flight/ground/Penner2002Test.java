@@ -80,6 +80,27 @@ class Penner2002Test extends BounceModelContract {
                 .restKnown());
     }
 
+    /** Along a slope as along level ground: what counts is the speed along the ground, and 10 m/s is the limit of a roll. */
+    @Test
+    void grazingIsJudgedAlongTheSlope() {
+        for (double slope : new double[] {-40.0, 0.0, 40.0}) {
+            Ground ground = Ground.of(TurfClass.FAIRWAY.turf())
+                    .withTerrain(Terrain.plane(Angle.ofDegrees(slope), Angle.ofDegrees(0.0)));
+            double c = Math.cos(Math.toRadians(slope));
+            double s = Math.sin(Math.toRadians(slope));
+            for (double along : new double[] {9.9, 10.1, 12.5}) {
+                double into = 0.01;
+                double[] velocity = {along * c + into * s, along * s - into * c, 0.0};
+                RollOut run = ground.run(new double[3], velocity, new double[3], 0.021335, 0.4, 9.8);
+                assertEquals(0, run.bounces());
+                assertEquals(along < 10.0, run.restKnown(), slope + " deg, " + along + " m/s");
+                assertEquals(
+                        along > 10.0,
+                        run.warnings().stream().anyMatch(w -> w.code().equals("bounce-outside-model")));
+            }
+        }
+    }
+
     @Test
     void restitutionIsConstantForFastImpacts() {
         Turf turf = TurfClass.FAIRWAY.turf();

@@ -33,6 +33,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.special.Erf;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Backwards through the impact, and whether a launch follows from a delivery. */
@@ -345,12 +346,119 @@ class ImpactInverseTest {
         }
     }
 
+    /**
+     * Noisy shots of which everything is measured but loft and strike: the strike is weakly seen, with standard deviations of
+     * several millimetres, and yet rank 7 of 7 with 2 checks left leaves nothing open, shot by shot. (Of the first 100 shots the
+     * 92nd was once left open, whose searches end in one place, 0.0008 mm apart.)
+     */
+    @Test
+    void aDeterminedStrikeIsNotLeftOpen() {
+        SplittableRandom random = new SplittableRandom(11L);
+        ClubHead head = TypicalHead.iron(7);
+        double[] truth = all(DRIVE, head);
+        List<ImpactQuantity> known = new ArrayList<>(List.of(ImpactQuantity.values()));
+        known.removeAll(List.of(DYNAMIC_LOFT, STRIKE_TOE, STRIKE_UP));
+        for (int i = 0; i < 100; i++) {
+            double[] values = noisy(truth, random);
+            if (i < 88 || i > 93) {
+                continue;
+            }
+            ImpactInverse.Result result =
+                    ImpactInverse.withDefaults().solve(measured(values, known.toArray(ImpactQuantity[]::new)), head);
+            assertEquals(7, result.rank());
+            assertEquals(2, result.degreesOfFreedom());
+            assertEquals(List.of(), result.undetermined(), "shot " + i);
+        }
+    }
+
+    /** Where the profile is straight it is first order; where it is not, chi-square at its ends says how far it may go. */
+    @Test
+    void anIntervalOfTheStrikeEndsWhereChiSquareHasRisen() {
+        ClubHead head = TypicalHead.iron(7);
+        double[] truth = all(new double[] {37.0, -4.0, 1.0, 2.0, 25.0, 8.0, 0.0}, head);
+        MeasuredImpact shot = measured(
+                truth,
+                CLUB_SPEED,
+                ATTACK_ANGLE,
+                CLUB_PATH,
+                BALL_SPEED,
+                LAUNCH_ANGLE,
+                START_DIRECTION,
+                SPIN_RATE,
+                AXIS_TILT);
+        Estimate toe = ImpactInverse.withDefaults()
+                .solve(shot, head)
+                .estimate(STRIKE_TOE)
+                .orElseThrow();
+        double quantile = 1.959963984540054; // of the standard normal distribution, 97.5 percent
+        for (double end : new double[] {toe.interval().lower(), toe.interval().upper()}) {
+            double there = ImpactInverse.withDefaults()
+                    .solve(shot.with(STRIKE_TOE, end, 0.001, LengthUnit.MILLIMETER), head)
+                    .chiSquare();
+            assertEquals(quantile * quantile, there, 0.1, () -> toe + " at " + end);
+        }
+    }
+
+    /**
+     * The strike along an iron's face shows through the loss of ball speed, by its square: straight intervals covered 80 percent
+     * at 6 mm and 92 at none, profiles cover at least 95 but for 2.58 standard errors, 400 shots each. Where the side is
+     * hidden, too, they may cover more.
+     */
+    @Test
+    @Tag("sweep")
+    void strikesOfIronsAreCovered() {
+        SplittableRandom random = new SplittableRandom(20_260_503L);
+        ClubHead head = TypicalHead.iron(7);
+        int n = 400;
+        for (double[] delivery : List.of(DRIVE, new double[] {37.0, -4.0, 1.0, 2.0, 25.0, 8.0, 0.0}, SEVEN)) {
+            double[] truth = all(delivery, head);
+            int[] held = new int[7];
+            for (int i = 0; i < n; i++) {
+                ImpactInverse.Result result = ImpactInverse.withDefaults()
+                        .solve(
+                                measured(
+                                        noisy(truth, random),
+                                        CLUB_SPEED,
+                                        ATTACK_ANGLE,
+                                        CLUB_PATH,
+                                        BALL_SPEED,
+                                        LAUNCH_ANGLE,
+                                        START_DIRECTION,
+                                        SPIN_RATE,
+                                        AXIS_TILT),
+                                head);
+                for (ImpactQuantity q : ImpactQuantity.values()) {
+                    if (q.isDelivery()) {
+                        held[q.index()] += covers(result, q, delivery[q.index()]);
+                    }
+                }
+            }
+            double least = 0.95 - 2.58 * Math.sqrt(0.95 * 0.05 / n);
+            for (ImpactQuantity q : List.of(STRIKE_TOE, STRIKE_UP, FACE_ANGLE, DYNAMIC_LOFT)) {
+                double share = (double) held[q.index()] / n;
+                assertTrue(share >= least, delivery[STRIKE_TOE.index()] + " mm, " + q.label() + ": " + share);
+            }
+        }
+    }
+
     /** Exact measurements of random deliveries: one more takes no estimate away, and every estimate holds the truth. */
     @Test
     void moreKnowledgeTakesNoEstimateAway() {
-        SplittableRandom random = new SplittableRandom(20_261_129L);
+        moreKnowledgeTakesNoEstimateAway(20_261_129L, 15);
+    }
+
+    /** The same, of many: once, seed 6 missed the true answer on the other side of the face, in its 185th delivery. */
+    @Test
+    @Tag("sweep")
+    void moreKnowledgeTakesNoEstimateAwayFromMany() {
+        moreKnowledgeTakesNoEstimateAway(20_261_129L, 300);
+        moreKnowledgeTakesNoEstimateAway(6L, 200);
+    }
+
+    private static void moreKnowledgeTakesNoEstimateAway(long seed, int trials) {
+        SplittableRandom random = new SplittableRandom(seed);
         int given = 0;
-        for (int trial = 0; trial < 300; trial++) {
+        for (int trial = 0; trial < trials; trial++) {
             ClubHead head = random.nextBoolean() ? DRIVER : IRON;
             double[] values = all(
                     new double[] {
@@ -388,7 +496,7 @@ class ImpactInverseTest {
                 }
             }
         }
-        assertTrue(given > 1_000, "estimates: " + given);
+        assertTrue(given > 3 * trials, "estimates: " + given);
     }
 
     @Test
