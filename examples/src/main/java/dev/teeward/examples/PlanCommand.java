@@ -36,10 +36,10 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Before: give --sd, or --pilot with an earlier session. During: give --session after every pair, with the"
-                + " margin and the metric that were settled before the first. A re-hit replaces a shot of the pair in"
-                + " play, for a reason said beforehand and before its reading is looked at; in the file the shot"
-                + " thrown away is excluded and both carry the same pair. The cap is the fitter's judgement of fatigue"
-                + " and safety."
+                    + " margin and the metric that were settled before the first. A re-hit replaces a shot of the pair in"
+                    + " play, for a reason said beforehand and before its reading is looked at; in the file the shot"
+                    + " thrown away is excluded and both carry the same pair. The cap is the fitter's judgement of fatigue"
+                    + " and safety."
         })
 final class PlanCommand implements Callable<Integer> {
     @Spec
