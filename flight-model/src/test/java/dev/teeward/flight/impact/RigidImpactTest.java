@@ -20,10 +20,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
 /** Conservation laws, limits and symmetries: closed forms of mechanics, independent of how the impact is solved. */
-class RigidImpactTest {
+class RigidImpactTest extends ImpactModelContract {
     private static final double BALL_MASS = 0.04593;
     private static final double BALL_RADIUS = 0.021335;
     private static final double BALL_INERTIA = 0.4 * BALL_MASS * BALL_RADIUS * BALL_RADIUS;
+
+    @Override
+    protected ImpactModel model() {
+        return RigidImpact.standard();
+    }
 
     private static Delivery.Builder swing(double speed, double attack, double path, double face, double loft) {
         return Delivery.builder()
@@ -145,7 +150,7 @@ class RigidImpactTest {
         assertEquals(energyBefore - energyAfter, impact.energyLoss(), 1e-9 * energyBefore, "energy loss");
         assertTrue(energyAfter <= energyBefore, "energy");
         assertEquals(headAfter.getNorm(), impact.headSpeedAfter().metersPerSecond(), scale);
-        assertTrue(impact.warnings().stream().noneMatch(w -> w.code().equals("energy-gained")));
+        assertTrue(impact.warnings().stream().noneMatch(told -> told.code().equals("energy-gained")));
     }
 
     @Property(tries = 500, seed = "20240602", edgeCases = EdgeCasesMode.MIXIN)
