@@ -210,7 +210,8 @@ public final class DeliveryPropagation {
                 .mapToInt(ImpactQuantity::index)
                 .toArray();
         double[][] axes = known.delivery.errors().axes();
-        boolean alike = known.ball.isEmpty() && (known.turf.isEmpty() || model.ground().isEmpty());
+        boolean alike =
+                known.ball.isEmpty() && (known.turf.isEmpty() || model.ground().isEmpty());
         List<FlightModel> models = new ArrayList<>(List.of(model));
         double[][] launches = new double[5][draws];
         int struck = 0;
@@ -244,7 +245,8 @@ public final class DeliveryPropagation {
             struck++;
         }
         if (struck < 2) {
-            throw new IllegalArgumentException("fewer than two of " + draws + " draws of the delivery give a launch: " + reason);
+            throw new IllegalArgumentException(
+                    "fewer than two of " + draws + " draws of the delivery give a launch: " + reason);
         }
         LaunchTable table = table(launches, struck, alike);
         return new DeliveryPropagationResult(

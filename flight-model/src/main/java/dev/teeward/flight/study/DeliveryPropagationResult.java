@@ -57,7 +57,9 @@ public final class DeliveryPropagationResult {
         if (landed < 2) {
             throw new IllegalArgumentException("fewer than two of " + draws + " draws fly and land");
         }
-        atRest = ground ? (int) Arrays.stream(flights.total()).filter(Double::isFinite).count() : 0;
+        atRest = ground
+                ? (int) Arrays.stream(flights.total()).filter(Double::isFinite).count()
+                : 0;
         warnings = List.copyOf(warnings(ground, turfKnown, reason));
     }
 
@@ -68,7 +70,9 @@ public final class DeliveryPropagationResult {
             int rows = flights.warned(warning);
             if (rows > 0 && flight.warnings().stream().noneMatch(w -> w.code().equals(warning.code()))) {
                 found.add(Warning.of(
-                        warning.code(), "So warn the flights of " + rows + " of " + draws + " draws, not that of the delivery itself."));
+                        warning.code(),
+                        "So warn the flights of " + rows + " of " + draws
+                                + " draws, not that of the delivery itself."));
             }
         }
         if (landed < draws) {
@@ -80,7 +84,8 @@ public final class DeliveryPropagationResult {
         if (ground && atRest < landed) {
             found.add(Warning.of(
                     "draws-without-rest",
-                    (landed - atRest) + " of " + landed + " balls that land have no known rest; total and run are those of the"
+                    (landed - atRest) + " of " + landed
+                            + " balls that land have no known rest; total and run are those of the"
                             + " others, and their intervals hold nothing of these"));
         }
         if (ground && turfKnown) {
@@ -101,18 +106,17 @@ public final class DeliveryPropagationResult {
         if (output.needsGround() && atRest < 2) {
             throw output.noTotal();
         }
-        double[] column =
-                switch (output) {
-                    case CARRY -> flights.carry();
-                    case SIDE -> flights.side();
-                    case CURVE -> flights.curve();
-                    case APEX -> flights.apex();
-                    case DESCENT_ANGLE -> flights.descentAngle();
-                    case FLIGHT_TIME -> flights.flightTime();
-                    case LANDING_SPEED -> flights.landingSpeed();
-                    case TOTAL -> flights.total();
-                    case RUN -> flights.run();
-                };
+        double[] column = switch (output) {
+            case CARRY -> flights.carry();
+            case SIDE -> flights.side();
+            case CURVE -> flights.curve();
+            case APEX -> flights.apex();
+            case DESCENT_ANGLE -> flights.descentAngle();
+            case FLIGHT_TIME -> flights.flightTime();
+            case LANDING_SPEED -> flights.landingSpeed();
+            case TOTAL -> flights.total();
+            case RUN -> flights.run();
+        };
         return estimate(Arrays.stream(column).filter(Double::isFinite).toArray(), output.unit());
     }
 
@@ -125,18 +129,16 @@ public final class DeliveryPropagationResult {
      * @throws IllegalArgumentException if it is one of the delivery
      */
     public Estimate estimate(ImpactQuantity quantity) {
-        double[] column =
-                switch (quantity) {
-                    case BALL_SPEED -> launches.ballSpeed();
-                    case LAUNCH_ANGLE -> launches.launchAngle();
-                    case START_DIRECTION -> launches.startDirection();
-                    case SPIN_RATE -> launches.spinRate();
-                    case AXIS_TILT -> launches.axisTilt();
-                    default ->
-                        throw new IllegalArgumentException(
-                                "quantity must be one of the launch, but was " + quantity.label()
-                                        + "; how well that is known was given");
-                };
+        double[] column = switch (quantity) {
+            case BALL_SPEED -> launches.ballSpeed();
+            case LAUNCH_ANGLE -> launches.launchAngle();
+            case START_DIRECTION -> launches.startDirection();
+            case SPIN_RATE -> launches.spinRate();
+            case AXIS_TILT -> launches.axisTilt();
+            default ->
+                throw new IllegalArgumentException("quantity must be one of the launch, but was " + quantity.label()
+                        + "; how well that is known was given");
+        };
         if (column == null) {
             throw new IllegalStateException("the launches have no column " + quantity.label());
         }

@@ -139,8 +139,7 @@ public final class TolerancePropagation {
         return new Result("linear", level, values, deviations, lower, upper, warnings);
     }
 
-    private void addTurf(
-            Situation situation, List<FlightOutput> outputs, double[] deviations, List<Warning> warnings) {
+    private void addTurf(Situation situation, List<FlightOutput> outputs, double[] deviations, List<Warning> warnings) {
         if (outputs.contains(FlightOutput.TOTAL)) {
             turf.ifPresentOrElse(
                     spread -> Neighbourhood.addTurf(situation, outputs, spread, deviations, warnings),
@@ -202,9 +201,8 @@ public final class TolerancePropagation {
                     error[i] += gauss * axis[i];
                 }
             }
-            Situation here = turf.isPresent() && total
-                    ? situation.onTurf(turf.orElseThrow(), random.nextGaussian())
-                    : situation;
+            Situation here =
+                    turf.isPresent() && total ? situation.onTurf(turf.orElseThrow(), random.nextGaussian()) : situation;
             double[] values = Neighbourhood.library(here, outputs, inputs, error);
             if (values.length > 0) {
                 for (int o = 0; o < drawn.length; o++) {

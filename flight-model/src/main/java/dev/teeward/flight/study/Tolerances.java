@@ -21,8 +21,7 @@ import java.util.Set;
  * <p>Immutable and thread-safe.
  */
 public final class Tolerances {
-    private static final Tolerances NONE =
-            new Tolerances(CorrelatedErrors.none(FlightInput.class, FlightInput::key));
+    private static final Tolerances NONE = new Tolerances(CorrelatedErrors.none(FlightInput.class, FlightInput::key));
 
     private final CorrelatedErrors<FlightInput> errors;
 

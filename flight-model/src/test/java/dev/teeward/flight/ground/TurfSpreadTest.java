@@ -20,7 +20,9 @@ class TurfSpreadTest {
                 Math.log(high.restitutionFactor() / low.restitutionFactor()),
                 rounding);
         assertEquals(
-                Math.log(firm.tiltFactor() / soft.tiltFactor()), Math.log(high.tiltFactor() / low.tiltFactor()), rounding);
+                Math.log(firm.tiltFactor() / soft.tiltFactor()),
+                Math.log(high.tiltFactor() / low.tiltFactor()),
+                rounding);
         assertEquals(
                 Math.log(firm.rollingResistance() / soft.rollingResistance()),
                 Math.log(high.rollingResistance() / low.rollingResistance()),

@@ -27,7 +27,11 @@ import org.junit.jupiter.api.Test;
  */
 public abstract class ImpactModelContract {
     private static final List<ClubHead> HEADS = List.of(
-            TypicalHead.driver(), TypicalHead.fairwayWood(5), TypicalHead.hybrid(4), TypicalHead.iron(6), TypicalHead.wedge(56.0));
+            TypicalHead.driver(),
+            TypicalHead.fairwayWood(5),
+            TypicalHead.hybrid(4),
+            TypicalHead.iron(6),
+            TypicalHead.wedge(56.0));
     private static final double[] LOFTS = {14.0, 18.0, 22.0, 24.0, 48.0};
 
     /**
@@ -128,8 +132,13 @@ public abstract class ImpactModelContract {
             assertTrue(impact.launch().ballSpeed().metersPerSecond() > 0.0);
             assertEquals(impact.launch().ballSpeed().metersPerSecond() / club, impact.smashFactor(), 1e-12);
             assertTrue(impact.spinLoft().degrees() >= 0.0 && impact.spinLoft().degrees() < 90.0);
-            if (one.delivery.strikeToe().meters() == 0.0 && one.delivery.strikeUp().meters() == 0.0) {
-                assertEquals(one.delivery.spinLoft().radians(), impact.spinLoft().radians(), 1e-9, "spin loft at the centre");
+            if (one.delivery.strikeToe().meters() == 0.0
+                    && one.delivery.strikeUp().meters() == 0.0) {
+                assertEquals(
+                        one.delivery.spinLoft().radians(),
+                        impact.spinLoft().radians(),
+                        1e-9,
+                        "spin loft at the centre");
             }
         }
     }
@@ -145,9 +154,9 @@ public abstract class ImpactModelContract {
                     .build();
             Handedness other = one.head.handedness() == Handedness.LEFT ? Handedness.RIGHT : Handedness.LEFT;
             double[] here = numbers(model().strike(d, one.head).launch());
-            double[] there = numbers(model()
-                    .strike(seen, one.head.toBuilder().handedness(other).build())
-                    .launch());
+            double[] there = numbers(
+                    model().strike(seen, one.head.toBuilder().handedness(other).build())
+                            .launch());
             for (int i = 0; i < here.length; i++) {
                 double sign = i == 2 || i == 4 ? -1.0 : 1.0;
                 assertEquals(here[i], sign * there[i], 1e-9 * (1.0 + Math.abs(here[i])), () -> "mirror of " + one);

@@ -52,8 +52,8 @@ class RigidImpactTest extends ImpactModelContract {
     @Test
     void aDeepHeadThatComesDownWarnsOfItsSpin() {
         double speed = 113.0 * 0.44704;
-        Impact fast = RigidImpact.standard()
-                .strike(swing(speed, -1.3, 0.0, 0.0, 12.8).build(), TypicalHead.driver());
+        Impact fast =
+                RigidImpact.standard().strike(swing(speed, -1.3, 0.0, 0.0, 12.8).build(), TypicalHead.driver());
         double tooMuch = fast.launch().spinRate().rpm() / 2_690.0 - 1.0;
         assertTrue(tooMuch >= 0.295 && tooMuch < 0.375, "30 to 37 percent, to a percent, but was " + tooMuch);
         assertTrue(

@@ -92,17 +92,21 @@ class DeliveryPropagationTest {
         DeliveryPropagationResult apart = exact.withDelivery(t).propagate(VACUUM, plainHead(0.8), d);
         double both = Math.hypot(bySpeed, byLoft);
         assertEquals(carry(40.0, -3.0, 24.0, 0.8), apart.flight().carry().meters(), 1e-3);
-        assertEquals(carry(40.0, -3.0, 24.0, 0.8), apart.estimate(FlightOutput.CARRY).value(), 0.05 * both);
+        assertEquals(
+                carry(40.0, -3.0, 24.0, 0.8), apart.estimate(FlightOutput.CARRY).value(), 0.05 * both);
         assertEquals(1.0, deviation(apart, FlightOutput.CARRY) / both, 0.03);
         for (double r : new double[] {1.0, -1.0}) {
             DeliveryPropagationResult together = exact.withDelivery(
                             t.withCorrelation(ImpactQuantity.CLUB_SPEED, ImpactQuantity.DYNAMIC_LOFT, r))
                     .propagate(VACUUM, plainHead(0.8), d);
             assertEquals(
-                    1.0, deviation(together, FlightOutput.CARRY) / Math.abs(bySpeed + r * byLoft), 0.03, "correlation " + r);
+                    1.0,
+                    deviation(together, FlightOutput.CARRY) / Math.abs(bySpeed + r * byLoft),
+                    0.03,
+                    "correlation " + r);
         }
-        DeliveryPropagationResult head = exact.withHeadSpread(HeadSpread.of(0.01, 0.0, 0.0))
-                .propagate(VACUUM, plainHead(0.8), d);
+        DeliveryPropagationResult head =
+                exact.withHeadSpread(HeadSpread.of(0.01, 0.0, 0.0)).propagate(VACUUM, plainHead(0.8), d);
         assertEquals(1.0, deviation(head, FlightOutput.CARRY) / Math.abs(byHead), 0.03);
         // Spin goes with the speed: 0.3 in 40 m/s.
         DeliveryPropagationResult speed = exact.withDelivery(
@@ -149,13 +153,17 @@ class DeliveryPropagationTest {
             for (Delivery[] pair : swings) {
                 sum = Math.hypot(sum, half(output, flown(FAIRWAY, head, pair[0]), flown(FAIRWAY, head, pair[1])));
             }
-            sum = Math.hypot(sum, half(output, flown(FAIRWAY, lively(0.795, 0.29), d), flown(FAIRWAY, lively(0.775, 0.29), d)));
+            sum = Math.hypot(
+                    sum, half(output, flown(FAIRWAY, lively(0.795, 0.29), d), flown(FAIRWAY, lively(0.775, 0.29), d)));
             sum = Math.hypot(
                     sum, half(output, flown(FAIRWAY, lively(0.785, 0.31), d), flown(FAIRWAY, lively(0.785, 0.27), d)));
-            sum = Math.hypot(sum, half(output, flown(scaled(air, 1.02, 1.0), head, d), flown(scaled(air, 0.98, 1.0), head, d)));
-            sum = Math.hypot(sum, half(output, flown(scaled(air, 1.0, 1.03), head, d), flown(scaled(air, 1.0, 0.97), head, d)));
+            sum = Math.hypot(
+                    sum, half(output, flown(scaled(air, 1.02, 1.0), head, d), flown(scaled(air, 0.98, 1.0), head, d)));
+            sum = Math.hypot(
+                    sum, half(output, flown(scaled(air, 1.0, 1.03), head, d), flown(scaled(air, 1.0, 0.97), head, d)));
             sum = Math.hypot(sum, half(output, flown(firmness(1.0), head, d), flown(firmness(-1.0), head, d)));
-            // The half width of 2,000 draws has a standard error of 2.2 percent; a total also jumps a little from bounce to bounce.
+            // The half width of 2,000 draws has a standard error of 2.2 percent; a total also jumps a little from
+            // bounce to bounce.
             assertEquals(1.0, deviation(result, output) / sum, output.needsGround() ? 0.15 : 0.09, output.key());
         }
     }
@@ -223,7 +231,8 @@ class DeliveryPropagationTest {
                 .orElseThrow()
                 .meters();
         double width = 2.0 * result.estimate(FlightOutput.TOTAL).interval().halfWidth();
-        // 95 of 100 fairways between the two classes, to the rounding of the spread and what is not even about the middle.
+        // 95 of 100 fairways between the two classes, to the rounding of the spread and what is not even about the
+        // middle.
         assertEquals(1.0, width / (firm - soft), 0.15);
         assertFalse(codes(result).contains("turf-taken-as-known"));
     }
@@ -231,9 +240,8 @@ class DeliveryPropagationTest {
     /** Uphill on a slope as steep as the rolling resistance, half of the turfs hold the ball; on the others it rolls back down. */
     @Test
     void ballsThatDoNotStopAreCounted() {
-        FlightModel slope = FAIRWAY.withGround(
-                Ground.of(TurfClass.FAIRWAY)
-                        .withTerrain(Terrain.plane(Angle.ofRadians(Math.atan(0.131)), Angle.ofRadians(0.0))));
+        FlightModel slope = FAIRWAY.withGround(Ground.of(TurfClass.FAIRWAY)
+                .withTerrain(Terrain.plane(Angle.ofRadians(Math.atan(0.131)), Angle.ofRadians(0.0))));
         DeliveryPropagationResult result = DeliveryPropagation.withDefaults()
                 .withDraws(200)
                 .withTurfSpread(TurfSpread.of(0.0, 0.0, 0.3))
@@ -272,7 +280,11 @@ class DeliveryPropagationTest {
                 p.withThreads(3).propagate(FAIRWAY, head, d).estimate(FlightOutput.TOTAL));
         assertFalse(one.estimate(FlightOutput.TOTAL)
                 .equals(p.withSeed(2L).propagate(FAIRWAY, head, d).estimate(FlightOutput.TOTAL)));
-        assertTrue(p.withLevel(0.8).propagate(FAIRWAY, head, d).estimate(FlightOutput.CARRY).interval().halfWidth()
+        assertTrue(p.withLevel(0.8)
+                        .propagate(FAIRWAY, head, d)
+                        .estimate(FlightOutput.CARRY)
+                        .interval()
+                        .halfWidth()
                 < one.estimate(FlightOutput.CARRY).interval().halfWidth());
         assertTrue(one.toString().startsWith("300 of 300 draws"), one::toString);
         assertTrue(p.toString().startsWith("300 draws with seed 1"), p::toString);

@@ -156,7 +156,8 @@ class ImpactCalibrationTest {
     /** Along the normal and along the face of a head that cannot turn, struck in its vertical plane. */
     private record TextbookImpact(Ball ball) implements ImpactModel {
         double[] velocity(Delivery delivery, ClubHead head) {
-            double psi = delivery.dynamicLoft().radians() - delivery.attackAngle().radians();
+            double psi =
+                    delivery.dynamicLoft().radians() - delivery.attackAngle().radians();
             double speed = delivery.clubSpeed().metersPerSecond();
             double ratio = ball.mass().kilograms() / head.mass().kilograms();
             double c = ball.inertiaFactor() / (1.0 + ball.inertiaFactor());

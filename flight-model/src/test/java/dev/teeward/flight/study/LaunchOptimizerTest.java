@@ -246,10 +246,8 @@ class LaunchOptimizerTest {
                 .build();
         LaunchOptimizer down = LaunchOptimizer.of(FlightModel.standard())
                 .withAttackAngles(Angle.ofDegrees(-3.0), Angle.ofDegrees(-1.0));
-        LaunchOptimizer up =
-                down.withAttackAngles(Angle.ofDegrees(3.0), Angle.ofDegrees(5.0));
-        LaunchOptimizer about =
-                down.withAttackAngles(Angle.ofDegrees(-0.1), Angle.ofDegrees(0.2));
+        LaunchOptimizer up = down.withAttackAngles(Angle.ofDegrees(3.0), Angle.ofDegrees(5.0));
+        LaunchOptimizer about = down.withAttackAngles(Angle.ofDegrees(-0.1), Angle.ofDegrees(0.2));
         assertEquals(1, spinWarnings(down, delivery));
         assertEquals(0, spinWarnings(up, delivery));
         // The best of these is hit up, by 0.2 deg, but a yard lies farther down than 0.

@@ -225,8 +225,7 @@ class TolerancePropagationTest {
         }
         double sd = Math.sqrt(squares - sum * sum);
         TolerancePropagation known = PROPAGATION.withTurfSpread(TurfSpread.typical());
-        TolerancePropagation.Result simulated =
-                known.simulated(s, Tolerances.none(), 2_000, new SplittableRandom(2L));
+        TolerancePropagation.Result simulated = known.simulated(s, Tolerances.none(), 2_000, new SplittableRandom(2L));
         // 2,000 draws give a standard deviation to 1.6 percent, one standard error.
         assertEquals(1.0, simulated.standardDeviation(FlightOutput.TOTAL) / sd, 0.07);
         assertEquals(0.0, simulated.standardDeviation(FlightOutput.CARRY), 1e-9);
