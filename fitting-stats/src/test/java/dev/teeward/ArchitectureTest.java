@@ -56,6 +56,7 @@ class ArchitectureTest {
             new Layer("plan", "dev.teeward.fitting.plan"),
             new Layer("gapping", "dev.teeward.fitting.gapping"),
             new Layer("explain", "dev.teeward.fitting.explain"),
+            new Layer("choose", "dev.teeward.fitting.choose"),
             new Layer("report", "dev.teeward.fitting.report"));
 
     private record Layer(String name, String packageName) {}
@@ -79,9 +80,10 @@ class ArchitectureTest {
             "plan",
             "gapping",
             "explain",
+            "choose",
             "report"
         };
-        String[] sides = {"compare", "plan", "gapping", "explain", "report"};
+        String[] sides = {"compare", "plan", "gapping", "explain", "choose", "report"};
         rule = rule.whereLayer("air")
                 .mayOnlyBeAccessedByLayers(with(overFlight, "flightInternal", "flight"))
                 .whereLayer("aero")
@@ -103,6 +105,7 @@ class ArchitectureTest {
                         "plan",
                         "gapping",
                         "explain",
+                        "choose",
                         "report")
                 .whereLayer("batch")
                 .mayOnlyBeAccessedByLayers(
@@ -115,10 +118,20 @@ class ArchitectureTest {
                         "plan",
                         "gapping",
                         "explain",
+                        "choose",
                         "report")
                 .whereLayer("study")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "report")
+                        "complete",
+                        "screen",
+                        "summary",
+                        "linear",
+                        "compare",
+                        "plan",
+                        "gapping",
+                        "explain",
+                        "choose",
+                        "report")
                 .whereLayer("fitting")
                 .mayOnlyBeAccessedByLayers(
                         "io",
@@ -130,12 +143,22 @@ class ArchitectureTest {
                         "plan",
                         "gapping",
                         "explain",
+                        "choose",
                         "report")
                 .whereLayer("fittingInternal")
                 .mayOnlyBeAccessedByLayers(
-                        "complete", "screen", "summary", "linear", "compare", "plan", "gapping", "explain", "report")
+                        "complete",
+                        "screen",
+                        "summary",
+                        "linear",
+                        "compare",
+                        "plan",
+                        "gapping",
+                        "explain",
+                        "choose",
+                        "report")
                 .whereLayer("io")
-                .mayOnlyBeAccessedByLayers("report")
+                .mayOnlyBeAccessedByLayers("choose", "report")
                 .whereLayer("complete")
                 .mayOnlyBeAccessedByLayers(with(sides, "screen"))
                 .whereLayer("screen")
@@ -143,14 +166,16 @@ class ArchitectureTest {
                 .whereLayer("summary")
                 .mayOnlyBeAccessedByLayers(sides)
                 .whereLayer("linear")
-                .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "report")
+                .mayOnlyBeAccessedByLayers("compare", "plan", "gapping", "explain", "choose", "report")
                 .whereLayer("compare")
-                .mayOnlyBeAccessedByLayers("explain", "report")
+                .mayOnlyBeAccessedByLayers("plan", "gapping", "explain", "choose", "report")
                 .whereLayer("plan")
-                .mayOnlyBeAccessedByLayers("explain", "report")
+                .mayOnlyBeAccessedByLayers("explain", "choose", "report")
                 .whereLayer("gapping")
                 .mayOnlyBeAccessedByLayers("explain", "report")
                 .whereLayer("explain")
+                .mayOnlyBeAccessedByLayers("report")
+                .whereLayer("choose")
                 .mayOnlyBeAccessedByLayers("report")
                 .whereLayer("report")
                 .mayNotBeAccessedByAnyLayer();

@@ -40,6 +40,10 @@ final class Peers {
                 .getPrimaryState();
     }
 
+    static double[] hipparchus(AdaptiveStepsizeIntegrator integrator, SpeedSample.PeerLaunch launch) {
+        return hipparchus(integrator, launch.equations(), launch.state(), launch.axis());
+    }
+
     static AdaptiveStepsizeIntegrator hipparchus853(double tolerance) {
         return new org.hipparchus.ode.nonstiff.DormandPrince853Integrator(1e-10, 2.0, tolerance, tolerance);
     }
@@ -48,17 +52,19 @@ final class Peers {
         return new org.hipparchus.ode.nonstiff.DormandPrince54Integrator(1e-10, 2.0, tolerance, tolerance);
     }
 
-    static double[] commonsMath54(FlightEquations equations, double[] state, double[] axis) {
+    static double[] commonsMath54(SpeedSample.PeerLaunch launch) {
         var integrator = new org.apache.commons.math3.ode.nonstiff.DormandPrince54Integrator(1e-8, 2.0, 1e-6, 1e-6);
         integrator.addEventHandler(new CommonsDescent(), 1.0, 1e-8, 100);
         double[] end = new double[FlightEquations.STATE];
-        integrator.integrate(new CommonsMotion(equations, axis), 0.0, state, LONGEST, end);
+        integrator.integrate(new CommonsMotion(launch.equations(), launch.axis()), 0.0, launch.state(), LONGEST, end);
         return end;
     }
 
     /** Fourth order, fixed steps, the landing by a straight line in the last: the trivial baseline. */
-    static double[] fixedStep(FlightEquations equations, double[] state, double[] axis, double step) {
-        double[] y = state.clone();
+    static double[] fixedStep(SpeedSample.PeerLaunch launch, double step) {
+        FlightEquations equations = launch.equations();
+        double[] axis = launch.axis();
+        double[] y = launch.state().clone();
         double[] stage = new double[FlightEquations.STATE];
         double[] k = new double[4 * FlightEquations.RATES];
         double[] before = y.clone();
@@ -89,14 +95,14 @@ final class Peers {
     }
 
     /**
-     * The derivatives of the landing by six inputs, by automatic differentiation: Hipparchus, Dormand and Prince 5(4), tolerance
-     * 1e-6. The force sum is written out once more, for the typical ball, because ours is in doubles.
+     * The derivatives of the landing by six inputs, by automatic differentiation: Hipparchus, Dormand and Prince 5(4). The force sum is written out once more, for the typical ball, because ours is in doubles.
      *
      * @param launch speed, launch angle, start direction, spin, tilt, head wind
      * @param across the wind towards the right
+     * @param tolerance absolute and relative
      * @return x and z at the landing with their derivatives
      */
-    static Gradient[] gradient(double[] launch, double across) {
+    static Gradient[] gradient(double[] launch, double across, double tolerance) {
         Gradient[] v = new Gradient[launch.length];
         for (int i = 0; i < v.length; i++) {
             v[i] = Gradient.variable(launch.length, i, launch[i]);
@@ -121,7 +127,7 @@ final class Peers {
             st.multiply(cu).negate(),
             ct.multiply(cr).add(st.multiply(su).multiply(sr))
         };
-        var integrator = new DormandPrince54FieldIntegrator<>(v[0].getField(), 1e-8, 2.0, 1e-6, 1e-6);
+        var integrator = new DormandPrince54FieldIntegrator<>(v[0].getField(), 1e-8, 2.0, tolerance, tolerance);
         integrator.addEventDetector(new GradientDescent(zero));
         FieldODEStateAndDerivative<Gradient> end = integrator.integrate(
                 new FieldExpandableODE<>(new GradientMotion(axis, v[5], across)),

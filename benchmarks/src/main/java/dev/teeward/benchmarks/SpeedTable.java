@@ -4,9 +4,6 @@ import dev.teeward.flight.Accuracy;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
-import dev.teeward.flight.aero.TypicalAerodynamics;
-import dev.teeward.flight.air.AirState;
-import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.batch.FlightBatch;
 import dev.teeward.flight.batch.FlightDerivatives;
 import dev.teeward.flight.batch.FlightMonteCarlo;
@@ -14,7 +11,6 @@ import dev.teeward.flight.batch.FlightTable;
 import dev.teeward.flight.batch.LaunchSpread;
 import dev.teeward.flight.batch.LaunchTable;
 import dev.teeward.flight.internal.FlightEquations;
-import dev.teeward.flight.internal.LaunchState;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.SpinRate;
@@ -30,15 +26,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.SplittableRandom;
 
 /**
  * Prints the table of speeds: ours and the peers' in turn, round after round in one run, with the largest landing error of each
  * against Hipparchus 8(5,3) at 1e-11 measured in the same run.
  *
  * <p>Times are processor time of the thread (but for two threads, which the clock times), medians over rounds; compare only the
- * ratios, and only within one table. The launches: 30-80 m/s, 5-45 deg up, 8 deg to either side, 1,500-10,000 rpm, tilt up to
- * 20 deg, a steady wind of up to 8 m/s in both components for each; the typical ball, level ground.
+ * ratios, and only within one table. The launches are those of {@link SpeedSample}.
  *
  * <p>{@code java -cp benchmarks/target/teeward-benchmarks.jar dev.teeward.benchmarks.SpeedTable [rounds]}
  */
@@ -46,23 +40,15 @@ public final class SpeedTable {
     private static final int LAUNCHES = 20_000;
     private static final int CHECKED = 2_000;
     private static final int PEER_FLIGHTS = 400;
-    private static final AirState AIR = AirState.of(1.225, 1.7894e-5);
-    private static final FlightModel MODEL = FlightModel.standard().withAir(AIR);
+    private static final int GRADIENTS_CHECKED = 200;
+    private static final FlightModel MODEL = SpeedSample.MODEL;
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
-    private final double[] speed = new double[LAUNCHES];
-    private final double[] up = new double[LAUNCHES];
-    private final double[] right = new double[LAUNCHES];
-    private final double[] spin = new double[LAUNCHES];
-    private final double[] tilt = new double[LAUNCHES];
-    private final double[] along = new double[LAUNCHES];
-    private final double[] across = new double[LAUNCHES];
-    private final double[][] states = new double[LAUNCHES][FlightEquations.STATE];
-    private final double[][] axes = new double[LAUNCHES][3];
-    private final FlightEquations[] equations = new FlightEquations[CHECKED];
+    private final SpeedSample sample = new SpeedSample(LAUNCHES);
+    private final SpeedSample.PeerLaunch[] peers = new SpeedSample.PeerLaunch[CHECKED];
     private final FlightModel[] models = new FlightModel[CHECKED];
     private final LaunchConditions[] launches = new LaunchConditions[CHECKED];
-    private final LaunchTable table;
+    private final LaunchTable table = sample.table(LAUNCHES);
     private final double[][] referee = new double[CHECKED][];
     private double sink;
 
@@ -75,58 +61,11 @@ public final class SpeedTable {
     private record Contender(String name, int flights, Work work, boolean hasError) {}
 
     private SpeedTable() {
-        SplittableRandom random = new SplittableRandom(2024L);
-        for (int i = 0; i < LAUNCHES; i++) {
-            speed[i] = random.nextDouble(30.0, 80.0);
-            up[i] = Math.toRadians(random.nextDouble(5.0, 45.0));
-            right[i] = Math.toRadians(random.nextDouble(-8.0, 8.0));
-            spin[i] = random.nextDouble(1500.0, 10_000.0) * Math.PI / 30.0;
-            tilt[i] = Math.toRadians(random.nextDouble(-20.0, 20.0));
-            along[i] = random.nextDouble(-8.0, 8.0);
-            across[i] = random.nextDouble(-8.0, 8.0);
-            LaunchState.write(speed[i], up[i], right[i], spin[i], tilt[i], states[i], axes[i]);
-        }
-        table = LaunchTable.builder()
-                .ballSpeed(speed)
-                .launchAngle(up)
-                .startDirection(right)
-                .spinRate(spin)
-                .axisTilt(tilt)
-                .windAlongTarget(along)
-                .windTowardsRight(across)
-                .build();
         for (int i = 0; i < CHECKED; i++) {
-            Wind wind = new Steady(along[i], across[i]);
-            models[i] = MODEL.withWind(wind);
-            equations[i] = new FlightEquations(
-                    TypicalAerodynamics.of(),
-                    MODEL.ball().mass().kilograms(),
-                    MODEL.ball().diameter().meters(),
-                    MODEL.ball().momentOfInertia(),
-                    AIR.density(),
-                    AIR.dynamicViscosity(),
-                    wind,
-                    MODEL.gravity());
-            launches[i] = LaunchConditions.builder()
-                    .ballSpeed(Speed.ofMetersPerSecond(speed[i]))
-                    .launchAngle(Angle.ofRadians(up[i]))
-                    .startDirection(Angle.ofRadians(right[i]))
-                    .spinRate(SpinRate.ofRadiansPerSecond(spin[i]))
-                    .axisTilt(Angle.ofRadians(tilt[i]))
-                    .build();
-            referee[i] = landing(Peers.hipparchus(Peers.hipparchus853(1e-11), equations[i], states[i], axes[i]));
-        }
-    }
-
-    private record Steady(double alongTarget, double towardsRight) implements Wind {
-        @Override
-        public double alongTarget(double height) {
-            return alongTarget;
-        }
-
-        @Override
-        public double towardsRight(double height) {
-            return towardsRight;
+            peers[i] = sample.peer(i);
+            models[i] = sample.model(i);
+            launches[i] = sample.launch(i);
+            referee[i] = landing(Peers.hipparchus(Peers.hipparchus853(1e-11), peers[i]));
         }
     }
 
@@ -160,35 +99,24 @@ public final class SpeedTable {
                         .withLaunchAngle(Angle.ofDegrees(0.7)));
         FlightDerivatives derivatives = FlightDerivatives.of(MODEL.withAccuracy(Accuracy.MILLIMETER));
         int gradients = LAUNCHES / 10;
-        LaunchTable few = LaunchTable.builder()
-                .ballSpeed(Arrays.copyOf(speed, gradients))
-                .launchAngle(Arrays.copyOf(up, gradients))
-                .startDirection(Arrays.copyOf(right, gradients))
-                .spinRate(Arrays.copyOf(spin, gradients))
-                .axisTilt(Arrays.copyOf(tilt, gradients))
-                .windAlongTarget(Arrays.copyOf(along, gradients))
-                .windTowardsRight(Arrays.copyOf(across, gradients))
-                .build();
+        LaunchTable few = sample.table(gradients);
         List<Contender> all = new ArrayList<>();
         all.add(new Contender(
                 "Hipparchus 8(5,3), 1e-6",
                 PEER_FLIGHTS,
-                each(i -> landing(Peers.hipparchus(Peers.hipparchus853(1e-6), equations[i], states[i], axes[i]))),
+                each(i -> landing(Peers.hipparchus(Peers.hipparchus853(1e-6), peers[i]))),
                 true));
         all.add(new Contender(
                 "Hipparchus 5(4), 1e-6",
                 PEER_FLIGHTS,
-                each(i -> landing(Peers.hipparchus(Peers.hipparchus54(1e-6), equations[i], states[i], axes[i]))),
+                each(i -> landing(Peers.hipparchus(Peers.hipparchus54(1e-6), peers[i]))),
                 true));
         all.add(new Contender(
-                "Commons Math 5(4), 1e-6",
-                PEER_FLIGHTS,
-                each(i -> landing(Peers.commonsMath54(equations[i], states[i], axes[i]))),
-                true));
+                "Commons Math 5(4), 1e-6", PEER_FLIGHTS, each(i -> landing(Peers.commonsMath54(peers[i]))), true));
         all.add(new Contender(
                 "Runge-Kutta 4, fixed 0.05 s, line at the landing",
                 PEER_FLIGHTS,
-                each(i -> landing(Peers.fixedStep(equations[i], states[i], axes[i], 0.05))),
+                each(i -> landing(Peers.fixedStep(peers[i], 0.05))),
                 true));
         all.add(new Contender("**batch, 1 mm**", LAUNCHES, batch(millimeter, flights), true));
         all.add(new Contender("**batch, 0.1 mm**", LAUNCHES, batch(tenth, flights), true));
@@ -210,7 +138,7 @@ public final class SpeedTable {
                     var integrator = Peers.hipparchus853(1e-6);
                     integrator.addStepHandler(new org.hipparchus.ode.sampling.StepNormalizer(
                             0.01, (state, last) -> sink += state.getPrimaryState()[FlightEquations.Y]));
-                    return landing(Peers.hipparchus(integrator, equations[i], states[i], axes[i]));
+                    return landing(Peers.hipparchus(integrator, peers[i]));
                 }),
                 true));
         all.add(new Contender(
@@ -220,7 +148,7 @@ public final class SpeedTable {
                     var integrator = Peers.hipparchus54(1e-6);
                     integrator.addStepHandler(new org.hipparchus.ode.sampling.StepNormalizer(
                             0.01, (state, last) -> sink += state.getPrimaryState()[FlightEquations.Y]));
-                    return landing(Peers.hipparchus(integrator, equations[i], states[i], axes[i]));
+                    return landing(Peers.hipparchus(integrator, peers[i]));
                 }),
                 true));
         all.add(new Contender(
@@ -236,8 +164,7 @@ public final class SpeedTable {
                 "gradient by six inputs, Hipparchus Gradient 5(4), 1e-6",
                 40,
                 each(i -> {
-                    var end = Peers.gradient(
-                            new double[] {speed[i], up[i], right[i], spin[i], tilt[i], -along[i]}, across[i]);
+                    var end = Peers.gradient(sample.inputs(i), sample.across[i], 1e-6);
                     return new double[] {end[0].getValue(), end[1].getValue()};
                 }),
                 true));
@@ -346,11 +273,12 @@ public final class SpeedTable {
         out.println();
         out.printf(
                 Locale.ROOT,
-                "Samples: %.1f times Hipparchus 8(5,3), %.1f times Hipparchus 5(4). Gradient: %.1f times Hipparchus Gradient."
-                        + "%n",
+                "Samples: %.1f times Hipparchus 8(5,3), %.1f times Hipparchus 5(4). Gradient: %.1f times Hipparchus"
+                        + " Gradient.%n",
                 median(times[8]) / median(times[7]),
                 median(times[9]) / median(times[7]),
                 median(times[11]) / median(times[10]));
+        gradientErrors(out);
         twoThreads(rounds, out);
         sizes(out);
         if (sink == 0.0) {
@@ -366,6 +294,50 @@ public final class SpeedTable {
             return worstOfBatch(flights);
         }
         return worst(contender);
+    }
+
+    /** The derivatives of the carry against automatic differentiation at tolerance 1e-11, each by the largest of its kind. */
+    private void gradientErrors(PrintStream out) {
+        FlightDerivatives.Input[] inputs = FlightDerivatives.Input.values();
+        FlightDerivatives.Result ours = FlightDerivatives.of(MODEL.withAccuracy(Accuracy.MILLIMETER))
+                .differentiate(sample.table(GRADIENTS_CHECKED));
+        double[] largest = new double[inputs.length];
+        double[] off = new double[inputs.length];
+        double[] peerOff = new double[inputs.length];
+        for (int row = 0; row < GRADIENTS_CHECKED; row++) {
+            double[] exact = slopes(row, 1e-11);
+            double[] peer = slopes(row, 1e-6);
+            for (int k = 0; k < inputs.length; k++) {
+                largest[k] = Math.max(largest[k], Math.abs(exact[k]));
+                double our = ours.of(FlightDerivatives.Output.CARRY, inputs[k])[row];
+                off[k] = Math.max(off[k], Math.abs(our - exact[k]));
+                peerOff[k] = Math.max(peerOff[k], Math.abs(peer[k] - exact[k]));
+            }
+        }
+        double worst = 0.0;
+        double peerWorst = 0.0;
+        for (int k = 0; k < inputs.length; k++) {
+            worst = Math.max(worst, off[k] / largest[k]);
+            peerWorst = Math.max(peerWorst, peerOff[k] / largest[k]);
+        }
+        out.printf(
+                Locale.ROOT,
+                "Derivatives of the carry, largest error of %d rows by the largest of each kind: ours %.1e, Hipparchus"
+                        + " Gradient 1e-6 %.1e.%n",
+                GRADIENTS_CHECKED,
+                worst,
+                peerWorst);
+    }
+
+    private double[] slopes(int row, double tolerance) {
+        var end = Peers.gradient(sample.inputs(row), sample.across[row], tolerance);
+        double x = end[0].getValue();
+        double z = end[1].getValue();
+        double[] slopes = new double[sample.inputs(row).length];
+        for (int k = 0; k < slopes.length; k++) {
+            slopes[k] = (x * end[0].getPartialDerivative(k) + z * end[1].getPartialDerivative(k)) / Math.hypot(x, z);
+        }
+        return slopes;
     }
 
     private void twoThreads(int rounds, PrintStream out) {
@@ -408,9 +380,9 @@ public final class SpeedTable {
                     into -> {
                         int n = (int) Math.min(left[0], 10_000L);
                         left[0] -= n;
-                        System.arraycopy(speed, 0, into.ballSpeed(), 0, n);
-                        System.arraycopy(up, 0, into.launchAngle(), 0, n);
-                        System.arraycopy(spin, 0, into.spinRate(), 0, n);
+                        System.arraycopy(sample.speed, 0, into.ballSpeed(), 0, n);
+                        System.arraycopy(sample.up, 0, into.launchAngle(), 0, n);
+                        System.arraycopy(sample.spin, 0, into.spinRate(), 0, n);
                         return n;
                     },
                     (from, flights, count) -> sink += flights.carry()[count - 1]);

@@ -9,6 +9,7 @@ import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.complete.Completion;
 import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.fitting.complete.SessionCompleter;
+import dev.teeward.fitting.explain.Explain;
 import dev.teeward.fitting.io.ColumnMapping;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.MetricText;
@@ -148,7 +149,10 @@ final class CompareCommand implements Callable<Integer> {
         List<String> notes = new ArrayList<>();
         Session session = read(notes);
         PrintWriter out = spec.commandLine().getOut();
-        files.write(HeadToHeadReport.of(compare(procedure, session)).withUnits(units), Map.of(), out);
+        HeadToHeadResult result = compare(procedure, session);
+        HeadToHeadReport report = HeadToHeadReport.of(result)
+                .withExplanation(Explain.withDefaults().explain(result));
+        files.write(report.withUnits(units), Map.of(), out);
         notes.forEach(out::println);
         return 0;
     }

@@ -3,6 +3,8 @@ package dev.teeward.examples;
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.compare.HeadToHead;
+import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.explain.Explain;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.report.HeadToHeadReport;
@@ -86,7 +88,9 @@ final class DemoCommand implements Callable<Integer> {
         for (Map.Entry<Metric, Double> margin : DemoTruth.practicallySame().entrySet()) {
             question = question.withMargin(margin.getKey(), margin.getValue());
         }
-        return HeadToHeadReport.of(question.compare(session));
+        HeadToHeadResult result = question.compare(session);
+        return HeadToHeadReport.of(result)
+                .withExplanation(Explain.withDefaults().explain(result));
     }
 
     private static Path besideTheJar() {

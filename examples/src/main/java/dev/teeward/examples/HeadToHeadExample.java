@@ -6,6 +6,7 @@ import dev.teeward.fitting.Session;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHead;
 import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.explain.Explain;
 import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.report.HeadToHeadReport;
@@ -27,7 +28,9 @@ public final class HeadToHeadExample {
                 .withPrimary(Metric.FACE_TO_PATH) // settled before the shots are hit, as is the margin
                 .withMargin(Metric.CLUB_SPEED, SpeedUnit.MILE_PER_HOUR.toSi(1.0))
                 .compare(session);
-        HeadToHeadReport report = HeadToHeadReport.of(result).withUnits(UnitSystem.US);
+        HeadToHeadReport report = HeadToHeadReport.of(result)
+                .withExplanation(Explain.withDefaults().explain(result)) // club or swing
+                .withUnits(UnitSystem.US);
         System.out.print(report.text());
         WholeFile.write(Path.of(args[1]), out -> out.write(report.html()));
     }

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class JsonText {
     /** The schema of the trees that {@code compare} writes, in the jar. */
-    static final String SCHEMA = "head-to-head-1.schema.json";
+    static final String SCHEMA = "head-to-head-2.schema.json";
 
     private static final ObjectWriter WRITER = JsonMapper.builder()
             .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER) // the shortest decimal, also on Java 17

@@ -38,6 +38,9 @@ final class MakeDemoCommand implements Callable<Integer> {
             description = "Another draw, a whole number; ${DEFAULT-VALUE} is the one that comes with the program.")
     private long seed = DemoSession.SEED;
 
+    @Option(names = "--bag", description = "The invented bag of gap instead: ten clubs hit in rounds.")
+    private boolean bag;
+
     @Option(
             names = {"-h", "--help"},
             usageHelp = true,
@@ -47,9 +50,10 @@ final class MakeDemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        String text = DemoSession.text(seed);
+        String text = bag ? BagSession.text(seed) : DemoSession.text(seed);
         WholeFile.write(out, file -> file.write(text));
-        spec.commandLine().getOut().println(out + ": an invented session of " + DemoTruth.SHOTS + " shots");
+        String what = bag ? "an invented bag" : "an invented session of " + DemoTruth.SHOTS + " shots";
+        spec.commandLine().getOut().println(out + ": " + what);
         return 0;
     }
 }

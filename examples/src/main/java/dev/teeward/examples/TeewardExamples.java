@@ -23,19 +23,24 @@ import picocli.CommandLine.Spec;
         synopsisSubcommandLabel = "COMMAND",
         subcommands = {
             CompareCommand.class,
+            ChooseCommand.class,
             DemoCommand.class,
             SchemaCommand.class,
             FlyCommand.class,
             CalibrateCommand.class,
+            PlanCommand.class,
             ValidateCommand.class,
             OptimiseCommand.class,
             ModelsCommand.class,
             AltitudeCommand.class,
+            GapCommand.class,
+            CurveCommand.class,
             MakeDemoCommand.class
         },
         footer = {
             "",
-            "Every command has --help. Exit codes: 0 done, 2 the command line or an input file is wrong, 1 anything else."
+            "Every command has --help. Exit codes: 0 done, 2 the command line or an input file is wrong, 1 anything"
+                    + " else."
         })
 public final class TeewardExamples implements Callable<Integer> {
     @Spec

@@ -49,6 +49,9 @@ class JsonSchemaTest {
     private static final Schema SCHEMA = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
             .getSchema(JsonText.schema());
 
+    private static final HeadToHeadReport REPORT =
+            DemoCommand.report(SessionReader.withDefaults().read(JsonText.resource(DemoCommand.SESSION), "demo"));
+
     private static final String DEMO = json(demo());
 
     private static List<String> faults(String json) {
@@ -58,7 +61,7 @@ class JsonSchemaTest {
     }
 
     private static HeadToHeadReport demo() {
-        return DemoCommand.report(SessionReader.withDefaults().read(JsonText.resource(DemoCommand.SESSION), "demo"));
+        return REPORT;
     }
 
     private static String json(HeadToHeadReport report) {
@@ -245,6 +248,14 @@ class JsonSchemaTest {
                 "/metrics/carry/equivalence/margin",
                 "/patterns/first/landing/ellipse/semi_major",
                 "/strike/first/n",
+                "/explanation",
+                "/explanation/balance/golfer",
+                "/explanation/balance/inputs/0/difference",
+                "/explanation/effects/0/direct/p",
+                "/explanation/effects/0/covariates/0/part",
+                "/explanation/flights/outcomes/0/rest",
+                "/explanation/flights/outcomes/0/shares/0/share",
+                "/explanation/agreements/0/accord",
                 "/plan/power_percent",
                 "/screening/flagged",
                 "/screening/flags/0/kind",
@@ -321,6 +332,14 @@ class JsonSchemaTest {
                 "/associations/0/part/unit | 'rpm'",
                 "/associations/0/part/lower | null",
                 "/associations/0/slope/unit | 'deg per bananas'",
+                "/explanation/balance/golfer | 'maybe'",
+                "/explanation/balance/inputs/0/within/unit | 'yd'",
+                "/explanation/effects/0/direct/unit | 'rpm'",
+                "/explanation/effects/0/covariates/0/difference/unit | 'yd'",
+                "/explanation/effects/0/covariates/0/variance_inflation | 0.5",
+                "/explanation/flights/outcomes/0/rest/unit | 'm'",
+                "/explanation/flights/outcomes/0/shares/0/difference/unit | 'deg'",
+                "/explanation/agreements/0/inputs/0/accord | 'perhaps'",
                 "/screening/flags/0/metrics | []",
                 "/screening/flags/0/test_false_alarm_percent | 0",
                 "/screening/flags/0/family_false_alarm_percent | 150"
@@ -584,7 +603,7 @@ class JsonSchemaTest {
         String once = DEMO;
         assertEquals(once, json(demo()));
         assertEquals(-1, once.indexOf('\r'));
-        assertTrue(once.startsWith("{\n \"schema\": \"teeward-head-to-head/1\",\n"), once);
+        assertTrue(once.startsWith("{\n \"schema\": \"teeward-head-to-head/2\",\n"), once);
         assertTrue(once.endsWith("}\n"));
     }
 

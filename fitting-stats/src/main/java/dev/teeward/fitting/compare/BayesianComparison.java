@@ -1,9 +1,9 @@
 package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.internal.Distributions;
-import dev.teeward.fitting.internal.HeavyTails;
 import dev.teeward.fitting.internal.NoncentralT;
 import dev.teeward.fitting.internal.Sample;
+import dev.teeward.fitting.internal.ScaledT;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
@@ -134,7 +134,12 @@ public final class BayesianComparison {
         }
         OptionalDouble wider =
                 OptionalDouble.of(Distributions.fCdf(a.variance() / b.variance(), a.size() - 1.0, b.size() - 1.0));
-        return result(method, difference, Math.sqrt(a.meanVariance() + b.meanVariance()), wider, d -> above(d, a, b));
+        return result(
+                method,
+                difference,
+                Math.sqrt(a.meanVariance() + b.meanVariance()),
+                wider,
+                d -> ScaledT.differenceAbove(d, mean(a), mean(b)));
     }
 
     /**
@@ -160,24 +165,8 @@ public final class BayesianComparison {
                 at -> Distributions.tUpperTail((at - d.mean()) / error, d.size() - 1.0));
     }
 
-    /** P(first mean - second mean above d). The wider posterior enters by its tail, so that the integrand is smooth. */
-    private static double above(double d, Moments a, Moments b) {
-        boolean firstWider = a.meanVariance() >= b.meanVariance();
-        Moments wide = firstWider ? a : b;
-        Moments narrow = firstWider ? b : a;
-        double wideScale = Math.sqrt(wide.meanVariance());
-        double scale = Math.sqrt(narrow.meanVariance());
-        double df = narrow.size() - 1.0;
-        double centre = narrow.mean();
-        return HeavyTails.integrate(
-                v -> {
-                    double density = HeavyTails.density((v - centre) / scale, df) / scale;
-                    double z = firstWider ? v + d - wide.mean() : wide.mean() - (v - d);
-                    return density * Distributions.tUpperTail(z / wideScale, wide.size() - 1.0);
-                },
-                new double[] {centre},
-                new double[] {scale},
-                new double[] {df});
+    private static ScaledT mean(Moments m) {
+        return ScaledT.meanBehind(m.size(), m.mean(), m.variance());
     }
 
     private interface Tail {

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.linear;
 
 import dev.teeward.fitting.internal.LeastSquares;
+import dev.teeward.fitting.internal.ShapleyValue;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
@@ -161,15 +162,57 @@ public final class MeanDecomposition {
      *     number is not finite, or the shots are too few or the covariates not independent
      */
     public Result decompose(String reference, String[] club, Map<String, double[]> covariates, double[] y) {
-        if (covariates.isEmpty() || covariates.size() > MOST_COVARIATES) {
-            throw new IllegalArgumentException("covariates must be 1 to " + MOST_COVARIATES + " in number, but were "
-                    + covariates.size() + "; two or three chosen beforehand suit twenty shots");
-        }
+        checkNumber(covariates);
         Design clubs = Design.of(y.length).withFactor(CLUB, reference, club);
         if (clubs.names().size() != 2) {
             throw new IllegalArgumentException("club must name two clubs, but named " + clubs.levels(CLUB));
         }
         String column = clubs.names().get(1);
+        Result split = split(clubs, column, covariates, y);
+        List<Warning> warnings = new ArrayList<>(split.warnings());
+        Optional<Threefold> threefold =
+                threefold(clubs, List.copyOf(covariates.keySet()), covariates, y, reference, club);
+        if (threefold.isEmpty()) {
+            warnings.add(Warning.of(
+                    "no-threefold-split", "the shots of one club cannot carry slopes of their own, so there is none"));
+        }
+        return new Result(
+                split.difference(),
+                split.direct(),
+                split.explained(),
+                threefold,
+                split.shapley(),
+                split.fit(),
+                warnings);
+    }
+
+    /**
+     * Splits the mean difference of pairs, in which what both shots of a pair share has dropped out.
+     *
+     * <p>The differences of y are fitted on the differences of the covariates: the intercept is the direct effect, at equal
+     * covariates, as in the model of all shots with an effect of each pair; the parts add up exactly as there. The sandwich
+     * errors are those of whole pairs. There is no threefold split.
+     *
+     * @param covariates one to eight covariates by name, first minus second, one finite number for each pair
+     * @param y the response, first minus second, of each pair, finite
+     * @return the parts, first minus second
+     * @throws IllegalArgumentException if there are no or more than eight covariates, lengths differ, a number is not finite,
+     *     or the pairs are too few or the covariates not independent
+     */
+    public Result decomposePairs(Map<String, double[]> covariates, double[] y) {
+        checkNumber(covariates);
+        return split(Design.of(y.length), Design.INTERCEPT, covariates, y);
+    }
+
+    private static void checkNumber(Map<String, double[]> covariates) {
+        if (covariates.isEmpty() || covariates.size() > MOST_COVARIATES) {
+            throw new IllegalArgumentException("covariates must be 1 to " + MOST_COVARIATES + " in number, but were "
+                    + covariates.size() + "; two or three chosen beforehand suit twenty shots");
+        }
+    }
+
+    /** The split of one coefficient of a design without covariates. */
+    private Result split(Design clubs, String column, Map<String, double[]> covariates, double[] y) {
         LinearModel model =
                 LinearModel.withDefaults().withLevel(level).withUnit(unit).withErrors(errors);
         List<String> names = List.copyOf(covariates.keySet());
@@ -189,14 +232,14 @@ public final class MeanDecomposition {
             explained.put(
                     name, Coefficient.of(name, beta * d, known ? error : 0.0, full.degreesOfFreedom(), level, unit));
         }
-        List<Warning> warnings = new ArrayList<>(full.warnings());
-        Optional<Threefold> threefold = threefold(clubs, names, covariates, y, reference, club);
-        if (threefold.isEmpty()) {
-            warnings.add(Warning.of(
-                    "no-threefold-split", "the shots of one club cannot carry slopes of their own, so there is none"));
-        }
-        Map<String, Double> shapley = shapley(model, clubs, names, covariates, y);
-        return new Result(total, direct, explained, threefold, shapley, full, warnings);
+        return new Result(
+                total,
+                direct,
+                explained,
+                Optional.empty(),
+                shapley(model, clubs, column, names, covariates, y),
+                full,
+                full.warnings());
     }
 
     private static Optional<Threefold> threefold(
@@ -284,37 +327,29 @@ public final class MeanDecomposition {
     }
 
     private static Map<String, Double> shapley(
-            LinearModel model, Design clubs, List<String> names, Map<String, double[]> covariates, double[] y) {
+            LinearModel model,
+            Design clubs,
+            String column,
+            List<String> names,
+            Map<String, double[]> covariates,
+            double[] y) {
         int k = names.size();
-        double[] club = new double[1 << k];
-        for (int set = 0; set < club.length; set++) {
+        // What a set of covariates is worth is how much of the club's coefficient it takes away.
+        double[] worth = new double[1 << k];
+        for (int set = 0; set < worth.length; set++) {
             Design design = clubs;
             for (int j = 0; j < k; j++) {
                 if ((set >> j & 1) == 1) {
                     design = design.withCovariate(names.get(j), values(covariates, names.get(j)));
                 }
             }
-            club[set] = model.fit(design, y).coefficients().get(1).estimate().value();
+            worth[set] = -model.fit(design, y).coefficient(column).estimate().value();
         }
+        double[] shares = ShapleyValue.of(worth);
         Map<String, Double> parts = new LinkedHashMap<>();
         for (int j = 0; j < k; j++) {
-            double part = 0.0;
-            for (int set = 0; set < club.length; set++) {
-                if ((set >> j & 1) == 0) {
-                    double weight = 1.0 / (k * choose(k - 1, Integer.bitCount(set)));
-                    part += weight * (club[set] - club[set | 1 << j]);
-                }
-            }
-            parts.put(names.get(j), part);
+            parts.put(names.get(j), shares[j]);
         }
         return parts;
-    }
-
-    private static double choose(int n, int k) {
-        double ways = 1.0;
-        for (int i = 1; i <= k; i++) {
-            ways = ways * (n - k + i) / i;
-        }
-        return ways;
     }
 }

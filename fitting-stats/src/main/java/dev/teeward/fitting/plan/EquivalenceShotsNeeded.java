@@ -64,6 +64,21 @@ public final class EquivalenceShotsNeeded {
     }
 
     /**
+     * With another significance level of each one-sided test; the interval that has to lie inside the margin has level 1 - 2
+     * alpha.
+     *
+     * @param level the level, in (0, 0.5)
+     * @return a changed copy
+     * @throws IllegalArgumentException if the level is out of range
+     */
+    public EquivalenceShotsNeeded withAlpha(double level) {
+        if (!(level > 0.0 && level < 0.5)) {
+            throw new IllegalArgumentException("alpha must be in (0, 0.5), but was " + level);
+        }
+        return new EquivalenceShotsNeeded(power, level, paired);
+    }
+
+    /**
      * The power of a given number.
      *
      * @param shots pairs, or shots with each club; at least 2

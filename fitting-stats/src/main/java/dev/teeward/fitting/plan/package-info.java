@@ -9,6 +9,16 @@
  * int precise = plan.forHalfWidth(4.0, 6.0).shots();        // 12 pairs: the 95 % interval is within +-4 yd
  * }</pre>
  *
+ * <p>{@link dev.teeward.fitting.plan.FittingPlan} does it within a cap on full swings and without taking the spread for known,
+ * and {@link dev.teeward.fitting.plan.PairByPair} tells after every pair whether it is settled, worth going on, or not:
+ *
+ * <pre>{@code
+ * FittingPlan.Result r = FittingPlan.withDefaults().forMargin(5.0, SpreadGuess.known(6.0));
+ * int most = r.mostPairs();                                 // 24 pairs in 60 swings
+ * PairByPair session = PairByPair.withinMargin(5.0).withMostPairs(most).append(152.0, 149.5);
+ * Standing.Advice next = session.standing().advice();       // KEEP_GOING
+ * }</pre>
+ *
  * <p>{@link dev.teeward.fitting.plan.ShootingOrder} gives orders that drift cannot pass for a difference in, and
  * {@link dev.teeward.fitting.plan.GroupSequentialPlan} two or three looks on the way with one false-alarm rate.
  *

@@ -3,6 +3,7 @@ package dev.teeward.fitting.report;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.explain.Explanation;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -36,14 +37,16 @@ import org.jspecify.annotations.Nullable;
 public final class HeadToHeadReport {
     private final HeadToHeadResult result;
     private final UnitSystem units;
+    private final @Nullable Explanation explanation;
     private final ReportData data;
     private volatile @Nullable List<Section> sections; // put together when first asked for
 
     /** A report whose numbers are ready. */
-    private HeadToHeadReport(HeadToHeadResult result, UnitSystem units) {
+    private HeadToHeadReport(HeadToHeadResult result, UnitSystem units, @Nullable Explanation explanation) {
         this.result = result;
         this.units = units;
-        this.data = ReportData.of(result, units);
+        this.explanation = explanation;
+        this.data = ReportData.of(result, units, Optional.ofNullable(explanation));
     }
 
     /**
@@ -53,7 +56,7 @@ public final class HeadToHeadReport {
      * @return the report
      */
     public static HeadToHeadReport of(HeadToHeadResult result) {
-        return new HeadToHeadReport(Objects.requireNonNull(result, "result"), UnitSystem.US);
+        return new HeadToHeadReport(Objects.requireNonNull(result, "result"), UnitSystem.US, null);
     }
 
     /**
@@ -63,7 +66,28 @@ public final class HeadToHeadReport {
      * @return a changed copy
      */
     public HeadToHeadReport withUnits(UnitSystem system) {
-        return Objects.requireNonNull(system, "system") == units ? this : new HeadToHeadReport(result, system);
+        return Objects.requireNonNull(system, "system") == units
+                ? this
+                : new HeadToHeadReport(result, system, explanation);
+    }
+
+    /**
+     * The same report with a section on club or swing.
+     *
+     * @param why what {@link dev.teeward.fitting.explain.Explain} says of the same result
+     * @return a changed copy
+     */
+    public HeadToHeadReport withExplanation(Explanation why) {
+        return new HeadToHeadReport(result, units, Objects.requireNonNull(why, "why"));
+    }
+
+    /**
+     * What is said about club or swing.
+     *
+     * @return the explanation, or empty if none was given
+     */
+    public Optional<Explanation> explanation() {
+        return Optional.ofNullable(explanation);
     }
 
     /**
@@ -95,7 +119,7 @@ public final class HeadToHeadReport {
 
     /**
      * The words: {@code in-short}, {@code tested}, {@code differs}, {@code same}, {@code patterns}, {@code swings},
-     * {@code companions}, {@code undecided}, {@code flagged}, {@code ratings} (only if there are any), {@code method},
+     * {@code explained} (only with an explanation), {@code companions}, {@code undecided}, {@code flagged}, {@code ratings} (only if there are any), {@code method},
      * {@code warnings} (only if there are any).
      *
      * @return the sections in the order of reading, each with at least one sentence, unmodifiable
@@ -114,19 +138,22 @@ public final class HeadToHeadReport {
         VerdictWords verdicts = new VerdictWords(subject);
         SwingWords swings = new SwingWords(subject);
         MethodWords methods = new MethodWords(subject);
-        return Stream.of(
-                        new Answer(subject).section(),
-                        new TestedWords(subject).section(),
-                        verdicts.differs(),
-                        verdicts.same(),
-                        new PatternWords(subject).section(),
-                        swings.swings(),
-                        new CompanionWords(subject).section(),
-                        verdicts.undecided(),
-                        new FlagWords(subject).section(),
-                        swings.ratings(),
-                        methods.methods(),
-                        methods.warnings())
+        Stream<Section> explained = explanation().map(why -> new ExplainedWords(subject, why).section()).stream();
+        Stream<Section> before = Stream.of(
+                new Answer(subject).section(),
+                new TestedWords(subject).section(),
+                verdicts.differs(),
+                verdicts.same(),
+                new PatternWords(subject).section(),
+                swings.swings());
+        Stream<Section> after = Stream.of(
+                new CompanionWords(subject).section(),
+                verdicts.undecided(),
+                new FlagWords(subject).section(),
+                swings.ratings(),
+                methods.methods(),
+                methods.warnings());
+        return Stream.concat(before, Stream.concat(explained, after))
                 .filter(section -> !section.sentences().isEmpty())
                 .toList();
     }
@@ -175,8 +202,8 @@ public final class HeadToHeadReport {
     /**
      * The pictures.
      *
-     * @return landings, flights, strikes and a strip of shots for each stage, those for which there are readings,
-     *     unmodifiable
+     * @return landings, flights, strikes, with an explanation the shares of the inputs, and a strip of shots for each stage,
+     *     those for which there are readings, unmodifiable
      */
     public List<Picture> pictures() {
         DrawnShots shots = DrawnShots.of(result);
@@ -184,7 +211,8 @@ public final class HeadToHeadReport {
                         Stream.of(
                                         LandingPicture.of(shots, units),
                                         FlightPicture.of(shots, units),
-                                        FacePicture.of(shots, units))
+                                        FacePicture.of(shots, units),
+                                        explanation().flatMap(why -> SharesPicture.of(shots, why, units)))
                                 .flatMap(Optional::stream),
                         StripPicture.all(shots, units).stream())
                 .toList();

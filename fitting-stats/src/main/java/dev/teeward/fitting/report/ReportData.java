@@ -3,9 +3,11 @@ package dev.teeward.fitting.report;
 import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.complete.SessionAir;
+import dev.teeward.fitting.explain.Explanation;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -46,6 +48,13 @@ import org.jspecify.annotations.Nullable;
  *       {at_ten_millimeters, mean, statistic, n, df, p, determination, method}, method, warnings}
  *   <li>{@code associations}: {@code [{outcome, candidate, slope, outcome_difference, candidate_difference, part,
  *       adjusted_p, clear, shots, warnings}]}, the part an estimate with {@code df: [], n: [], method}
+ *   <li>{@code explanation}, null unless one was given: {@code balance: {golfer, meeting, inputs: [{metric, side, difference,
+ *       equivalence, adjusted_p, verdict, trivially_different, within}], missing, warnings}}, the two sides' verdicts null if
+ *       nothing of them was compared; {@code effects: [{outcome, paired, total, direct, covariates: [{metric, difference, part,
+ *       variance_inflation}], n, method, exclusions, warnings}]}, direct and part estimates with {@code df, p}; {@code flights:
+ *       {inputs, of_delivery, paired, n, outcomes: [{outcome, modelled, measured, rest, shares: [{input, difference, share,
+ *       lie}]}], method, exclusions, warnings}} of estimates; {@code agreements: [{outcome, accord, margin, inputs: [{input,
+ *       by_flights, by_line, apart, adjusted_p, accord}], df, method, warnings}]}
  *   <li>{@code plan}: {@code power_percent, counts_equivalence, metrics} by key (the primary and the undecided ones): {@code {paired, now, needed,
  *       more}}, the last two {@code {low, central, high}} in pairs, or shots with each club; null beyond what anybody hits; null for a metric that would be settled if it were asked alone
  *   <li>{@code screening}: {@code false_alarm_bound_percent, flagged, flags: [{shot, index, club, kind, metrics, reason, method,
@@ -66,7 +75,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ReportData {
     /** The name and version of the structure, which stands at {@code /schema}. */
-    public static final String SCHEMA = "teeward-head-to-head/1";
+    public static final String SCHEMA = "teeward-head-to-head/2";
 
     private final Map<String, @Nullable Object> root;
 
@@ -75,18 +84,23 @@ public final class ReportData {
     }
 
     /**
-     * The numbers of a result.
+     * The numbers of a result, without an explanation ({@link HeadToHeadReport#withExplanation} has one).
      *
      * @param result the result
      * @param units the units of all numbers
      * @return the numbers
      */
     public static ReportData of(HeadToHeadResult result, UnitSystem units) {
+        return of(result, units, Optional.empty());
+    }
+
+    static ReportData of(HeadToHeadResult result, UnitSystem units, Optional<Explanation> explanation) {
         return new ReportData(new ResultTree(
                         Objects.requireNonNull(result, "result"),
                         DrawnShots.screening(result),
                         SessionAir.of(result.session()),
-                        Objects.requireNonNull(units, "units"))
+                        Objects.requireNonNull(units, "units"),
+                        explanation)
                 .build());
     }
 

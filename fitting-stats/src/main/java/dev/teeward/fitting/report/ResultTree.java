@@ -14,6 +14,7 @@ import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.ShotPairing;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.complete.SessionAir;
+import dev.teeward.fitting.explain.Explanation;
 import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.fitting.screen.ShotFlag;
 import dev.teeward.quantity.AngleUnit;
@@ -40,12 +41,19 @@ final class ResultTree {
     private final ScreenReport screening;
     private final SessionAir air;
     private final UnitSystem units;
+    private final Optional<Explanation> explanation;
 
-    ResultTree(HeadToHeadResult result, ScreenReport screening, SessionAir air, UnitSystem units) {
+    ResultTree(
+            HeadToHeadResult result,
+            ScreenReport screening,
+            SessionAir air,
+            UnitSystem units,
+            Optional<Explanation> explanation) {
         this.result = result;
         this.screening = screening;
         this.air = air;
         this.units = units;
+        this.explanation = explanation;
     }
 
     Map<String, @Nullable Object> build() {
@@ -76,6 +84,9 @@ final class ResultTree {
                 .branch("patterns", PatternBranch.patterns(result, units))
                 .branch("strike", PatternBranch.strike(result, units))
                 .branches("associations", Branch.each(result.associations(), this::association))
+                .branch(
+                        "explanation",
+                        explanation.map(e -> ExplanationBranch.of(e, units)).orElse(null))
                 .branch("plan", plan())
                 .branch("screening", screening())
                 .count("duplicates_count", duplicates.size())

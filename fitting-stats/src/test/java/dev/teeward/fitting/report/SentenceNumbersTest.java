@@ -9,6 +9,9 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.explain.Explain;
+import dev.teeward.fitting.explain.FlightCounterfactual;
+import dev.teeward.quantity.Handedness;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +28,8 @@ import org.junit.jupiter.api.Test;
 /** Every sentence of 300 invented sessions is read back: its numbers, and what it says about their signs. */
 class SentenceNumbersTest {
     private static final int SESSIONS = 300;
+    private static final Explain EXPLAIN = Explain.withDefaults()
+            .withFlights(FlightCounterfactual.withDefaults().withResamples(199));
     private static final Pattern NUMBER = Pattern.compile("-?\\d+(?:\\.\\d+)?");
     /** What must come up at least once. */
     private static final String PHRASES =
@@ -34,6 +39,11 @@ class SentenceNumbersTest {
                     + " more to the left, more of a draw, more of a fade, right, left, long, short, toe, heel, above, below,"
                     + " tighter, which is the tighter, misses, along, across, push, pull, draw, fade, pull draw, pull fade, push"
                     + " draw, push fade, straight, starting, the clubs differ, can't tell yet, practically_the_same, undecided";
+
+    /** What must be said of club or swing. */
+    private static final String EXPLAINED =
+            "taken together practically the same, taken together different, taken together can't be told, with that goes, the"
+                    + " paths, by flights nothing, with it goes, they agree, they disagree, they undecided, among few";
 
     private static final String TURNED =
             "above, across, along, below, closed, draw, fade, farther, faster, heel, higher,"
@@ -72,6 +82,9 @@ class SentenceNumbersTest {
             HeadToHeadResult result = InventedSessions.result(seed);
             HeadToHeadReport report =
                     HeadToHeadReport.of(result).withUnits(seed % 2 == 0 ? UnitSystem.US : UnitSystem.METRIC);
+            if (seed % 10 == 0) {
+                report = report.withExplanation(EXPLAIN.explain(result));
+            }
             List<Section> sections = report.sections();
             for (Section section : sections) {
                 assertFalse(section.sentences().isEmpty(), section.id());
@@ -95,6 +108,27 @@ class SentenceNumbersTest {
         assertTrue(same > 100, "the same " + same);
         assertTrue(undecided > 700, "undecided " + undecided);
         assertTrue(flagged > 5, "flagged " + flagged);
+    }
+
+    @Test
+    void whatIsSaidOfClubOrSwingIsReadBack() {
+        for (long seed = 1; seed <= 16; seed++) {
+            HeadToHeadResult result = ExplainedSessions.result(
+                    seed,
+                    seed % 4 == 0 ? 8 : 24,
+                    seed % 2 == 0 ? Handedness.LEFT : Handedness.RIGHT,
+                    seed % 3 == 0 ? 0.0 : seed % 3 == 1 ? 1.5 : -1.5,
+                    seed % 5 == 0 ? -1.0 : 1.0);
+            HeadToHeadReport report = HeadToHeadReport.of(result)
+                    .withUnits(seed % 2 == 0 ? UnitSystem.US : UnitSystem.METRIC)
+                    .withExplanation(EXPLAIN.explain(result));
+            for (Section section : report.sections()) {
+                for (Sentence sentence : section.sentences()) {
+                    check(report, sentence, "seed " + seed + ", " + section.id() + ": " + sentence);
+                }
+            }
+        }
+        assertEquals(Set.of(), missing(EXPLAINED, met.keySet()), "never said, of " + met);
     }
 
     private static Set<String> missing(String wanted, Set<String> found) {

@@ -74,6 +74,7 @@ final class SpokenCheck {
         check.shown();
         check.verdicts();
         check.advice();
+        check.explained();
         check.conventions();
         check.words();
         return check.phrases;
@@ -461,6 +462,102 @@ final class SpokenCheck {
                             && m.group(1).equals("1"),
                     m.group());
         }
+    }
+
+    /** Club or swing. */
+    private void explained() {
+        for (MatchResult m : all(
+                "^(What the golfer brings|How club and golfer meet), taken together, was (practically the same|different): (.*)\\.$")) {
+            require(side(m.group(1)).equals(m.group(2).replace(' ', '_')), m.group(2));
+            for (String part : m.group(3).replaceFirst("^in ", "").split(", | and ", -1)) {
+                Map<?, ?> input = input(keyOf(part.replaceFirst(" within .*", "")));
+                require(m.group(2).replace(' ', '_').equals(input.get("verdict")), part);
+            }
+            phrases.add("taken together " + m.group(2));
+        }
+        for (MatchResult m : all("^Settled only when asked among these few, .*: (.*)\\.$")) {
+            for (String label : m.group(1).split(", | and ", -1)) {
+                require(!"undecided".equals(input(keyOf(label)).get("verdict")), label);
+                require("undecided".equals(data.apply("/metrics/" + keyOf(label) + "/verdict")), label);
+            }
+            phrases.add("among few");
+        }
+        for (MatchResult m :
+                all("^Whether (what the golfer brings|how club and golfer meet), taken together, was the same"
+                        + " can't be told yet(?:, for want of (.*))?\\.$")) {
+            require(side(m.group(1)).equals("undecided"), m.group(1));
+            for (String label : m.group(2) == null ? new String[0] : m.group(2).split(", | and ", -1)) {
+                require("undecided".equals(input(keyOf(label)).get("verdict")), label);
+            }
+            phrases.add("taken together can't be told");
+        }
+        for (MatchResult m :
+                all("with that goes(?:, by flights,)? @(\\d+)(?: \\S+)? of the @(\\d+)(?: \\S+)? in ([a-z ]+)")) {
+            QuotedNumber part = number(m.group(1));
+            QuotedNumber whole = number(m.group(2));
+            double share = shown(part, "/value");
+            double total = shown(whole, "/difference/value");
+            require(key(whole.pointer()).equals(keyOf(m.group(3))), m.group(3));
+            require(share / total > 0.0 && share / total <= 1.0, "a part of the whole");
+            phrases.add("with that goes");
+        }
+        for (MatchResult m : all("; the paths were practically the same, within @(\\d+)")) {
+            require("practically_the_same".equals(input("club_path").get("verdict")), m.group());
+            require(number(m.group(1)).pointer().endsWith("/within/value"), m.group());
+            phrases.add("the paths");
+        }
+        for (MatchResult m : all("^By flights nothing in ([a-z ]+) is shown to go with (.*)\\.$")) {
+            for (String label : m.group(2).split(", | and ", -1)) {
+                require(!leavesOut(share(keyOf(m.group(1)), keyOf(label)), 0.0), label);
+            }
+            phrases.add("by flights nothing");
+        }
+        for (MatchResult m : all("(?:, |; )with (?!that )([a-z ]+) goes @(\\d+)")) {
+            String place = number(m.group(2)).pointer().replaceFirst("/share/value$", "");
+            require(keyOf(m.group(1)).equals(data.apply(place + "/input")), m.group(1));
+            require(leavesOut(place + "/share", 0.0), "the interval holds zero");
+            phrases.add("with it goes");
+        }
+        for (MatchResult m : all(
+                "^On what goes with .* in ([a-z ]+) flights and shots (agree|disagree)(?:, so rely on"
+                        + " neither)?\\.$|^Whether flights and shots agree on what goes with .* in ([a-z ]+) can't be told yet\\.$")) {
+            String outcome = keyOf(m.group(1) == null ? m.group(3) : m.group(1));
+            String accord = m.group(2) == null ? "undecided" : m.group(2);
+            require(
+                    ((java.util.List<?>) Objects.requireNonNull(data.apply("/explanation/agreements")))
+                            .stream()
+                                    .anyMatch(a -> outcome.equals(((Map<?, ?>) a).get("outcome"))
+                                            && accord.equals(((Map<?, ?>) a).get("accord"))),
+                    accord);
+            phrases.add("they " + accord);
+        }
+    }
+
+    private String side(String words) {
+        return String.valueOf(data.apply("/explanation/balance/" + (words.endsWith("brings") ? "golfer" : "meeting")));
+    }
+
+    private Map<?, ?> input(String key) {
+        for (Object input : (java.util.List<?>) Objects.requireNonNull(data.apply("/explanation/balance/inputs"))) {
+            if (key.equals(((Map<?, ?>) input).get("metric"))) {
+                return (Map<?, ?>) input;
+            }
+        }
+        throw new AssertionError("no input " + key + ": " + text);
+    }
+
+    /** The place of a share. */
+    private String share(String outcome, String input) {
+        for (int i = 0; data.apply("/explanation/flights/outcomes/" + i) != null; i++) {
+            String place = "/explanation/flights/outcomes/" + i;
+            for (int j = 0; data.apply(place + "/shares/" + j) != null; j++) {
+                if (outcome.equals(data.apply(place + "/outcome"))
+                        && input.equals(data.apply(place + "/shares/" + j + "/input"))) {
+                    return place + "/shares/" + j + "/share";
+                }
+            }
+        }
+        throw new AssertionError("no share of " + input + " in " + outcome);
     }
 
     private void listed(String pattern, String verdict) {

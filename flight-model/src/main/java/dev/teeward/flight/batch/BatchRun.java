@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
 final class BatchRun {
     private static final int PORTION = 1024;
 
-    /** One of several models with fewer rows than this flies them one by one: setting up the lanes takes as long as some 40 flights. */
+    /** One of several models with fewer rows flies them one by one: setting up the lanes takes as long as some 40 flights. */
     private static final int FEW = 32;
 
     private final List<FlightModel> models;

@@ -5,14 +5,15 @@ import dev.teeward.flight.aero.ModelDomain;
 import dev.teeward.flight.ground.Ground;
 import dev.teeward.flight.ground.RollOut;
 import dev.teeward.flight.internal.FlightEquations;
-import dev.teeward.flight.internal.LaneIntegrator;
+import dev.teeward.flight.internal.LaneExchange;
 import dev.teeward.flight.internal.LaunchState;
 import dev.teeward.flight.internal.ReverseLift;
+import dev.teeward.flight.internal.StrictTrigonometry;
 import dev.teeward.quantity.Warning;
 import org.jspecify.annotations.Nullable;
 
 /** Turns rows of a launch table into launches, and flights into rows of a flight table. One for each thread. */
-final class RowExchange implements LaneIntegrator.Exchange {
+final class RowExchange implements LaneExchange {
     private static final double[] NONE = {};
 
     private final BatchRun run;
@@ -69,7 +70,7 @@ final class RowExchange implements LaneIntegrator.Exchange {
     }
 
     @Override
-    public boolean next(LaneIntegrator.Launch launch) {
+    public boolean next(LaneExchange.Launch launch) {
         if (at == end) {
             at = run.portion();
             if (at < 0) {
@@ -106,7 +107,7 @@ final class RowExchange implements LaneIntegrator.Exchange {
     }
 
     @Override
-    public void ended(LaneIntegrator.Result result) {
+    public void ended(LaneExchange.Result result) {
         switch (result.ending) {
             case LANDED -> {
                 land(result);
@@ -123,7 +124,7 @@ final class RowExchange implements LaneIntegrator.Exchange {
     }
 
     /** The numbers as {@link dev.teeward.flight.Flight} has them. */
-    private void land(LaneIntegrator.Result result) {
+    private void land(LaneExchange.Result result) {
         double x = result.state[FlightEquations.X];
         double z = result.state[FlightEquations.Z];
         double vx = result.state[FlightEquations.VX];
@@ -134,16 +135,16 @@ final class RowExchange implements LaneIntegrator.Exchange {
                 result.row,
                 Math.sqrt(x * x + z * z),
                 z,
-                flights.wantsCurve() ? z * StrictMath.cos(bearing) - x * StrictMath.sin(bearing) : 0.0,
+                flights.wantsCurve() ? z * StrictTrigonometry.cos(bearing) - x * StrictTrigonometry.sin(bearing) : 0.0,
                 result.apexHeight,
                 result.time,
-                flights.wantsDescentAngle() ? -StrictMath.atan2(vy, Math.sqrt(vx * vx + vz * vz)) : 0.0,
+                flights.wantsDescentAngle() ? StrictTrigonometry.fall(vy, Math.sqrt(vx * vx + vz * vz)) : 0.0,
                 Math.sqrt(vx * vx + vy * vy + vz * vz),
                 result.state[FlightEquations.SPIN]);
     }
 
     /** Bounces and rolls the ball as {@link FlightModel#fly} does, if anybody wants to know; its warnings. */
-    private int ground(LaneIntegrator.Result result) {
+    private int ground(LaneExchange.Result result) {
         if (!flights.wantsTotal()) {
             return 0;
         }
@@ -182,7 +183,7 @@ final class RowExchange implements LaneIntegrator.Exchange {
         flights.set(row, status, 0);
     }
 
-    private int warnings(LaneIntegrator.Result result) {
+    private int warnings(LaneExchange.Result result) {
         if (!bounded || !((density == null ? modelDensity : density[result.row]) > 0.0)) {
             return 0;
         }

@@ -6,7 +6,7 @@ import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.FlightIntegrator;
 import dev.teeward.flight.internal.FlightPath;
-import dev.teeward.flight.internal.LaneIntegrator;
+import dev.teeward.flight.internal.LaneExchange;
 import dev.teeward.flight.internal.StepRule;
 import org.jspecify.annotations.Nullable;
 
@@ -19,7 +19,7 @@ final class SingleFlights {
     private final @Nullable Terrain terrain;
     private final FlightEquations common;
     private final StepRule rule;
-    private final LaneIntegrator.Result result = new LaneIntegrator.Result();
+    private final LaneExchange.Result result = new LaneExchange.Result();
 
     SingleFlights(FlightModel model, @Nullable Terrain terrain, FlightEquations common) {
         this.model = model;
@@ -41,8 +41,8 @@ final class SingleFlights {
                 model.gravity());
     }
 
-    void fly(boolean ownAir, boolean ownWind, LaneIntegrator.Exchange exchange) {
-        LaneIntegrator.Launch launch = new LaneIntegrator.Launch();
+    void fly(boolean ownAir, boolean ownWind, LaneExchange exchange) {
+        LaneExchange.Launch launch = new LaneExchange.Launch();
         while (exchange.next(launch)) {
             FlightEquations equations = ownAir || ownWind
                     ? equations(

@@ -107,7 +107,6 @@ public final class FlightIntegrator {
         PrinceDormand65 scheme = new PrinceDormand65();
         FlightPath path = new FlightPath();
         LandingSearch search = new LandingSearch(elevation);
-        search.quick(rule.quick());
         equations.rates(state, axis, k, 0);
         path.add(0.0, state, k);
         LandingSearch.Event atLaunch = search.launch(state[VY], k[VY]);
@@ -123,7 +122,7 @@ public final class FlightIntegrator {
         double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
             double h = Math.min(rule.step(k[AIR_SPEED], size(k)), longest);
-            while (!(scheme.step(equations, axis, state, k, h, next) <= limit(h)) || tooLongToLand(next, h)) {
+            while (!(scheme.step(equations, axis, state, k, h, next) <= limit(h)) || tooLongToLand(state, next, h)) {
                 path.reject();
                 h /= 2.0;
                 if (!(h >= StepRule.SHORTEST)) {
@@ -161,19 +160,22 @@ public final class FlightIntegrator {
         return h < StepRule.JUMP ? jumpGuard : guard;
     }
 
-    private boolean tooLongToLand(double[] next, double h) {
+    private boolean tooLongToLand(double[] from, double[] to, double h) {
         if (!(h > rule.shallowStep())) {
             return false;
         }
+        double level = terrain == null ? elevation : terrain.elevation(to[X], to[Z]);
+        return StepRule.shallow(
+                level - to[Y], h, from[VX], from[VY] - rising(from), from[VZ], to[VX], to[VY] - rising(to), to[VZ]);
+    }
+
+    /** How fast the ground rises under a ball [m/s]. */
+    private double rising(double[] state) {
         if (terrain == null) {
-            return next[Y] <= elevation && StepRule.shallow(next[VX], next[VY], next[VZ]);
+            return 0.0;
         }
-        if (!(next[Y] <= terrain.elevation(next[X], next[Z]))) {
-            return false;
-        }
-        double rising = terrain.slopeAlongTarget(next[X], next[Z]) * next[VX]
-                + terrain.slopeTowardsRight(next[X], next[Z]) * next[VZ];
-        return StepRule.shallow(next[VX], next[VY] - rising, next[VZ]);
+        return terrain.slopeAlongTarget(state[X], state[Z]) * state[VX]
+                + terrain.slopeTowardsRight(state[X], state[Z]) * state[VZ];
     }
 
     private static double size(double[] rates) {

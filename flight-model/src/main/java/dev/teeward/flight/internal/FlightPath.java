@@ -233,6 +233,9 @@ public final class FlightPath {
      */
     public void positions(double interval, int multiples, double[] xs, double[] ys, double[] zs) {
         int i = 0;
+        // The number of the point again, because turning an int into a double makes every division wait for the one
+        // before.
+        double number = 0.0;
         int last = count - 2;
         Quintic x = new Quintic();
         Quintic y = new Quintic();
@@ -244,12 +247,15 @@ public final class FlightPath {
             position(x, knot, X, VX);
             position(y, knot, Y, VY);
             position(z, knot, Z, VZ);
-            for (; i < multiples && i * interval < end; i++) {
-                double q = (i * interval - start) / h;
-                xs[i] = x.value(q);
-                ys[i] = y.value(q);
-                zs[i] = z.value(q);
+            int first = i;
+            // The fractions of the step stand for a while where the last coordinate goes.
+            for (; i < multiples && number * interval < end; i++) {
+                zs[i] = (number * interval - start) / h;
+                number += 1.0;
             }
+            x.values(zs, xs, first, i);
+            y.values(zs, ys, first, i);
+            z.values(zs, zs, first, i);
             if (knot == last) {
                 double q = (endTime - start) / h;
                 xs[i] = x.value(q);

@@ -24,7 +24,6 @@ final class LandingSearch {
 
     private final Scratch scratch;
     private double elevation;
-    private boolean quick;
     private boolean above;
     private double apexHeight;
     private double apexTime;
@@ -37,11 +36,6 @@ final class LandingSearch {
     LandingSearch(double elevation, Scratch scratch) {
         this.scratch = scratch;
         restart(elevation);
-    }
-
-    /** Whether to search quickly within a step, see {@link Quintic#root(double, double, boolean)}. */
-    void quick(boolean value) {
-        quick = value;
     }
 
     /** Forgets one flight and begins another. */
@@ -75,16 +69,16 @@ final class LandingSearch {
         }
         Quintic height = scratch.height.set(h, y0, v0, a0, y1, v1, a1);
         double[] ends = scratch.ends;
-        if (quick && falling) {
+        if (falling) {
             return y0 > level() ? descent(time, h, height, 0.0, 1.0) : event(time);
         }
-        if (quick && v0 > 0.0 && v1 < 0.0 && a0 < 0.0 && a1 < 0.0) {
+        if (v0 > 0.0 && v1 < 0.0 && a0 < 0.0 && a1 < 0.0) {
             double top = height.extremum(0.0, 1.0, true);
             double most = height.value(top);
             seen(most, time + h * top);
             return y1 <= level() && most > level() ? descent(time, h, height, top, 1.0) : Event.NOTHING;
         }
-        height.monotonePieces(ends, quick);
+        height.monotonePieces(ends, true);
         double from = y0;
         for (int i = 1; i < ends.length; i++) {
             double to = i == ends.length - 1 ? y1 : height.value(ends[i]);
@@ -105,12 +99,17 @@ final class LandingSearch {
 
     private Event descent(double time, double h, Quintic height, double from, double to) {
         return event(time
-                + h * scratch.over.combine(1.0, height, 0.0, height, level()).root(from, to, quick));
+                + h * scratch.over.combine(1.0, height, 0.0, height, level()).root(from, to, true));
     }
 
     private Event event(double time) {
         eventTime = time;
         return above ? Event.LANDED : Event.MISSED;
+    }
+
+    /** Whether the ball has been at or above the landing elevation. */
+    boolean above() {
+        return above;
     }
 
     /** The height at which a falling ball's flight ends [m]. */

@@ -17,8 +17,9 @@ import java.util.Arrays;
  * Flies many balls side by side, {@link Lanes#WIDTH} at a time: what {@link FlightIntegrator} does, to the last bit.
  *
  * <p>Every lane has its own step, guard and landing and knows nothing of its neighbours; when its ball has landed, it takes
- * the next launch. Launches are prepared a block at a time, so that their first rates are computed side by side too. Nothing
- * is allocated once this is made.
+ * the next launch. Launches are prepared a block at a time, so that their first rates are computed side by side too, and flights
+ * that have come down wait in {@link LaneLandings} until a block of landings can be found side by side. Nothing is allocated once
+ * this is made.
  *
  * <p>Mutable; one for each thread.
  */
@@ -31,105 +32,13 @@ public final class LaneIntegrator {
     private static final int K1 = PrinceDormand65.K1_AT;
     private static final int RATES = Lanes.RATES_AT;
     private static final int ACCELERATION = Lanes.FREE_AT + PrinceDormand65.LANE_COMPONENTS * S;
-    private static final int RULED = ACCELERATION + S;
-    private static final int LEVEL = RULED + S;
-    private static final int EVENTLESS = LEVEL + S;
-    private static final int ELEVATION = EVENTLESS + S;
-    private static final int MORE_COMPONENTS = 5;
+    private static final int LIMIT = ACCELERATION + S;
+    private static final int LEVEL = LIMIT + S;
+    private static final int ELEVATION = LEVEL + S;
+    private static final int CLEAR = ELEVATION + S;
+    private static final int TIME = CLEAR + S;
+    private static final int MORE_COMPONENTS = 6;
     private static final int PREPARED = Lanes.REYNOLDS_AT + 3 * S;
-
-    /** Where launches come from and flights go to. */
-    public interface Exchange {
-        /**
-         * Describes the next launch.
-         *
-         * @param launch receives it
-         * @return false if there is none left
-         */
-        boolean next(Launch launch);
-
-        /**
-         * Takes a flight that has ended.
-         *
-         * @param result the flight, valid during the call
-         */
-        void ended(Result result);
-    }
-
-    /** A launch; mutable. */
-    public static final class Launch {
-        /** The state at launch; the position is not read. */
-        public final double[] state = new double[STATE];
-
-        /** The unit vector of the spin axis. */
-        public final double[] axis = new double[3];
-
-        /** A number of the caller's own. */
-        public int row;
-
-        /** The height of the landing above the start [m]. */
-        public double elevation;
-
-        /** The density of the air, where each launch has its own air [kg/m3]. */
-        public double density;
-
-        /** The viscosity of the air, where each launch has its own air [Pa s]. */
-        public double viscosity;
-
-        /** The wind towards the target, where each launch has its own wind [m/s]. */
-        public double alongTarget;
-
-        /** The wind towards the right, where each launch has its own wind [m/s]. */
-        public double towardsRight;
-
-        /** A launch of zeros. */
-        public Launch() {}
-    }
-
-    /** How a flight ended; mutable. */
-    public static final class Result {
-        /** The state at the end; the last one known if the ball has not landed. */
-        public final double[] state = new double[STATE];
-
-        /** The number of the launch. */
-        public int row;
-
-        /** How it ended. */
-        public Ending ending = Ending.DID_NOT_CONVERGE;
-
-        /** When it ended [s]. */
-        public double time;
-
-        /** The greatest height [m]. */
-        public double apexHeight;
-
-        /** The Reynolds number at launch. */
-        public double launchReynolds;
-
-        /** The spin ratio at launch. */
-        public double launchSpinRatio;
-
-        /** The least Reynolds number at the ends of steps up to the end of the flight. */
-        public double leastReynolds;
-
-        /** The greatest Reynolds number there. */
-        public double mostReynolds;
-
-        /** The least spin ratio there. */
-        public double leastSpinRatio;
-
-        /** The greatest spin ratio there. */
-        public double mostSpinRatio;
-
-        /** Steps taken. */
-        public int steps;
-
-        /** Steps thrown away. */
-        public int rejections;
-
-        /** A flight not yet flown. */
-        public Result() {}
-    }
 
     private final Lanes lanes = new Lanes(PrinceDormand65.LANE_COMPONENTS + MORE_COMPONENTS);
     private final double[] b = lanes.block();
@@ -137,24 +46,19 @@ public final class LaneIntegrator {
     private final double[] p = pad.block();
     private final int[] padRow = new int[W];
     private final double[] padElevation = new double[W];
-    private final Launch launch = new Launch();
-    private final Result result = new Result();
+    private final LaneExchange.Launch launch = new LaneExchange.Launch();
+    private final LaneExchange.Result result = new LaneExchange.Result();
+    private final LaneLandings landings = new LaneLandings();
+    private final LaneLog log = new LaneLog();
     private final Quintic quintic = new Quintic();
     private final LandingSearch[] search = new LandingSearch[W];
     private final int[] free = new int[W];
     private final boolean[] flying = new boolean[W];
-    private final int[] row = new int[W];
-    private final int[] steps = new int[W];
-    private final int[] rejections = new int[W];
-    private final double[] time = new double[W];
-    private final double[] longest = new double[W];
-    private final double[] retry = new double[W];
-    private final double[] launchReynolds = new double[W];
-    private final double[] launchSpinRatio = new double[W];
-    private final double[] leastReynolds = new double[W];
-    private final double[] mostReynolds = new double[W];
-    private final double[] leastSpinRatio = new double[W];
-    private final double[] mostSpinRatio = new double[W];
+    private final boolean[] retrying = new boolean[W];
+    private final boolean[] apexAhead = new boolean[W];
+    private final double[] apex = new double[LaneLandings.APEX_ROWS * S];
+    private final int[] started = new int[W];
+    private int round;
     private int freed;
     private int padded;
     private int taken;
@@ -173,18 +77,17 @@ public final class LaneIntegrator {
      * @param rule how long steps may be
      * @param ownAir whether each launch has its own air
      * @param ownWind whether each launch has its own, steady wind
-     * @param exchange gives the launches and takes the flights, in the order in which they end
+     * @param exchange gives the launches and takes the flights, in no order
      */
-    public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, Exchange exchange) {
+    public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         boolean windVaries = !ownWind && equations.windVaries();
         double guard = rule.guard(windVaries, equations.smooth());
         double jumpGuard = rule.jumpGuard(windVaries, equations.smooth());
         boolean gentle = rule.gentle(windVaries, equations.smooth());
         lanes.ownWind(ownWind);
         pad.ownWind(ownWind);
-        for (LandingSearch one : search) {
-            one.quick(rule.quick());
-        }
+        landings.clear();
+        round = 0;
         exhausted = false;
         padded = 0;
         taken = 0;
@@ -195,6 +98,7 @@ public final class LaneIntegrator {
         freed = W;
         int left = refill(equations, ownAir, ownWind, exchange);
         while (left > 0) {
+            round++;
             begin();
             steps(rule);
             PrinceDormand65.step(equations, lanes);
@@ -202,19 +106,17 @@ public final class LaneIntegrator {
             System.arraycopy(b, NEXT, b, Lanes.STATE_AT, 5 * S);
             equations.rates(lanes);
             acceleration(b, RATES);
-            eventless(b);
+            clearEnd(b);
             arrive(gentle, exchange);
             left -= freed;
             left += refill(equations, ownAir, ownWind, exchange);
         }
+        landings.end(exchange);
     }
 
     /** What a step has led to is where the next begins. */
     private void begin() {
-        least(leastReynolds, lanes.reynolds());
-        most(mostReynolds, lanes.reynolds());
-        least(leastSpinRatio, lanes.spinRatios());
-        most(mostSpinRatio, lanes.spinRatios());
+        log.see(lanes.reynolds(), lanes.spinRatios());
         System.arraycopy(b, NEXT, b, START, STATE * S);
         System.arraycopy(b, RATES, b, K1, 4 * S);
         System.arraycopy(b, NEXT + VY * S, b, K1 + Y * S, W);
@@ -222,14 +124,10 @@ public final class LaneIntegrator {
         System.arraycopy(b, NEXT + VZ * S, b, K1 + Z * S, W);
     }
 
-    /** The length of every step: by the rule, or half of the one just thrown away. */
+    /** The length of every step: by the rule, unless its limit is shorter. */
     private void steps(StepRule rule) {
         acceleration(b, K1);
         ruled(b, rule.scale(), rule.damping(), StepRule.SHORTEST_BY_RULE);
-        for (int i = 0; i < W; i++) {
-            double h = retry[i] == 0.0 ? Math.min(b[RULED + i], longest[i]) : retry[i];
-            b[STEP + i] = flying[i] ? h : 0.0;
-        }
         for (int c = 1; c < STATE; c++) {
             System.arraycopy(b, STEP, b, STEP + c * S, W);
         }
@@ -256,111 +154,173 @@ public final class LaneIntegrator {
     private static void ruled(double[] b, double scale, double damping, double shortest) {
         for (int i = 0; i < W; i++) {
             double speed = b[Lanes.SPEED_AT + i];
-            b[RULED + i] = Math.max(shortest, scale * speed / (b[ACCELERATION + i] + damping * speed));
+            b[STEP + i] = Math.max(shortest, scale * speed / (b[ACCELERATION + i] + damping * speed));
+        }
+        for (int i = 0; i < W; i++) {
+            b[STEP + i] = Math.min(b[STEP + i], b[LIMIT + i]);
         }
     }
 
     /** Lets steps stand whose error estimate is small enough, and takes the others back. */
-    private void judge(double guard, double jumpGuard, double shallowStep, Exchange exchange) {
+    private void judge(double guard, double jumpGuard, double shallowStep, LaneExchange exchange) {
+        clear(b, guard);
         for (int i = 0; i < W; i++) {
-            double limit = b[STEP + i] < StepRule.JUMP ? jumpGuard : guard;
-            if (!flying[i] || (b[PrinceDormand65.ERROR_AT + i] <= limit && !tooLongToLand(i, shallowStep))) {
-                retry[i] = 0.0;
+            if (b[CLEAR + i] > 0.0 && !retrying[i]) {
                 continue;
             }
-            for (int c = 0; c < STATE; c++) {
-                b[NEXT + c * S + i] = b[START + c * S + i];
+            double limit = b[STEP + i] < StepRule.JUMP ? jumpGuard : guard;
+            if (!flying[i] || (b[PrinceDormand65.ERROR_AT + i] <= limit && !tooLongToLand(i, shallowStep))) {
+                if (retrying[i]) {
+                    retrying[i] = false;
+                    b[LIMIT + i] = Double.POSITIVE_INFINITY;
+                }
+                continue;
             }
-            rejections[i]++;
-            retry[i] = b[STEP + i] / 2.0;
-            if (!(retry[i] >= StepRule.SHORTEST)) {
-                end(i, Ending.DID_NOT_CONVERGE, time[i], exchange);
+            restoreStart(i);
+            log.reject(i);
+            retrying[i] = true;
+            b[LIMIT + i] = b[STEP + i] / 2.0;
+            b[STEP + i] = 0.0;
+            if (!(b[LIMIT + i] >= StepRule.SHORTEST)) {
+                end(i, Ending.DID_NOT_CONVERGE, b[TIME + i], round - started[i] - log.rejections(i), exchange);
             }
+        }
+    }
+
+    /** Positive where the error estimate is below the guard's limit and the ball neither reaches the landing nor dips. */
+    private static void clear(double[] b, double guard) {
+        for (int i = 0; i < W; i++) {
+            double above = b[NEXT + Y * S + i] - b[ELEVATION + i];
+            b[CLEAR + i] = Math.min(guard - b[PrinceDormand65.ERROR_AT + i], above);
+        }
+        for (int i = 0; i < W; i++) {
+            double dipless = Math.max(b[START + VY * S + i], -b[NEXT + VY * S + i]);
+            b[CLEAR + i] = Math.min(b[CLEAR + i], dipless);
         }
     }
 
     private boolean tooLongToLand(int i, double shallowStep) {
-        return b[NEXT + Y * S + i] <= b[ELEVATION + i]
-                && b[STEP + i] > shallowStep
-                && StepRule.shallow(b[NEXT + VX * S + i], b[NEXT + VY * S + i], b[NEXT + VZ * S + i]);
-    }
-
-    private static void least(double[] least, double[] now) {
-        for (int i = 0; i < W; i++) {
-            least[i] = Math.min(least[i], now[i]);
-        }
-    }
-
-    private static void most(double[] most, double[] now) {
-        for (int i = 0; i < W; i++) {
-            most[i] = Math.max(most[i], now[i]);
-        }
+        return b[STEP + i] > shallowStep
+                && StepRule.shallow(
+                        b[ELEVATION + i] - b[NEXT + Y * S + i],
+                        b[STEP + i],
+                        b[START + VX * S + i],
+                        b[START + VY * S + i],
+                        b[START + VZ * S + i],
+                        b[NEXT + VX * S + i],
+                        b[NEXT + VY * S + i],
+                        b[NEXT + VZ * S + i]);
     }
 
     /**
-     * A positive number where the height rises throughout the step, or falls and stays above the level that matters, and the
-     * rates are finite: the first two cases of {@link LandingSearch#step}, without a branch. Elsewhere the search is asked.
+     * A positive number where the height rises throughout the step, or falls and stays above the level that matters, the
+     * rates are finite and time is not up: the first two cases of {@link LandingSearch#step}, without a branch. Elsewhere the search is asked.
      */
-    private static void eventless(double[] b) {
+    private static void clearEnd(double[] b) {
         for (int i = 0; i < W; i++) {
             double rising = Math.min(b[START + VY * S + i], b[NEXT + VY * S + i]);
-            b[EVENTLESS + i] = Math.min(rising, b[NEXT + Y * S + i] - b[START + Y * S + i]);
+            b[CLEAR + i] = Math.min(rising, b[NEXT + Y * S + i] - b[START + Y * S + i]);
         }
         for (int i = 0; i < W; i++) {
             double bends = Math.max(b[K1 + VY * S + i], -b[RATES + VY * S + i]);
-            b[EVENTLESS + i] = Math.min(b[EVENTLESS + i], bends);
+            b[CLEAR + i] = Math.min(b[CLEAR + i], bends);
         }
         for (int i = 0; i < W; i++) {
             double falling = -Math.max(b[START + VY * S + i], b[NEXT + VY * S + i]);
             double clear = Math.min(falling, b[NEXT + Y * S + i] - b[LEVEL + i]);
             double bends = -Math.min(b[K1 + VY * S + i], -b[RATES + VY * S + i]);
-            b[EVENTLESS + i] = Math.max(b[EVENTLESS + i], Math.min(clear, bends));
+            b[CLEAR + i] = Math.max(b[CLEAR + i], Math.min(clear, bends));
         }
         for (int i = 0; i < W; i++) {
             double size = b[ACCELERATION + i] + Math.abs(b[RATES + SPIN * S + i]);
-            b[EVENTLESS + i] = Math.min(b[EVENTLESS + i], Double.MAX_VALUE - size);
+            b[CLEAR + i] = Math.min(b[CLEAR + i], Double.MAX_VALUE - size);
+        }
+        for (int i = 0; i < W; i++) {
+            double left = FlightIntegrator.TIME_LIMIT - (b[TIME + i] + b[STEP + i]);
+            b[CLEAR + i] = Math.min(b[CLEAR + i], left);
         }
     }
 
     /** The steps that stand: which flights are over? */
-    private void arrive(boolean gentle, Exchange exchange) {
+    private void arrive(boolean gentle, LaneExchange exchange) {
         for (int i = 0; i < W; i++) {
-            if (!flying[i] || retry[i] != 0.0) {
-                continue;
+            boolean clear = b[CLEAR + i] > 0.0 && round - started[i] < FlightIntegrator.STEP_LIMIT;
+            if (!clear && flying[i] && !retrying[i]) {
+                look(i, b[STEP + i], exchange);
             }
-            double h = b[STEP + i];
-            if (!(b[EVENTLESS + i] > 0.0) && over(i, h, exchange)) {
-                continue;
-            }
-            steps[i]++;
-            time[i] += h;
-            if (gentle) {
-                longest[i] = 2.0 * h;
-            }
-            if (!(time[i] < FlightIntegrator.TIME_LIMIT && steps[i] < FlightIntegrator.STEP_LIMIT)) {
-                seeEnd(i);
-                end(i, Ending.DID_NOT_COME_DOWN, time[i], exchange);
+        }
+        // A step taken back has been given the length 0.
+        for (int i = 0; i < W; i++) {
+            b[TIME + i] = b[TIME + i] + b[STEP + i];
+        }
+        for (int i = 0; gentle && i < W; i++) {
+            if (flying[i] && !retrying[i]) {
+                b[LIMIT + i] = 2.0 * b[STEP + i];
             }
         }
     }
 
-    /** Whether a flight is over after a step in which something may have happened. */
-    private boolean over(int i, double h, Exchange exchange) {
+    /** Looks at a step in which something may have happened. */
+    private void look(int i, double h, LaneExchange exchange) {
+        double time = b[TIME + i] + h;
+        int steps = round - started[i] - log.rejections(i);
+        boolean late = !(time < FlightIntegrator.TIME_LIMIT && steps < FlightIntegrator.STEP_LIMIT);
         if (!(b[ACCELERATION + i] + Math.abs(b[RATES + SPIN * S + i]) < Double.POSITIVE_INFINITY)) {
             restoreStart(i);
-            end(i, Ending.DID_NOT_CONVERGE, time[i], exchange);
-            return true;
+            end(i, Ending.DID_NOT_CONVERGE, b[TIME + i], steps - 1, exchange);
+        } else if (landsFalling(i)) {
+            if (landings.full()) {
+                landings.end(exchange);
+            }
+            landings.add(lanes, i, b[TIME + i], b[LEVEL + i], steps, log);
+            landings.apex(search[i].apexHeight(), apexAhead[i], apex, i);
+            release(i);
+        } else if (!late && turnsOnly(i)) {
+            keepApex(i, h);
+        } else if (!searched(i, h, steps, exchange) && late) {
+            seeEnd(i);
+            end(i, Ending.DID_NOT_COME_DOWN, time, steps, exchange);
         }
-        // Steps without an event are not told to the search. The height it must know is that at which the last of them
-        // ended.
-        search[i].seen(b[START + Y * S + i], time[i]);
-        return searched(i, h, exchange);
+    }
+
+    /** Whether the ball falls throughout the step, through the level of the landing: the landing can be found later. */
+    private boolean landsFalling(int i) {
+        double v0 = b[START + VY * S + i];
+        double v1 = b[NEXT + VY * S + i];
+        boolean falling = v0 < 0.0 && v1 < 0.0 && (b[K1 + VY * S + i] <= 0.0 || b[RATES + VY * S + i] >= 0.0);
+        double level = b[LEVEL + i];
+        return falling && b[START + Y * S + i] > level && b[NEXT + Y * S + i] <= level && search[i].above();
+    }
+
+    /** Whether nothing happened in the step but the first apex, of a flight to which its height does not matter. */
+    private boolean turnsOnly(int i) {
+        boolean turns = b[START + VY * S + i] > 0.0
+                && b[NEXT + VY * S + i] < 0.0
+                && b[K1 + VY * S + i] < 0.0
+                && b[RATES + VY * S + i] < 0.0;
+        return turns && !apexAhead[i] && b[ELEVATION + i] <= 0.0 && b[NEXT + Y * S + i] > b[LEVEL + i];
+    }
+
+    /** Keeps the step of the apex, to find its height later. */
+    private void keepApex(int i, double h) {
+        search[i].seen(b[START + Y * S + i], b[TIME + i]);
+        apexAhead[i] = true;
+        apex[i] = h;
+        apex[S + i] = b[START + Y * S + i];
+        apex[2 * S + i] = b[START + VY * S + i];
+        apex[3 * S + i] = b[K1 + VY * S + i];
+        apex[4 * S + i] = b[NEXT + Y * S + i];
+        apex[5 * S + i] = b[NEXT + VY * S + i];
+        apex[6 * S + i] = b[RATES + VY * S + i];
     }
 
     /** Whether the flight ends in this step. */
-    private boolean searched(int i, double h, Exchange exchange) {
+    private boolean searched(int i, double h, int steps, LaneExchange exchange) {
+        double time = b[TIME + i];
+        // Steps without an event are not told to the search: it must know the height at which the last of them ended.
+        search[i].seen(b[START + Y * S + i], time);
         LandingSearch.Event event = search[i].step(
-                time[i],
+                time,
                 h,
                 b[START + Y * S + i],
                 b[START + VY * S + i],
@@ -372,14 +332,14 @@ public final class LaneIntegrator {
         if (event == LandingSearch.Event.NOTHING) {
             return false;
         }
-        steps[i]++;
-        double arrival = time[i] + h;
+        double arrival = time + h;
         double at = search[i].eventTime();
         if (arrival <= at) {
             seeEnd(i);
         }
-        interpolate(i, at, arrival - time[i]);
-        end(i, event == LandingSearch.Event.LANDED ? Ending.LANDED : Ending.ELEVATION_NOT_REACHED, at, exchange);
+        interpolate(i, at, arrival - time);
+        Ending ending = event == LandingSearch.Event.LANDED ? Ending.LANDED : Ending.ELEVATION_NOT_REACHED;
+        end(i, ending, at, steps, exchange);
         return true;
     }
 
@@ -391,15 +351,12 @@ public final class LaneIntegrator {
 
     /** Sees the end of the last step too. */
     private void seeEnd(int i) {
-        leastReynolds[i] = Math.min(leastReynolds[i], lanes.reynolds()[i]);
-        mostReynolds[i] = Math.max(mostReynolds[i], lanes.reynolds()[i]);
-        leastSpinRatio[i] = Math.min(leastSpinRatio[i], lanes.spinRatios()[i]);
-        mostSpinRatio[i] = Math.max(mostSpinRatio[i], lanes.spinRatios()[i]);
+        log.see(i, lanes.reynolds()[i], lanes.spinRatios()[i]);
     }
 
     /** Puts the state at a time within the step where the state at its end was; as {@link FlightPath} has it. */
     private void interpolate(int i, double at, double h) {
-        double q = (at - time[i]) / h;
+        double q = (at - b[TIME + i]) / h;
         double spin = FlightPath.spin(
                 q, h, b[START + SPIN * S + i], b[K1 + SPIN * S + i], b[NEXT + SPIN * S + i], b[RATES + SPIN * S + i]);
         interpolate(i, q, h, X, VX);
@@ -416,29 +373,27 @@ public final class LaneIntegrator {
         b[NEXT + v] = quintic.slope(q) / h;
     }
 
-    private void end(int i, Ending ending, double at, Exchange exchange) {
-        flying[i] = false;
-        free[freed++] = i;
+    private void end(int i, Ending ending, double at, int steps, LaneExchange exchange) {
+        release(i);
         for (int c = 0; c < STATE; c++) {
             result.state[c] = b[NEXT + c * S + i];
         }
-        result.row = row[i];
+        log.write(i, result);
         result.ending = ending;
         result.time = at;
-        result.apexHeight = search[i].apexHeight();
-        result.launchReynolds = launchReynolds[i];
-        result.launchSpinRatio = launchSpinRatio[i];
-        result.leastReynolds = leastReynolds[i];
-        result.mostReynolds = mostReynolds[i];
-        result.leastSpinRatio = leastSpinRatio[i];
-        result.mostSpinRatio = mostSpinRatio[i];
-        result.steps = steps[i];
-        result.rejections = rejections[i];
+        result.steps = steps;
+        double height = search[i].apexHeight();
+        result.apexHeight = apexAhead[i] ? Math.max(height, landings.apex(apex, i)) : height;
         exchange.ended(result);
     }
 
+    private void release(int i) {
+        flying[i] = false;
+        free[freed++] = i;
+    }
+
     /** Gives the free lanes the next launches, and rest to those for which there are none; how many fly. */
-    private int refill(FlightEquations equations, boolean ownAir, boolean ownWind, Exchange exchange) {
+    private int refill(FlightEquations equations, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         int filled = 0;
         while (freed > 0) {
             if (taken == padded) {
@@ -487,7 +442,7 @@ public final class LaneIntegrator {
     }
 
     /** Describes up to a block of launches and computes their rates. */
-    private void prepare(FlightEquations equations, boolean ownAir, boolean ownWind, Exchange exchange) {
+    private void prepare(FlightEquations equations, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         padded = 0;
         taken = 0;
         while (!exhausted && padded < W) {
@@ -519,7 +474,7 @@ public final class LaneIntegrator {
     }
 
     /** Begins the flight of a prepared launch; false if it ends at once. */
-    private boolean take(int i, int from, boolean ownWind, Exchange exchange) {
+    private boolean take(int i, int from, boolean ownWind, LaneExchange exchange) {
         b[NEXT + Y * S + i] = 0.0;
         b[NEXT + X * S + i] = 0.0;
         b[NEXT + Z * S + i] = 0.0;
@@ -527,12 +482,11 @@ public final class LaneIntegrator {
             lanes.wind(i, pad.alongTarget(from), pad.towardsRight(from));
         }
         flying[i] = true;
-        row[i] = padRow[from];
-        time[i] = 0.0;
-        steps[i] = 0;
-        rejections[i] = 0;
-        retry[i] = 0.0;
-        longest[i] = Double.POSITIVE_INFINITY;
+        started[i] = round;
+        retrying[i] = false;
+        apexAhead[i] = false;
+        b[TIME + i] = 0.0;
+        b[LIMIT + i] = Double.POSITIVE_INFINITY;
         search[i].restart(padElevation[from]);
         b[ELEVATION + i] = padElevation[from];
         b[LEVEL + i] = search[i].level();
@@ -540,26 +494,20 @@ public final class LaneIntegrator {
         double s = pad.spinRatios()[from];
         lanes.reynolds()[i] = re;
         lanes.spinRatios()[i] = s;
-        launchReynolds[i] = re;
-        leastReynolds[i] = re;
-        mostReynolds[i] = re;
-        launchSpinRatio[i] = s;
-        leastSpinRatio[i] = s;
-        mostSpinRatio[i] = s;
+        log.launch(i, padRow[from], re, s);
         LandingSearch.Event event = search[i].launch(b[NEXT + VY * S + i], b[RATES + VY * S + i]);
         if (event == LandingSearch.Event.NOTHING) {
             return true;
         }
         boolean landed = event == LandingSearch.Event.LANDED;
-        end(i, landed ? Ending.LANDED_AT_ONCE : Ending.ELEVATION_NOT_REACHED, 0.0, exchange);
+        end(i, landed ? Ending.LANDED_AT_ONCE : Ending.ELEVATION_NOT_REACHED, 0.0, 0, exchange);
         return false;
     }
 
     /** A lane without a ball: all its numbers stay finite. */
     private void rest(int i) {
         flying[i] = false;
-        row[i] = -1;
-        retry[i] = 0.0;
+        retrying[i] = false;
         for (int c = 0; c < STATE; c++) {
             b[NEXT + c * S + i] = c == VX ? 1.0 : 0.0;
         }
@@ -568,6 +516,9 @@ public final class LaneIntegrator {
         }
         b[Lanes.SPEED_AT + i] = 1.0;
         b[LEVEL + i] = -1.0;
+        b[LIMIT + i] = 0.0;
+        b[TIME + i] = 0.0;
+        b[ELEVATION + i] = 0.0;
         lanes.wind(i, 0.0, 0.0);
     }
 }

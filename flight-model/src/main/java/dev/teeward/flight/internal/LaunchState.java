@@ -22,12 +22,12 @@ public final class LaunchState {
      */
     public static void write(
             double speed, double up, double right, double spin, double tilt, double[] state, double[] axis) {
-        double cosUp = StrictMath.cos(up);
-        double sinUp = StrictMath.sin(up);
-        double cosRight = StrictMath.cos(right);
-        double sinRight = StrictMath.sin(right);
-        double cosTilt = StrictMath.cos(tilt);
-        double sinTilt = StrictMath.sin(tilt);
+        double cosUp = StrictTrigonometry.cos(up);
+        double sinUp = StrictTrigonometry.sin(up);
+        double cosRight = StrictTrigonometry.cos(right);
+        double sinRight = StrictTrigonometry.sin(right);
+        double cosTilt = StrictTrigonometry.cos(tilt);
+        double sinTilt = StrictTrigonometry.sin(tilt);
         state[FlightEquations.VX] = speed * (cosUp * cosRight);
         state[FlightEquations.VY] = speed * sinUp;
         state[FlightEquations.VZ] = speed * (cosUp * sinRight);

@@ -15,7 +15,10 @@ final class Quintic {
     private static final double RESOLUTION = 0x1.0p-51;
 
     /** A last move of Newton's method so short that the next would be lost in rounding. */
-    private static final double SETTLED = 1e-9;
+    static final double SETTLED = 1e-9;
+
+    /** Rounds of the quick way. */
+    static final int ROUNDS = 4;
 
     private double c0;
     private double c1;
@@ -57,6 +60,20 @@ final class Quintic {
 
     double value(double q) {
         return c0 + q * (c1 + q * (c2 + q * (c3 + q * (c4 + q * c5))));
+    }
+
+    /** The values at many fractions, in a loop that the compiler of the virtual machine vectorises. */
+    void values(double[] fractions, double[] to, int from, int end) {
+        double k0 = c0;
+        double k1 = c1;
+        double k2 = c2;
+        double k3 = c3;
+        double k4 = c4;
+        double k5 = c5;
+        for (int i = from; i < end; i++) {
+            double q = fractions[i];
+            to[i] = k0 + q * (k1 + q * (k2 + q * (k3 + q * (k4 + q * k5))));
+        }
     }
 
     /** The derivative by the fraction of the step. */

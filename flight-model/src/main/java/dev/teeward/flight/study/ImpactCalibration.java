@@ -100,9 +100,9 @@ public final class ImpactCalibration {
     /**
      * A copy that fits the coefficients of another impact model.
      *
-     * <p>The model must use restitution, tangential restitution and friction of the head it is given, and tell spin loft and whether
-     * the ball slipped: the mean speed of approach is club speed times the cosine of the spin loft. A coefficient that it does not
-     * use cannot be fitted, and the fit fails.
+     * <p>The model must use restitution, tangential restitution and friction of the head it is given, and tell spin loft and
+     * whether the ball slipped: the mean speed of approach is club speed times the cosine of the spin loft. A coefficient that
+     * it does not use cannot be fitted, and the fit fails.
      *
      * @param value the model
      * @param struck the ball that it strikes, by which the friction needed is told from the spin

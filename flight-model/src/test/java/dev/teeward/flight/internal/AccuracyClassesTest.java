@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 /**
  * The promises of {@link Accuracy} against {@link Referee} (Hipparchus 4.0.2, Dormand and Prince 8(5,3), tolerances 1e-11): three
  * samples drawn differently over the whole ranges, the typical ball, a table with kinks and one with jumps of curvature. The steps of the rules were chosen on
- * a sample like the second, from another seed and with another table.
+ * samples like these, from other seeds and, where there are kinks, with another table.
  */
 class AccuracyClassesTest {
     /** Below this angle of descent the landing is ill-conditioned, and time of flight times rate of fall is held instead. */
@@ -43,7 +43,7 @@ class AccuracyClassesTest {
     @Tag("sweep")
     void aHundredThousandLandingsOfEitherModelKeepThePromises() {
         for (Sample sample : Sample.values()) {
-            check(sample, TypicalAerodynamics.of(), 100_000, 9_200L);
+            check(sample, TypicalAerodynamics.of(), 100_000, 42_000L);
             check(sample, new BilinearTable(), 100_000, 9_300L);
         }
     }

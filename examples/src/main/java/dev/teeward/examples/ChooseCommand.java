@@ -1,0 +1,237 @@
+package dev.teeward.examples;
+
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.choose.ClubChoice;
+import dev.teeward.fitting.choose.Goal;
+import dev.teeward.fitting.compare.PairwiseComparison;
+import dev.teeward.fitting.io.InputException;
+import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.fitting.io.WholeFile;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.Unit;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Which club of a session serves a goal best. */
+@Command(
+        name = "choose",
+        description =
+                "Tells which club of a session serves a goal best, how sure that is, and what being wrong would cost.",
+        sortOptions = false,
+        footer = {
+            "",
+            "Settle the goal before the shots are hit. The mean to expect is drawn towards the other clubs, since the"
+                    + " one that came out first owes something to luck."
+        })
+final class ChooseCommand implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "SESSION.csv", description = "A session with two clubs or more.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Path session;
+
+    @Mixin
+    private GoalOptions goals = new GoalOptions();
+
+    @Option(
+            names = "--current",
+            paramLabel = "NAME",
+            description = "The club the golfer plays now: the others are compared with it.")
+    private @Nullable String current;
+
+    @Option(
+            names = "--price",
+            paramLabel = "NAME=AMOUNT",
+            description = "What a club costs, in any money. Once for each club; a club without a price costs nothing.")
+    private Map<String, Double> prices = new LinkedHashMap<>();
+
+    @Option(
+            names = "--worth-of-money",
+            paramLabel = "N",
+            converter = DecimalConverter.class,
+            description =
+                    "How much of the goal one unit of money is worth: yd (m with --units metric), strokes, share of"
+                            + " balls.")
+    private double worth;
+
+    @Option(
+            names = "--level",
+            paramLabel = "N",
+            converter = DecimalConverter.class,
+            description = "The level of all intervals; ${DEFAULT-VALUE} if not given.")
+    private double level = 0.95;
+
+    @Option(
+            names = "--units",
+            paramLabel = "us|metric",
+            converter = UnitsConverter.class,
+            description = "The units of the answer; us if not given.")
+    private UnitSystem units = UnitSystem.US;
+
+    @Option(names = "--json", paramLabel = "FILE", description = "Also write the numbers as JSON.")
+    private @Nullable Path json;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help message and exit.")
+    @SuppressWarnings("UnusedVariable") // picocli acts on it
+    private boolean help;
+
+    @Override
+    public Integer call() throws IOException {
+        new ReportFiles(null, json).check(List.of(session));
+        Session read = SessionReader.withDefaults().read(session);
+        ClubChoice.Result r;
+        Unit unit;
+        try {
+            Goal goal = goals.goal();
+            unit = goal.unit() == RatioUnit.ONE
+                    ? RatioUnit.ONE
+                    : units == UnitSystem.US ? LengthUnit.YARD : LengthUnit.METER;
+            ClubChoice choice = ClubChoice.withGoal(goal).withLevel(level).withWorthOfMoney(unit.toSi(worth));
+            if (current != null) {
+                choice = choice.withCurrentClub(current);
+            }
+            for (Map.Entry<String, Double> price : prices.entrySet()) {
+                choice = choice.withPrice(price.getKey(), price.getValue());
+            }
+            r = choice.choose(read);
+        } catch (InputException e) {
+            throw e;
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
+        }
+        if (json != null) {
+            Path file = json;
+            WholeFile.write(file, to -> to.write(JsonText.of(tree(r, unit))));
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        out.println(text(
+                "%s; the %s mean is the best.", r.goal().words(), r.goal().smallestIsBest() ? "smallest" : "largest"));
+        r.clubs().forEach(club -> out.println(line(club, unit)));
+        r.againstCurrent().ifPresent(pairs -> pairs.pairs().forEach(pair -> out.println(difference(r, pair, unit))));
+        if (r.againstCurrent().isEmpty()) {
+            r.pairs().pairs().forEach(pair -> out.println(difference(r, pair, unit)));
+        }
+        out.println("The best mean has " + r.leader().name() + (prices.isEmpty() ? "." : ", price counted."));
+        r.warnings().forEach(warning -> out.println("note: " + warning.message()));
+        if (goals.fromMemory()) {
+            out.println("note: the strokes are a few rows quoted from memory, to try things out; give --strokes");
+        }
+        return 0;
+    }
+
+    private static String line(ClubChoice.ClubResult club, Unit unit) {
+        String best = club.probability().isPresent()
+                ? text(
+                        ", the best with a probability of %.0f %%",
+                        100.0 * club.probability().getAsDouble())
+                : "";
+        String loss = club.expectedLoss().isPresent()
+                ? text(", expected loss %.2f", unit.fromSi(club.expectedLoss().getAsDouble()))
+                : "";
+        String shrunk = club.shrunk().map(e -> ", to expect " + shown(e, unit)).orElse("");
+        return "  " + club.name() + ": " + shown(club.mean(), unit) + text(", %d shots", club.shots()) + shrunk + best
+                + loss;
+    }
+
+    private static String difference(ClubChoice.Result r, PairwiseComparison.Pair pair, Unit unit) {
+        return text(
+                "  %s less %s: %s, p %.3f",
+                r.clubs().get(pair.first()).name(),
+                r.clubs().get(pair.second()).name(),
+                shown(pair.difference(), unit),
+                pair.pValue());
+    }
+
+    private static String shown(Estimate e, Unit unit) {
+        String value = text("%.2f %s", unit.fromSi(e.value()), unit.symbol()).strip();
+        return e.interval().bounded()
+                ? value
+                        + text(
+                                " (%.2f to %.2f)",
+                                unit.fromSi(e.interval().lower()),
+                                unit.fromSi(e.interval().upper()))
+                : value;
+    }
+
+    private static Map<String, @Nullable Object> tree(ClubChoice.Result r, Unit unit) {
+        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("goal", r.goal().words());
+        tree.put("unit", unit.symbol());
+        tree.put("smallest_is_best", r.goal().smallestIsBest());
+        tree.put("leader", r.leader().name());
+        tree.put("clubs", r.clubs().stream().map(club -> tree(club, unit)).toList());
+        tree.put("pairs", r.pairs().pairs().stream().map(p -> tree(r, p, unit)).toList());
+        tree.put("pairs_method", r.pairs().method());
+        r.againstCurrent().ifPresent(against -> {
+            tree.put(
+                    "against_current",
+                    against.pairs().stream().map(p -> tree(r, p, unit)).toList());
+            tree.put("against_current_method", against.method());
+        });
+        tree.put("warnings", r.warnings().stream().map(w -> w.code()).toList());
+        return tree;
+    }
+
+    private static Map<String, @Nullable Object> tree(ClubChoice.ClubResult club, Unit unit) {
+        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("club", club.name());
+        tree.put("shots", club.shots());
+        tree.put("left_out", club.leftOut());
+        tree.put("mean", tree(club.mean(), unit));
+        tree.put("price", unit.fromSi(club.price()));
+        tree.put(
+                "probability",
+                club.probability().isPresent() ? club.probability().getAsDouble() : null);
+        tree.put(
+                "expected_loss",
+                club.expectedLoss().isPresent()
+                        ? unit.fromSi(club.expectedLoss().getAsDouble())
+                        : null);
+        tree.put("shrunk", club.shrunk().map(e -> tree(e, unit)).orElse(null));
+        return tree;
+    }
+
+    private static Map<String, @Nullable Object> tree(ClubChoice.Result r, PairwiseComparison.Pair pair, Unit unit) {
+        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("first", r.clubs().get(pair.first()).name());
+        tree.put("second", r.clubs().get(pair.second()).name());
+        tree.put("difference", tree(pair.difference(), unit));
+        tree.put("p_value", pair.pValue());
+        return tree;
+    }
+
+    private static Map<String, @Nullable Object> tree(Estimate e, Unit unit) {
+        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("value", unit.fromSi(e.value()));
+        tree.put("lower", e.interval().bounded() ? unit.fromSi(e.interval().lower()) : null);
+        tree.put("upper", e.interval().bounded() ? unit.fromSi(e.interval().upper()) : null);
+        tree.put("level", e.interval().level());
+        return tree;
+    }
+
+    private static String text(String pattern, Object... values) {
+        return String.format(Locale.ROOT, pattern, values);
+    }
+}

@@ -1,0 +1,170 @@
+package dev.teeward.examples;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.gapping.Bag;
+import dev.teeward.fitting.gapping.Gapping;
+import dev.teeward.fitting.io.InputException;
+import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.fitting.io.WholeFile;
+import dev.teeward.fitting.report.GappingReport;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
+import dev.teeward.quantity.Length;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The gaps of a bag. */
+@Command(
+        name = "gap",
+        description =
+                "Shows how far each club of a bag carries, the gaps between them, and distances that no club covers.",
+        sortOptions = false,
+        footer = {
+            "",
+            "Hit the clubs in rounds, a shot with each, rather than each in one go. Settle --wanted before the shots are hit."
+                    + " What would mend a gap is a question to try out; have any change of a club made and checked by a qualified"
+                    + " club builder."
+        })
+final class GapCommand implements Callable<Integer> {
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
+    @Parameters(
+            arity = "0..*",
+            paramLabel = "SESSION.csv",
+            description = "The session, or several; an invented bag if there is none.")
+    private List<Path> files = new ArrayList<>();
+
+    @Option(
+            names = "--wanted",
+            paramLabel = "N",
+            converter = DecimalConverter.class,
+            description = "The gap wanted between neighbours, in yd, or in m with --units metric.")
+    private @Nullable Double wanted;
+
+    @Option(
+            names = "--within",
+            paramLabel = "N",
+            converter = DecimalConverter.class,
+            description = "How far from it a gap may be, in the same unit; ${DEFAULT-VALUE} if not given.")
+    private double within = 3.0;
+
+    @Option(names = "--club", paramLabel = "NAME", description = "A club of the bag; give it often. All if not given.")
+    private List<String> clubs = new ArrayList<>();
+
+    @Option(
+            names = "--turf",
+            paramLabel = "KIND",
+            converter = TurfConverter.class,
+            description = "Compute totals that were not measured, on level turf of this kind, such as fairway.")
+    private @Nullable TurfClass turf;
+
+    @Option(
+            names = "--units",
+            paramLabel = "us|metric",
+            converter = UnitsConverter.class,
+            description = "us (yd) or metric (m); us if not given.")
+    private UnitSystem units = UnitSystem.US;
+
+    @Option(names = "--html", paramLabel = "FILE", description = "Also write the answer with the picture as one page.")
+    private @Nullable Path html;
+
+    @Option(names = "--json", paramLabel = "FILE", description = "Also write every number.")
+    private @Nullable Path json;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help message and exit.")
+    @SuppressWarnings("UnusedVariable") // picocli acts on it
+    private boolean help;
+
+    @Override
+    public Integer call() throws IOException {
+        new ReportFiles(html, json).check(files);
+        Gapping procedure = procedure();
+        Bag bag;
+        try {
+            bag = procedure.measure(session());
+        } catch (IllegalArgumentException e) {
+            throw wrongSession(e);
+        }
+        GappingReport report = GappingReport.of(bag).withUnits(units);
+        Map<Path, WholeFile.Content> written = new LinkedHashMap<>();
+        if (html != null) {
+            written.put(html, file -> file.write(report.html()));
+        }
+        if (json != null) {
+            written.put(json, file -> file.write(JsonText.of(report.data())));
+        }
+        WholeFile.writeAll(written);
+        PrintWriter out = spec.commandLine().getOut();
+        if (files.isEmpty()) {
+            out.println("This bag is invented: no file was given.");
+            out.println();
+        }
+        out.print(report.text());
+        return 0;
+    }
+
+    private Gapping procedure() {
+        Gapping procedure = Gapping.withDefaults();
+        try {
+            if (wanted != null) {
+                procedure = procedure.withWanted(length(wanted), length(within));
+            }
+            if (!clubs.isEmpty()) {
+                procedure = procedure.withClubs(clubs.toArray(new String[0]));
+            }
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
+        }
+        return turf == null
+                ? procedure
+                : procedure.withFlightModel(FlightModel.standard().withGround(Ground.of(turf)));
+    }
+
+    private Length length(double value) {
+        return Length.ofMeters(Metric.CARRY.unit(units).toSi(value));
+    }
+
+    private Session session() {
+        if (files.isEmpty()) {
+            return BagSession.create(BagSession.SEED);
+        }
+        if (new HashSet<>(files).size() < files.size()) {
+            throw new IllegalArgumentException("a file is given twice; its shots would count double");
+        }
+        List<Session> sessions =
+                files.stream().map(SessionReader.withDefaults()::read).toList();
+        return sessions.size() == 1 ? sessions.get(0) : Session.combine(sessions);
+    }
+
+    private RuntimeException wrongSession(IllegalArgumentException e) {
+        if (files.isEmpty()) {
+            return new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
+        }
+        String where = files.get(0) + (files.size() == 1 ? "" : " and " + (files.size() - 1) + " more");
+        InputException wrong = InputException.of(where, String.valueOf(e.getMessage()));
+        wrong.initCause(e);
+        return wrong;
+    }
+}

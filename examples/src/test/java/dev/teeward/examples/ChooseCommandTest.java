@@ -1,0 +1,136 @@
+package dev.teeward.examples;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.teeward.fitting.choose.ClubChoice;
+import dev.teeward.fitting.choose.Goal;
+import dev.teeward.fitting.io.SessionReader;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command {@code choose} on the bundled session. */
+class ChooseCommandTest {
+    @TempDir
+    private Path folder = Path.of("");
+
+    private Path session = Path.of("");
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @BeforeEach
+    void copy() throws Exception {
+        session = folder.resolve("session.csv");
+        try (InputStream demo = ChooseCommandTest.class.getResourceAsStream("demo_session.csv")) {
+            Files.copy(demo, session);
+        }
+    }
+
+    private int run(String... args) {
+        return TeewardExamples.run(new PrintWriter(out, true), new PrintWriter(err, true), args);
+    }
+
+    @Test
+    void choosesByDistance() throws Exception {
+        Path json = folder.resolve("choice.json");
+        assertEquals(
+                0,
+                run(
+                        "choose",
+                        session.toString(),
+                        "--goal",
+                        "distance",
+                        "--current",
+                        "Rowan",
+                        "--json",
+                        json.toString()),
+                err.toString());
+        List<String> lines = out.toString().lines().toList();
+        assertEquals("carry; the largest mean is the best.", lines.get(0));
+        assertTrue(lines.get(1).startsWith("  Rowan: "), lines.get(1));
+        assertTrue(lines.get(3).startsWith("  Alder less Rowan: "), lines.get(3));
+        ClubChoice.Result direct = ClubChoice.withGoal(Goal.distance())
+                .withCurrentClub("Rowan")
+                .choose(SessionReader.withDefaults().read(session));
+        JsonNode tree = new ObjectMapper().readTree(json.toFile());
+        assertEquals(direct.leader().name(), tree.at("/leader").asText());
+        assertEquals(
+                direct.clubs().get(0).mean().value() / 0.9144,
+                tree.at("/clubs/0/mean/value").asDouble(),
+                1e-9);
+        assertEquals(
+                1.0,
+                tree.at("/clubs/0/probability").asDouble()
+                        + tree.at("/clubs/1/probability").asDouble(),
+                1e-6);
+    }
+
+    @Test
+    void everyGoalHasAnAnswer() {
+        for (String goal : List.of("closeness", "tightness", "hold", "strokes")) {
+            out.getBuffer().setLength(0);
+            assertEquals(
+                    0, run("choose", session.toString(), "--goal", goal, "--target", "165yd"), goal + err.toString());
+            assertTrue(out.toString().contains("The best mean has "), out.toString());
+            assertEquals(goal.equals("strokes"), out.toString().contains("from memory"));
+        }
+        assertEquals(
+                0,
+                run("choose", session.toString(), "--goal", "hold", "--target", "165yd", "--turf", "firm-green"),
+                err.toString());
+        assertTrue(out.toString().contains("stay on the green"), out.toString());
+        assertEquals(
+                0,
+                run(
+                        "choose",
+                        session.toString(),
+                        "--goal",
+                        "distance=1/5yd",
+                        "--goal",
+                        "closeness=2/3yd",
+                        "--target",
+                        "165yd",
+                        "--price",
+                        "Alder=300",
+                        "--worth-of-money",
+                        "0.01"),
+                err.toString());
+        assertTrue(out.toString().contains(", price counted."), out.toString());
+    }
+
+    @Test
+    void refusesInOneLineAndWritesNothing() {
+        Path json = folder.resolve("none.json");
+        String[][] wrong = {
+            {"choose", session.toString()},
+            {"choose", session.toString(), "--goal", "glory"},
+            {"choose", session.toString(), "--goal", "closeness"},
+            {"choose", session.toString(), "--goal", "distance", "--goal", "tightness"},
+            {"choose", session.toString(), "--goal", "distance=0/5yd"},
+            {"choose", session.toString(), "--goal", "distance", "--current", "Oak"},
+            {"choose", session.toString(), "--goal", "distance", "--level", "2"},
+            {"choose", session.toString(), "--goal", "strokes", "--target", "165yd", "--strokes", "no.csv"},
+            {"choose", "no.csv", "--goal", "distance"}
+        };
+        for (String[] args : wrong) {
+            err.getBuffer().setLength(0);
+            String[] all = java.util.Arrays.copyOf(args, args.length + 2);
+            all[args.length] = "--json";
+            all[args.length + 1] = json.toString();
+            assertEquals(2, run(all), String.join(" ", args));
+            assertEquals(1, err.toString().lines().count(), err.toString());
+            assertFalse(Files.exists(json));
+        }
+        assertEquals("", out.toString());
+    }
+}

@@ -1,0 +1,312 @@
+package dev.teeward.fitting.choose;
+
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.compare.PairwiseComparison;
+import dev.teeward.fitting.compare.ProbabilityOfBest;
+import dev.teeward.fitting.complete.SessionCompleter;
+import dev.teeward.fitting.internal.Data;
+import dev.teeward.fitting.internal.Sample;
+import dev.teeward.fitting.summary.SampleSummary;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which of several clubs serves a goal best, how sure that is, and what it costs to be wrong.
+ *
+ * <p>For each club the mean of the goal over its used shots, the probability that its true mean is the best and the loss to
+ * expect from picking it ({@link ProbabilityOfBest}); the mean shrunk towards the others ({@link ShrunkMeans}, one common
+ * variance); all pairs by Games and Howell (1976), and each club against the current one by Dunnett (1955).
+ *
+ * <p>A price counts as so much of the goal as the user says one unit of money is worth, taken off the club's mean. Goals that
+ * count balls (holding a green) get one hit and one miss added to each club before means are compared (Agresti and Caffo 2000),
+ * so that ten of ten is not taken for certain.
+ *
+ * <p>Shots are taken as independent; clubs hit in rounds are compared a little too cautiously. Excluded shots do not count.
+ *
+ * <pre>{@code
+ * ClubChoice.Result r = ClubChoice.withGoal(Goal.distance()).withCurrentClub("Alder").choose(session);
+ * r.leader().name();
+ * r.leader().expectedLoss(); // metres
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class ClubChoice {
+    private final Goal goal;
+    private final @Nullable String current;
+    private final Map<String, Double> prices;
+    private final double worth;
+    private final double level;
+
+    private ClubChoice(Goal goal, @Nullable String current, Map<String, Double> prices, double worth, double level) {
+        this.goal = goal;
+        this.current = current;
+        this.prices = prices;
+        this.worth = worth;
+        this.level = level;
+    }
+
+    /**
+     * One club.
+     *
+     * @param name its name
+     * @param shots how many shots count
+     * @param leftOut how many used shots lack what the goal needs
+     * @param mean the mean of the goal with its t interval, price and added balls not counted
+     * @param price what its price takes off, in the unit of the goal; 0 without one
+     * @param probability that it is the best, price counted, or empty if the shots do not tell
+     * @param expectedLoss how far it is expected to be from the best, price counted, or empty
+     * @param shrunk what to expect of it, price not counted, or empty if the shots do not tell
+     */
+    public record ClubResult(
+            String name,
+            int shots,
+            int leftOut,
+            Estimate mean,
+            double price,
+            OptionalDouble probability,
+            OptionalDouble expectedLoss,
+            Optional<Estimate> shrunk) {}
+
+    /**
+     * What was found.
+     *
+     * @param goal the goal
+     * @param clubs the clubs in the order in which they were first hit, the current one first
+     * @param leader the one with the best mean, price counted
+     * @param pairs all clubs against all, indices those of {@link #clubs}; price counted
+     * @param againstCurrent each against the current one, or empty if none was named
+     * @param warnings what to know before using this
+     */
+    public record Result(
+            Goal goal,
+            List<ClubResult> clubs,
+            ClubResult leader,
+            PairwiseComparison.Result pairs,
+            Optional<PairwiseComparison.Result> againstCurrent,
+            List<Warning> warnings) {
+        /**
+         * Copies the lists.
+         *
+         * @param goal the goal
+         * @param clubs the clubs
+         * @param leader the one with the best mean, price counted
+         * @param pairs all clubs against all
+         * @param againstCurrent each against the current one
+         * @param warnings what to know before using this
+         */
+        public Result {
+            clubs = List.copyOf(clubs);
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * By a goal, without a current club or prices, 95 %.
+     *
+     * @param goal what is wanted, settled before the shots
+     * @return the procedure
+     */
+    public static ClubChoice withGoal(Goal goal) {
+        return new ClubChoice(Objects.requireNonNull(goal, "goal"), null, Map.of(), 0.0, 0.95);
+    }
+
+    /**
+     * With the club the golfer plays now.
+     *
+     * @param name its name
+     * @return a changed copy
+     */
+    public ClubChoice withCurrentClub(String name) {
+        return new ClubChoice(goal, Objects.requireNonNull(name, "name"), prices, worth, level);
+    }
+
+    /**
+     * With the price of a club.
+     *
+     * @param name its name
+     * @param price in any money, finite and at least 0
+     * @return a changed copy
+     * @throws IllegalArgumentException if the price is out of range
+     */
+    public ClubChoice withPrice(String name, double price) {
+        if (!(price >= 0.0 && price < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("price must be finite and at least 0, but was " + price);
+        }
+        Map<String, Double> all = new LinkedHashMap<>(prices);
+        all.put(Objects.requireNonNull(name, "name"), price);
+        return new ClubChoice(goal, current, Map.copyOf(all), worth, level);
+    }
+
+    /**
+     * With the worth of money.
+     *
+     * @param amount how much of the goal one unit of money is worth, finite and at least 0 [SI unit of the goal]
+     * @return a changed copy
+     * @throws IllegalArgumentException if the amount is out of range
+     */
+    public ClubChoice withWorthOfMoney(double amount) {
+        if (!(amount >= 0.0 && amount < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("the worth of money must be finite and at least 0, but was " + amount);
+        }
+        return new ClubChoice(goal, current, prices, amount, level);
+    }
+
+    /**
+     * With another level of all intervals.
+     *
+     * @param wanted the level, in (0, 1)
+     * @return a changed copy
+     * @throws IllegalArgumentException if the level is not in (0, 1)
+     */
+    public ClubChoice withLevel(double wanted) {
+        return new ClubChoice(goal, current, prices, worth, Data.checkLevel(wanted));
+    }
+
+    /**
+     * Compares the clubs of a session.
+     *
+     * @param session a session with at least two clubs; what is missing of flights is computed
+     * @return the clubs, the leader and the pairs
+     * @throws IllegalArgumentException if there are fewer than two clubs, a club named is not in the session, or a club has no
+     *     shot with what the goal needs
+     */
+    public Result choose(Session session) {
+        Session complete = SessionCompleter.withDefaults().complete(session).session();
+        List<String> names = names(complete);
+        double[][] scores = new double[names.size()][];
+        double[][] compared = new double[names.size()][];
+        int[] used = new int[names.size()];
+        for (int k = 0; k < names.size(); k++) {
+            List<Shot> shots = complete.shots().used().club(names.get(k)).shots();
+            used[k] = shots.size();
+            scores[k] = goal.scores(complete, shots);
+            if (scores[k].length == 0) {
+                throw new IllegalArgumentException("no shot with " + names.get(k) + " has what is needed for "
+                        + goal.words() + "; carry and side are needed, and for a green with firmness the launch");
+            }
+            compared[k] = compared(scores[k], price(names.get(k)));
+        }
+        ProbabilityOfBest.Result best = ProbabilityOfBest.withDefaults()
+                .withSmallestBest(goal.smallestIsBest())
+                .test(compared);
+        List<Estimate> shrunk = shrunk(compared);
+        List<ClubResult> clubs = new ArrayList<>();
+        for (int k = 0; k < names.size(); k++) {
+            double price = price(names.get(k));
+            boolean told = !best.clubs().isEmpty();
+            clubs.add(new ClubResult(
+                    names.get(k),
+                    scores[k].length,
+                    used[k] - scores[k].length,
+                    SampleSummary.withDefaults()
+                            .withLevel(level)
+                            .withUnit(goal.unit())
+                            .summarize(scores[k])
+                            .mean(),
+                    Math.abs(price),
+                    told ? OptionalDouble.of(best.clubs().get(k).probability()) : OptionalDouble.empty(),
+                    told ? best.clubs().get(k).expectedLoss() : OptionalDouble.empty(),
+                    shrunk.isEmpty() ? Optional.empty() : Optional.of(moved(shrunk.get(k), price))));
+        }
+        PairwiseComparison pairwise =
+                PairwiseComparison.withDefaults().withLevel(level).withUnit(goal.unit());
+        List<Warning> warnings = new ArrayList<>(best.warnings());
+        if (clubs.stream().anyMatch(club -> club.leftOut() > 0)) {
+            warnings.add(Warning.of("shots-left-out", "shots that lack what the goal needs were left out"));
+        }
+        return new Result(
+                goal,
+                clubs,
+                clubs.get(leader(compared)),
+                pairwise.test(compared),
+                current == null
+                        ? Optional.empty()
+                        : Optional.of(pairwise.withMethod(PairwiseComparison.Method.DUNNETT)
+                                .test(compared)),
+                warnings);
+    }
+
+    private List<String> names(Session session) {
+        List<String> names = new ArrayList<>(session.shots().used().clubs());
+        List<String> named = new ArrayList<>(prices.keySet());
+        if (current != null) {
+            named.add(current);
+        }
+        for (String name : named) {
+            if (!names.contains(name)) {
+                throw new IllegalArgumentException(
+                        "no used shot was hit with \"" + name + "\"; the session has " + String.join(", ", names));
+            }
+        }
+        if (names.size() < 2) {
+            throw new IllegalArgumentException(
+                    "a choice needs at least two clubs, but the session has " + String.join(", ", names));
+        }
+        names.sort(Comparator.comparing(name -> !name.equals(current)));
+        return names;
+    }
+
+    /** What a price adds to a number of the goal: less if large is good. */
+    private double price(String name) {
+        double off = worth * prices.getOrDefault(name, 0.0);
+        return goal.smallestIsBest() ? off : 0.0 - off;
+    }
+
+    private double[] compared(double[] scores, double price) {
+        double[] all = goal.shares() ? Arrays.copyOf(scores, scores.length + 2) : scores.clone();
+        if (goal.shares()) {
+            all[scores.length] = 1.0;
+        }
+        Arrays.setAll(all, i -> all[i] + price);
+        return all;
+    }
+
+    private int leader(double[][] compared) {
+        int best = 0;
+        double sign = goal.smallestIsBest() ? -1.0 : 1.0;
+        for (int k = 1; k < compared.length; k++) {
+            double gain = Sample.of("shots", compared[k]).mean()
+                    - Sample.of("shots", compared[best]).mean();
+            best = sign * gain > 0.0 ? k : best;
+        }
+        return best;
+    }
+
+    private List<Estimate> shrunk(double[][] compared) {
+        List<Sample> samples =
+                Arrays.stream(compared).map(c -> Sample.of("shots", c)).toList();
+        double df = samples.stream().mapToDouble(s -> s.size() - 1.0).sum();
+        double squares = samples.stream()
+                .mapToDouble(s -> s.size() > 1 ? (s.size() - 1.0) * s.variance() : 0.0)
+                .sum();
+        if (!(df > 0.0 && squares > 0.0)) {
+            return List.of();
+        }
+        double[] means = samples.stream().mapToDouble(Sample::mean).toArray();
+        double[] variances =
+                samples.stream().mapToDouble(s -> squares / df / s.size()).toArray();
+        return ShrunkMeans.withDefaults().withLevel(level).withUnit(goal.unit()).of(means, variances);
+    }
+
+    private static Estimate moved(Estimate e, double price) {
+        return Estimate.of(
+                e.value() - price,
+                dev.teeward.quantity.Interval.of(
+                        e.interval().lower() - price,
+                        e.interval().upper() - price,
+                        e.interval().level()),
+                e.unit());
+    }
+}

@@ -1,0 +1,371 @@
+package dev.teeward.fitting.explain;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.compare.Exclusion;
+import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.compare.TestResult;
+import dev.teeward.fitting.linear.Coefficient;
+import dev.teeward.fitting.linear.ErrorModel;
+import dev.teeward.fitting.linear.LinearFit;
+import dev.teeward.fitting.linear.MeanDecomposition;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * The whole difference of two clubs beside the difference at equal delivery.
+ *
+ * <p>The total difference is what the golfer gets when handed the club. The direct one is the coefficient of the club beside
+ * two or three covariates of the delivery: what the club would do to the same swing, if nothing else moved. They differ by
+ * exactly sum of slope times difference of the covariate, {@link MeanDecomposition}. Pairs are kept whole: the differences
+ * within pairs are fitted, which is the model with an effect of each pair. Errors are HC3 (MacKinnon and White 1985), so that
+ * clubs may scatter differently, with t.
+ *
+ * <p><b>What adjusting can say at ten shots, and what it cannot.</b> Ten pairs and two covariates leave seven degrees of
+ * freedom. Where the deliveries were much the same, total and direct agree and adjusting only takes out scatter. Where they
+ * were not, the slopes must come from the same few shots: the interval of the direct difference is long, and only large
+ * effects of the club show. Covariates must be chosen before the shots are seen; the best of many always explains something.
+ * A covariate read with error has its slope drawn towards 0, and too little of the difference is given to it. If the club
+ * itself changes the covariate (a longer shaft the speed, another grip the face), adjusting takes a real effect of the club
+ * away: then the total is the answer. A delivery that was not measured is not adjusted for. None of this proves a cause.
+ *
+ * <pre>{@code
+ * TotalAndDirect.Result r = TotalAndDirect.withDefaults().explain(result, Metric.CURVE).orElseThrow();
+ * r.total().estimate();                                    // with the swings as they were
+ * r.direct().estimate();                                   // at the same face to path and club speed
+ * r.explained().get(Metric.FACE_TO_PATH).estimate();       // slope times difference
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class TotalAndDirect {
+    private static final int MOST = 3;
+    private static final int FEWEST_DEGREES = 3;
+    private static final int FEW_PAIRS = 20;
+    private static final TotalAndDirect DEFAULTS = new TotalAndDirect(usual());
+
+    private final Map<Metric, List<Metric>> covariates;
+
+    private TotalAndDirect(Map<Metric, List<Metric>> covariates) {
+        this.covariates = covariates;
+    }
+
+    private static Map<Metric, List<Metric>> usual() {
+        Map<Metric, List<Metric>> map = new EnumMap<>(Metric.class);
+        map.put(Metric.BALL_SPEED, List.of(Metric.CLUB_SPEED, Metric.STRIKE_TOE));
+        map.put(Metric.START_DIRECTION, List.of(Metric.FACE_ANGLE, Metric.CLUB_PATH));
+        map.put(Metric.CURVE, List.of(Metric.FACE_TO_PATH, Metric.CLUB_SPEED));
+        map.put(Metric.SIDE, List.of(Metric.FACE_ANGLE, Metric.CLUB_PATH));
+        map.put(Metric.CARRY, List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE));
+        map.put(Metric.APEX, List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE));
+        map.put(Metric.DESCENT_ANGLE, List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE));
+        map.put(Metric.LAUNCH_ANGLE, List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE));
+        map.put(Metric.SPIN_RATE, List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE));
+        map.put(Metric.TOTAL, List.of(Metric.CLUB_SPEED, Metric.ATTACK_ANGLE));
+        return map;
+    }
+
+    /**
+     * Covariates that the geometry of impact suggests, two for each outcome: speed and attack angle for what goes up and far,
+     * face and path for where the ball starts and ends, face to path and speed for the curve, speed and the strike along the
+     * face for the ball speed (common practice, no source). Dynamic loft is not among them: it is the club's doing as much as
+     * the golfer's.
+     *
+     * @return the default procedure
+     */
+    public static TotalAndDirect withDefaults() {
+        return DEFAULTS;
+    }
+
+    /**
+     * With covariates of an outcome.
+     *
+     * @param outcome which
+     * @param chosen one to three different metrics, not the outcome itself, chosen before the shots are looked at
+     * @return a changed copy
+     * @throws IllegalArgumentException if they are none, more than three, not different, or the outcome is among them
+     */
+    public TotalAndDirect withCovariates(Metric outcome, Metric... chosen) {
+        List<Metric> list = List.of(chosen);
+        if (list.isEmpty() || list.size() > MOST || list.stream().distinct().count() < list.size()) {
+            throw new IllegalArgumentException("covariates must be 1 to " + MOST + " different metrics, but were "
+                    + list.stream().map(Metric::key).toList() + "; twenty shots carry two or three");
+        }
+        if (list.contains(Objects.requireNonNull(outcome, "outcome"))) {
+            throw new IllegalArgumentException("covariates must not hold the outcome, but held " + outcome.key());
+        }
+        Map<Metric, List<Metric>> changed = new EnumMap<>(covariates);
+        changed.put(outcome, list);
+        return new TotalAndDirect(changed);
+    }
+
+    /**
+     * The covariates of an outcome.
+     *
+     * @param outcome which
+     * @return the covariates, or none if the outcome has none
+     */
+    public List<Metric> covariates(Metric outcome) {
+        return covariates.getOrDefault(outcome, List.of());
+    }
+
+    /**
+     * Puts both differences side by side.
+     *
+     * @param result two clubs compared; its level is taken
+     * @param outcome what is to be explained
+     * @return both, or empty if the outcome has no covariate that was measured, fewer than three degrees of freedom would be
+     *     left, or the covariates do not vary on their own
+     */
+    public Optional<Result> explain(HeadToHeadResult result, Metric outcome) {
+        List<Metric> measured = covariates(outcome).stream()
+                .filter(m -> result.find(m).isPresent())
+                .toList();
+        if (measured.isEmpty() || result.find(outcome).isEmpty()) {
+            return Optional.empty();
+        }
+        List<Metric> needed = new ArrayList<>(measured);
+        needed.add(outcome);
+        Readings readings = Readings.of(result, needed);
+        int rows = readings.paired() ? readings.firstSize() : readings.firstSize() + readings.secondSize();
+        int terms = measured.size() + (readings.paired() ? 1 : 2);
+        if (readings.fewest() < 2 || rows - terms < FEWEST_DEGREES) {
+            return Optional.empty();
+        }
+        MeanDecomposition procedure = MeanDecomposition.withDefaults()
+                .withLevel(result.level())
+                .withUnit(outcome.siUnit())
+                .withErrors(ErrorModel.HC3);
+        MeanDecomposition.Result split;
+        try {
+            split = readings.paired()
+                    ? pairs(procedure, readings, measured, outcome)
+                    : shots(procedure, readings, measured, outcome);
+        } catch (IllegalArgumentException dependent) {
+            // The readings are finite and enough, so one covariate is a combination of the others.
+            return Optional.empty();
+        }
+        return Optional.of(new Result(outcome, measured, readings, split, result.level(), missing(outcome, measured)));
+    }
+
+    private List<Warning> missing(Metric outcome, List<Metric> measured) {
+        return covariates(outcome).stream()
+                .filter(m -> !measured.contains(m))
+                .map(m -> Warning.of(
+                        "covariate-not-measured",
+                        m.label() + " was not measured with both clubs, so it could not be held equal"))
+                .toList();
+    }
+
+    private static MeanDecomposition.Result pairs(
+            MeanDecomposition procedure, Readings readings, List<Metric> covariates, Metric outcome) {
+        Map<String, double[]> differences = new LinkedHashMap<>();
+        covariates.forEach(m -> differences.put(m.key(), readings.differences(m)));
+        return procedure.decomposePairs(differences, readings.differences(outcome));
+    }
+
+    private static MeanDecomposition.Result shots(
+            MeanDecomposition procedure, Readings readings, List<Metric> covariates, Metric outcome) {
+        String[] club = new String[readings.firstSize() + readings.secondSize()];
+        Arrays.fill(club, "second");
+        Arrays.fill(club, 0, readings.firstSize(), "first");
+        Map<String, double[]> values = new LinkedHashMap<>();
+        covariates.forEach(m -> values.put(m.key(), readings.both(m)));
+        return procedure.decompose("second", club, values, readings.both(outcome));
+    }
+
+    /**
+     * Both differences, and what lies between them.
+     *
+     * <p>Warnings: those of {@link LinearFit} ({@code collinear}, {@code many-coefficients} and others),
+     * {@code few-to-adjust} (fewer than twenty pairs, or shots a club), {@code covariate-moved} (a covariate differs between the
+     * clubs: if the club did that, the direct difference leaves it out), {@code covariate-not-measured}.
+     *
+     * <p>Immutable and thread-safe.
+     */
+    public static final class Result {
+        private final Metric outcome;
+        private final List<Metric> covariates;
+        private final Readings readings;
+        private final TestResult total;
+        private final MeanDecomposition.Result split;
+        private final Map<Metric, Coefficient> explained;
+        private final Map<Metric, TestResult> differences;
+        private final List<Warning> warnings;
+
+        private Result(
+                Metric outcome,
+                List<Metric> covariates,
+                Readings readings,
+                MeanDecomposition.Result split,
+                double level,
+                List<Warning> missing) {
+            this.outcome = outcome;
+            this.covariates = covariates;
+            this.readings = readings;
+            this.split = split;
+            this.total = readings.difference(outcome, level);
+            Map<Metric, Coefficient> parts = new LinkedHashMap<>();
+            Map<Metric, TestResult> moved = new LinkedHashMap<>();
+            List<Warning> list = new ArrayList<>(split.fit().warnings());
+            list.addAll(missing);
+            int df = split.fit().degreesOfFreedom();
+            if (readings.fewest() < FEW_PAIRS) {
+                list.add(Warning.of(
+                        "few-to-adjust",
+                        "beside " + covariates.size() + (covariates.size() == 1 ? " covariate " : " covariates ") + df
+                                + " degrees of freedom are left: only a large effect of the club can show at equal"
+                                + " delivery, and too little is given to what was read with error"));
+            }
+            for (Metric covariate : covariates) {
+                parts.put(covariate, Objects.requireNonNull(split.explained().get(covariate.key()), covariate.key()));
+                TestResult difference = readings.difference(covariate, level);
+                moved.put(covariate, difference);
+                if (difference.significant()) {
+                    list.add(Warning.of(
+                            "covariate-moved",
+                            covariate.label() + " differs between the clubs; if that is the club's own doing, the"
+                                    + " difference at equal delivery takes a real effect away"));
+                }
+            }
+            this.explained = Collections.unmodifiableMap(parts);
+            this.differences = Collections.unmodifiableMap(moved);
+            this.warnings = List.copyOf(list);
+        }
+
+        /**
+         * What is explained.
+         *
+         * @return the outcome
+         */
+        public Metric outcome() {
+            return outcome;
+        }
+
+        /**
+         * What was held equal.
+         *
+         * @return the covariates that were measured, in the order in which they were chosen
+         */
+        public List<Metric> covariates() {
+            return covariates;
+        }
+
+        /**
+         * The whole difference, of the same shots.
+         *
+         * @return the difference of the means with the t test of the comparison, first minus second [SI]
+         */
+        public TestResult total() {
+            return total;
+        }
+
+        /**
+         * The difference at equal delivery.
+         *
+         * @return the coefficient of the club, first minus second [SI], HC3 errors
+         */
+        public Coefficient direct() {
+            return split.direct();
+        }
+
+        /**
+         * What goes with each covariate: slope times difference. With the direct difference they add up to the total.
+         *
+         * @return the parts by covariate, first minus second [SI unit of the outcome], by the delta method
+         */
+        public Map<Metric, Coefficient> explained() {
+            return explained;
+        }
+
+        /**
+         * By how much the covariates differ.
+         *
+         * @return the differences by covariate, first minus second [SI unit of the covariate]
+         */
+        public Map<Metric, TestResult> differences() {
+            return differences;
+        }
+
+        /**
+         * By how much each covariate's dependence on the others inflates the variance of its slope; above 10 credit cannot be
+         * split between them.
+         *
+         * @return the factors by covariate, at least 1
+         */
+        public Map<Metric, Double> varianceInflation() {
+            Map<String, Double> byName = split.fit().varianceInflation();
+            Map<Metric, Double> factors = new LinkedHashMap<>();
+            covariates.forEach(m -> factors.put(m, Objects.requireNonNull(byName.get(m.key()), m.key())));
+            return Collections.unmodifiableMap(factors);
+        }
+
+        /**
+         * The model behind the direct difference.
+         *
+         * @return the fit: of the differences within pairs, or of all shots
+         */
+        public LinearFit fit() {
+            return split.fit();
+        }
+
+        /**
+         * Whether pairs were kept.
+         *
+         * @return true for pairs, false for all shots
+         */
+        public boolean paired() {
+            return readings.paired();
+        }
+
+        /**
+         * How many pairs were used, or shots of each club.
+         *
+         * @return one number for pairs, two for shots
+         */
+        public List<Integer> sampleSizes() {
+            return readings.sizes();
+        }
+
+        /**
+         * What was left out.
+         *
+         * @return pairs or shots that lack a reading, possibly none
+         */
+        public List<Exclusion> exclusions() {
+            return readings.exclusions();
+        }
+
+        /**
+         * What was really done.
+         *
+         * @return one line of text
+         */
+        public String method() {
+            return (readings.paired() ? "differences within pairs, " : "all shots, ")
+                    + split.fit().method();
+        }
+
+        /**
+         * What to know before using this.
+         *
+         * @return the warnings, possibly none
+         */
+        public List<Warning> warnings() {
+            return warnings;
+        }
+
+        @Override
+        public String toString() {
+            return outcome.label() + ": total " + total.estimate() + ", at equal delivery "
+                    + split.direct().estimate();
+        }
+    }
+}

@@ -1,0 +1,24 @@
+package dev.teeward.fitting.gapping;
+
+import dev.teeward.quantity.Estimate;
+
+/**
+ * One change that would make a gap the wanted one, all else as it is. A change to a club moves both of its gaps.
+ *
+ * <p>Immutable and thread-safe.
+ *
+ * @param club the club to change
+ * @param means what would be changed
+ * @param change by how much, with its interval: loft in [rad], more loft positive; club speed in [m/s], faster positive
+ * @param shots how many swings of that club the models flew to find it
+ */
+public record Mend(String club, Means means, Estimate change, int shots) {
+    /** What would be changed. */
+    public enum Means {
+        /** The loft of the club; a degree more loft is taken to deliver a degree more dynamic loft. */
+        LOFT,
+
+        /** The speed of the club head. */
+        CLUB_SPEED
+    }
+}

@@ -1,0 +1,370 @@
+package dev.teeward.fitting.plan;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotPair;
+import dev.teeward.fitting.ShotSet;
+import dev.teeward.fitting.compare.SequentialTTest;
+import dev.teeward.fitting.compare.ShotPairing;
+import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.internal.Data;
+import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * A session of two clubs that may be looked at after every pair: settled, keep going, or will not settle.
+ *
+ * <p>Settled: the always-valid interval of the mean difference ({@link SequentialTTest}) leaves out 0 (the clubs differ) or
+ * lies inside the margin (practically the same). Whatever the true difference and however often one looks, the chance that
+ * the interval ever misses it is at most one minus the level, and so is the chance of a wrong answer. Margin, metric
+ * and level are settled before the first pair.
+ *
+ * <p>Not settled: 1,000 continuations are drawn from what the pairs so far leave open (mean and spread with reference prior,
+ * the predictive t of Geisser 1993) and looked at after every pair. If fewer than a tenth of them are settled by the largest
+ * number of pairs allowed, the advice is to stop, from the fifth pair on. Giving up never makes a wrong answer.
+ *
+ * <p><b>Re-hits.</b> A re-hit replaces a shot of the pair in play and keeps the pair whole; a complete pair is never changed,
+ * so that nobody hits again because of a result. What is thrown away (a slip, a noise, a ball the device lost) is said
+ * beforehand, in the same words for both clubs, and before its reading is looked at; {@link #reHit} records it.
+ * If one club was hit again so much more often that chance would do it in 5 % of sessions at most (binomial, two-sided), there is
+ * the warning {@code one-sided-re-hits}.
+ *
+ * <pre>{@code
+ * PairByPair session = PairByPair.withinMargin(5.0).withUnit(LengthUnit.YARD).withMostPairs(24);
+ * session = session.append(152.0, 149.5);
+ * session.standing().advice(); // KEEP_GOING
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe; the same pairs and seed give the same bits.
+ */
+public final class PairByPair {
+    /** From so many pairs on a session may be given up. */
+    private static final int FEWEST_TO_GIVE_UP = 5;
+
+    private static final double LEAST_CHANCE = 0.1;
+
+    private final double margin;
+    private final double level;
+    private final Unit unit;
+    private final int mostPairs;
+    private final long seed;
+    private final List<Double> differences;
+    private final OptionalDouble openFirst;
+    private final OptionalDouble openSecond;
+    private final List<ReHit> reHits;
+
+    private PairByPair(
+            double margin,
+            double level,
+            Unit unit,
+            int mostPairs,
+            long seed,
+            List<Double> differences,
+            OptionalDouble openFirst,
+            OptionalDouble openSecond,
+            List<ReHit> reHits) {
+        this.margin = margin;
+        this.level = level;
+        this.unit = unit;
+        this.mostPairs = mostPairs;
+        this.seed = seed;
+        this.differences = List.copyOf(differences);
+        this.openFirst = openFirst;
+        this.openSecond = openSecond;
+        this.reHits = List.copyOf(reHits);
+    }
+
+    /**
+     * A session without pairs; 95 %, a pure number, as many pairs as a default {@link FittingPlan} allows.
+     *
+     * @param margin the largest difference that does not matter, finite and above 0
+     * @return the session
+     * @throws IllegalArgumentException if the margin is out of range
+     */
+    public static PairByPair withinMargin(double margin) {
+        return new PairByPair(
+                checkMargin(margin),
+                0.95,
+                RatioUnit.ONE,
+                FittingPlan.withDefaults().mostPairs(),
+                20_261_129L,
+                List.of(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                List.of());
+    }
+
+    static double checkMargin(double margin) {
+        if (!(margin > 0.0 && margin < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("margin must be finite and above 0, but was " + margin
+                    + "; it is the largest difference that does not matter");
+        }
+        return margin;
+    }
+
+    static double checkedLevel(double level) {
+        if (!(level >= 0.8 && level <= 0.999)) {
+            throw new IllegalArgumentException("level must be in [0.8, 0.999], but was " + level + "; 95 % is 0.95");
+        }
+        return level;
+    }
+
+    /**
+     * With another level.
+     *
+     * @param wanted the level, in [0.8, 0.999]
+     * @return a changed copy
+     * @throws IllegalArgumentException if it lies outside
+     * @throws IllegalStateException if there is a shot already
+     */
+    public PairByPair withLevel(double wanted) {
+        requireNoShot("level");
+        return new PairByPair(
+                margin, checkedLevel(wanted), unit, mostPairs, seed, differences, openFirst, openSecond, reHits);
+    }
+
+    /**
+     * With the unit of the numbers.
+     *
+     * @param other the unit
+     * @return a changed copy
+     */
+    public PairByPair withUnit(Unit other) {
+        Objects.requireNonNull(other, "unit");
+        return new PairByPair(margin, level, other, mostPairs, seed, differences, openFirst, openSecond, reHits);
+    }
+
+    /**
+     * With another largest number of pairs; it may be changed while the session runs.
+     *
+     * @param most how many pairs are allowed, in [2, 200]
+     * @return a changed copy
+     * @throws IllegalArgumentException if it lies outside
+     */
+    public PairByPair withMostPairs(int most) {
+        if (most < 2 || most > FittingPlan.MOST) {
+            throw new IllegalArgumentException("most pairs must be in [2, " + FittingPlan.MOST + "], but were " + most);
+        }
+        return new PairByPair(margin, level, unit, most, seed, differences, openFirst, openSecond, reHits);
+    }
+
+    /**
+     * With another seed of the continuations.
+     *
+     * @param other the seed
+     * @return a changed copy
+     */
+    public PairByPair withSeed(long other) {
+        return new PairByPair(margin, level, unit, mostPairs, other, differences, openFirst, openSecond, reHits);
+    }
+
+    private void requireNoShot(String what) {
+        if (!differences.isEmpty() || openFirst.isPresent() || openSecond.isPresent()) {
+            throw new IllegalStateException("the " + what + " must be settled before the first shot");
+        }
+    }
+
+    /**
+     * One more whole pair.
+     *
+     * @param first with the first club, finite
+     * @param second with the second club, finite
+     * @return the session with it
+     * @throws IllegalArgumentException if a number is not finite
+     * @throws IllegalStateException if another pair waits for its second shot
+     */
+    public PairByPair append(double first, double second) {
+        Data.check("pair", new double[] {first, second}, 2);
+        if (openFirst.isPresent() || openSecond.isPresent()) {
+            throw new IllegalStateException("a pair waits for its second shot; hit it first");
+        }
+        List<Double> more = new ArrayList<>(differences);
+        more.add(first - second);
+        return with(more, OptionalDouble.empty(), OptionalDouble.empty(), reHits);
+    }
+
+    /**
+     * The pairs of a session file, in order: whole pairs whose shots have the metric are appended ({@link ShotPairing}), and
+     * excluded shots with either club are recorded as re-hits.
+     *
+     * @param shots all shots in the order of hitting, used and excluded
+     * @param first the name of the first club
+     * @param second the name of the second club
+     * @param metric which metric decides
+     * @return the session with them
+     * @throws IllegalArgumentException if the names are equal
+     */
+    public PairByPair appendAll(ShotSet shots, String first, String second, Metric metric) {
+        PairByPair session = this;
+        for (ShotPair pair : ShotPairing.of(shots, first, second).pairs()) {
+            if (pair.first().has(metric) && pair.second().has(metric)) {
+                session =
+                        session.append(pair.first().value(metric), pair.second().value(metric));
+            }
+        }
+        for (Shot shot : shots.excluded()) {
+            if (shot.club().equals(first) || shot.club().equals(second)) {
+                session = session.reHit(
+                        shot.club().equals(first) ? ReHit.Side.FIRST : ReHit.Side.SECOND,
+                        shot.exclusion().orElseThrow());
+            }
+        }
+        return session;
+    }
+
+    /**
+     * One more shot: it opens a pair, or completes the one in play. Either club may begin.
+     *
+     * @param side with which club
+     * @param value the reading, finite
+     * @return the session with it
+     * @throws IllegalArgumentException if the number is not finite
+     * @throws IllegalStateException if the pair in play has a shot with this club
+     */
+    public PairByPair shot(ReHit.Side side, double value) {
+        Data.check("shot", new double[] {value}, 1);
+        boolean first = side == ReHit.Side.FIRST;
+        if ((first ? openFirst : openSecond).isPresent()) {
+            throw new IllegalStateException(
+                    "the pair in play has a shot with this club; take the other club, or say reHit first");
+        }
+        OptionalDouble other = first ? openSecond : openFirst;
+        if (other.isPresent()) {
+            double partner = other.getAsDouble();
+            PairByPair closed = with(differences, OptionalDouble.empty(), OptionalDouble.empty(), reHits);
+            return first ? closed.append(value, partner) : closed.append(partner, value);
+        }
+        OptionalDouble open = OptionalDouble.of(value);
+        return first ? with(differences, open, openSecond, reHits) : with(differences, openFirst, open, reHits);
+    }
+
+    /**
+     * A shot of the pair in play thrown away, to be hit again: the one that opened it, or one that was struck and not entered.
+     *
+     * @param side with which club
+     * @param reason why, one line; the same words for both clubs
+     * @return the session without that shot
+     * @throws IllegalArgumentException if the reason is blank
+     */
+    public PairByPair reHit(ReHit.Side side, String reason) {
+        List<ReHit> more = new ArrayList<>(reHits);
+        more.add(new ReHit(Objects.requireNonNull(side, "side"), reason, differences.size()));
+        return side == ReHit.Side.FIRST
+                ? with(differences, OptionalDouble.empty(), openSecond, more)
+                : with(differences, openFirst, OptionalDouble.empty(), more);
+    }
+
+    private PairByPair with(List<Double> d, OptionalDouble first, OptionalDouble second, List<ReHit> hits) {
+        return new PairByPair(margin, level, unit, mostPairs, seed, d, first, second, hits);
+    }
+
+    /**
+     * The whole pairs.
+     *
+     * @return how many there are
+     */
+    public int pairs() {
+        return differences.size();
+    }
+
+    /**
+     * The swings so far, without warming up: whole pairs, an open shot, re-hits.
+     *
+     * @return how many there were
+     */
+    public int swings() {
+        return 2 * differences.size() + (openFirst.isPresent() || openSecond.isPresent() ? 1 : 0) + reHits.size();
+    }
+
+    /**
+     * The shots that were thrown away.
+     *
+     * @return the re-hits in order, unmodifiable
+     */
+    public List<ReHit> reHits() {
+        return reHits;
+    }
+
+    /**
+     * The differences of the whole pairs.
+     *
+     * @return first minus second, in order
+     */
+    public double[] differences() {
+        return differences.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    /**
+     * Where the session stands.
+     *
+     * @return the advice, the interval, and what to expect of more pairs
+     */
+    public Standing standing() {
+        SequentialTTest test = SequentialTTest.withDefaults().withLevel(level).withUnit(unit);
+        double[] critical = RunningLooks.criticals(test, Math.max(differences.size(), mostPairs));
+        RunningLooks run = new RunningLooks(critical, margin);
+        int settledAt = 0;
+        for (double difference : differences) {
+            run.add(difference);
+            if (settledAt == 0 && run.verdict() != Verdict.UNDECIDED) {
+                settledAt = run.pairs();
+            }
+        }
+        OptionalInt settledAfter = settledAt == 0 ? OptionalInt.empty() : OptionalInt.of(settledAt);
+        List<Warning> warnings = new ArrayList<>();
+        Optional<SequentialTTest.Result> look = differences.isEmpty()
+                ? Optional.empty()
+                : Optional.of(test.testPairs(differences(), new double[differences.size()]));
+        look.ifPresent(seen -> warnings.addAll(seen.warnings()));
+        oneSided().ifPresent(warnings::add);
+        Verdict verdict = run.verdict();
+        if (verdict != Verdict.UNDECIDED) {
+            return new Standing(Standing.Advice.SETTLED, verdict, look, settledAfter, Optional.empty(), warnings);
+        }
+        int allowed = Math.max(0, mostPairs - differences.size());
+        Optional<Standing.Prediction> prediction = Continuations.predict(run, allowed, seed);
+        boolean hopeless = allowed == 0
+                || (differences.size() >= FEWEST_TO_GIVE_UP
+                        && prediction.filter(p -> p.chance() < LEAST_CHANCE).isPresent());
+        return new Standing(
+                hopeless ? Standing.Advice.WILL_NOT_SETTLE : Standing.Advice.KEEP_GOING,
+                verdict,
+                look,
+                settledAfter,
+                prediction,
+                warnings);
+    }
+
+    private Optional<Warning> oneSided() {
+        int n = reHits.size();
+        int first = (int)
+                reHits.stream().filter(hit -> hit.side() == ReHit.Side.FIRST).count();
+        int fewer = Math.min(first, n - first);
+        double term = Math.pow(0.5, n);
+        double tail = 0.0;
+        for (int k = 0; k <= fewer; k++) {
+            tail += term;
+            term *= (n - k) / (k + 1.0);
+        }
+        if (2.0 * tail > 0.05) {
+            return Optional.empty();
+        }
+        return Optional.of(Warning.of(
+                "one-sided-re-hits",
+                "one club was hit again " + Math.max(first, n - first) + " times and the other " + fewer
+                        + ", so the re-hits may have made a difference"));
+    }
+
+    /** The number of pairs, the margin and the cap. */
+    @Override
+    public String toString() {
+        return differences.size() + " of at most " + mostPairs + " pairs, margin " + margin;
+    }
+}

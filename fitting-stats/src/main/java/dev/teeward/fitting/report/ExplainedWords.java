@@ -1,0 +1,325 @@
+package dev.teeward.fitting.report;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.explain.Agreement;
+import dev.teeward.fitting.explain.Balance;
+import dev.teeward.fitting.explain.Explanation;
+import dev.teeward.fitting.explain.InputShare;
+import dev.teeward.fitting.explain.OutcomeShares;
+import dev.teeward.fitting.explain.SwingSide;
+import dev.teeward.fitting.explain.TotalAndDirect;
+import dev.teeward.fitting.linear.Coefficient;
+import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Unit;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Club or swing. Never more than "goes with"; a part is named only if its interval leaves out zero, and the same only if the
+ * equivalence test says so.
+ */
+final class ExplainedWords {
+    private static final String PLACE = "/explanation";
+
+    private final Subject subject;
+    private final Explanation why;
+
+    ExplainedWords(Subject subject, Explanation why) {
+        this.subject = subject;
+        this.why = why;
+    }
+
+    /** What is explained in words and in the picture: what decides, curve and carry. */
+    static Set<Metric> outcomes(Metric primary) {
+        Set<Metric> all = new LinkedHashSet<>(List.of(primary));
+        all.addAll(List.of(Metric.CURVE, Metric.CARRY));
+        return all;
+    }
+
+    Section section() {
+        List<Sentence> sentences = new ArrayList<>();
+        side(SwingSide.GOLFER, "what the golfer brings", sentences);
+        side(SwingSide.MEETING, "how club and golfer meet", sentences);
+        amongFew(sentences);
+        boolean adjusted = false;
+        boolean flown = false;
+        for (Metric outcome : outcomes(subject.result().primary().metric())) {
+            adjusted |= equal(outcome, sentences);
+            flown |= flights(outcome, sentences);
+            agreement(outcome, sentences);
+        }
+        if (adjusted) {
+            caution(sentences);
+        }
+        if (flown) {
+            sentences.add(subject.words()
+                    .say(
+                            "these flights are those of the mean launch with each club, in which one reading after the other"
+                                    + " is exchanged; what no exchange gives is called unexplained.")
+                    .sentence());
+        }
+        sentences.add(subject.words()
+                .say("the golfer may move with the club as well as without it, so none of this tells who changed the"
+                        + " swing.")
+                .sentence());
+        return Section.of("explained", "Club or swing", sentences);
+    }
+
+    /** Were the swings the same on one side, taken together. */
+    private void side(SwingSide side, String what, List<Sentence> sentences) {
+        Optional<Verdict> verdict = why.balance().side(side);
+        if (verdict.isEmpty()) {
+            return;
+        }
+        List<Balance.Input> inputs =
+                why.balance().inputs().stream().filter(i -> i.side() == side).toList();
+        switch (verdict.get()) {
+            case PRACTICALLY_THE_SAME -> {
+                Wording w = subject.words().say(what + ", taken together, was practically the same: ");
+                for (int i = 0; i < inputs.size(); i++) {
+                    w.say(i == 0 ? "" : i == inputs.size() - 1 ? " and " : ", ");
+                    within(w.say(Subject.label(inputs.get(i).metric()) + " within "), inputs.get(i));
+                }
+                sentences.add(w.say(".").sentence());
+            }
+            case DIFFERENT ->
+                sentences.add(subject.words()
+                        .say(what + ", taken together, was different: in "
+                                + Subject.list(labels(inputs, Verdict.DIFFERENT)) + ".")
+                        .sentence());
+            case UNDECIDED -> {
+                List<String> open = labels(inputs, Verdict.UNDECIDED);
+                sentences.add(subject.words()
+                        .say("whether " + what + ", taken together, was the same can't be told yet"
+                                + (open.isEmpty() ? "" : ", for want of " + Subject.list(open)) + ".")
+                        .sentence());
+            }
+        }
+    }
+
+    /** The lists of the whole report ask more at once, and may say less for it. */
+    private void amongFew(List<Sentence> sentences) {
+        List<String> settled = why.balance().inputs().stream()
+                .filter(i -> i.verdict().verdict() != Verdict.UNDECIDED)
+                .filter(i -> subject.result()
+                        .find(i.metric())
+                        .filter(c -> c.verdict().verdict() == Verdict.UNDECIDED)
+                        .isPresent())
+                .map(i -> Subject.label(i.metric()))
+                .toList();
+        if (!settled.isEmpty()) {
+            sentences.add(subject.words()
+                    .say("settled only when asked among these few, and not among everything that was looked at: "
+                            + Subject.list(settled) + ".")
+                    .sentence());
+        }
+    }
+
+    private static List<String> labels(List<Balance.Input> inputs, Verdict verdict) {
+        return inputs.stream()
+                .filter(i -> i.verdict().verdict() == verdict)
+                .map(i -> Subject.label(i.metric()))
+                .toList();
+    }
+
+    private Wording within(Wording w, Balance.Input input) {
+        Unit unit = subject.unit(input.metric());
+        String place = PLACE + "/balance/inputs/" + why.balance().inputs().indexOf(input) + "/within/value";
+        // One digit more than usual: "within" must not be stronger for its rounding.
+        return w.number(place, NumberText.decimals(unit) + (unit.symbol().equals("rpm") ? 0 : 1))
+                .say(DifferenceWords.symbol(unit));
+    }
+
+    /** The difference at equal delivery, and in trade words what goes with it. */
+    private boolean equal(Metric outcome, List<Sentence> sentences) {
+        Optional<TotalAndDirect.Result> found = why.effect(outcome);
+        if (found.isEmpty()) {
+            return false;
+        }
+        TotalAndDirect.Result r = found.get();
+        int index = why.effects().indexOf(r);
+        String place = PLACE + "/effects/" + index;
+        for (int k = 0; k < r.covariates().size(); k++) {
+            goesWith(r, k, place, sentences);
+        }
+        Unit unit = subject.unit(outcome);
+        Wording w = subject.words()
+                .say("at equal "
+                        + Subject.list(
+                                r.covariates().stream().map(Subject::label).toList()) + " ")
+                .quote(subject.first())
+                .say(" minus ")
+                .quote(subject.second())
+                .say(" is ");
+        DifferenceWords.value(w, r.direct().estimate().convertTo(unit), place + "/direct")
+                .say(" in " + Subject.label(outcome) + ", and with the swings as they were ");
+        DifferenceWords.value(w, r.total().estimate().convertTo(unit), place + "/total");
+        sentences.add(w.say(".").sentence());
+        return true;
+    }
+
+    private void goesWith(TotalAndDirect.Result r, int k, String place, List<Sentence> sentences) {
+        Metric covariate = r.covariates().get(k);
+        Coefficient part = r.explained().get(covariate);
+        if (part != null && r.exclusions().isEmpty()) {
+            goesWith(covariate, r.outcome(), part.estimate(), place + "/covariates/" + k + "/part", "", sentences);
+        }
+    }
+
+    /** "The face was 0.9 deg more open to the path with Rowan than with Alder (...); with that goes 5 of the 7 yd ...". */
+    private void goesWith(
+            Metric input, Metric outcome, Estimate part, String place, String how, List<Sentence> sentences) {
+        Optional<MetricComparison> cause = subject.result().find(input);
+        Optional<MetricComparison> effect = subject.result().find(outcome);
+        if (cause.isEmpty() || effect.isEmpty()) {
+            return;
+        }
+        Estimate moved = cause.get().difference().estimate();
+        Estimate total = effect.get().difference().estimate();
+        double share = part.value() / total.value();
+        // Of a larger part there is no "of the", and one the other way needs more words than it is worth.
+        if (!shown(moved) || !shown(total) || !shown(part) || !(share > 0.0 && share <= 1.0)) {
+            return;
+        }
+        Unit unit = subject.unit(outcome);
+        Wording w = subject.words();
+        new DifferenceWords(subject).full(w, cause.get(), Subject.place(input)).say("; with that goes" + how + " ");
+        DifferenceWords.magnitude(w, part.convertTo(unit), place).say(" of the ");
+        DifferenceWords.magnitude(w, total.convertTo(unit), Subject.place(outcome) + "/difference")
+                .say(" in " + Subject.label(outcome));
+        if (outcome == Metric.CURVE) {
+            paths(w);
+        }
+        sentences.add(w.say(".").sentence());
+    }
+
+    private static boolean shown(Estimate e) {
+        return e.interval().bounded() && DifferenceWords.leavesOut(e.interval(), 0.0);
+    }
+
+    /** That the paths were the same, if it is known. */
+    private void paths(Wording w) {
+        why.balance()
+                .find(Metric.CLUB_PATH)
+                .filter(i -> i.verdict().verdict() == Verdict.PRACTICALLY_THE_SAME
+                        && i.within().isPresent())
+                .ifPresent(i -> within(w.say("; the paths were practically the same, within "), i));
+    }
+
+    /** What the flights give to each input. */
+    private boolean flights(Metric outcome, List<Sentence> sentences) {
+        Optional<OutcomeShares> found = why.flights().flatMap(f -> f.of(outcome));
+        if (found.isEmpty()) {
+            return false;
+        }
+        OutcomeShares o = found.get();
+        Unit unit = subject.unit(outcome);
+        String place = PLACE + "/flights/outcomes/"
+                + why.flights().orElseThrow().outcomes().indexOf(o);
+        if (why.flights().orElseThrow().exclusions().isEmpty()) {
+            for (int j = 0; j < o.shares().size(); j++) {
+                InputShare s = o.shares().get(j);
+                goesWith(s.input(), outcome, s.share(), place + "/shares/" + j + "/share", ", by flights,", sentences);
+            }
+        }
+        Wording w = subject.words()
+                .say("by flights ")
+                .quote(subject.first())
+                .say(" minus ")
+                .quote(subject.second());
+        DifferenceWords.value(w.say(" is "), o.modelled().convertTo(unit), place + "/modelled")
+                .say(" in " + Subject.label(outcome));
+        List<String> rest = new ArrayList<>();
+        int named = 0;
+        for (int j = 0; j < o.shares().size(); j++) {
+            InputShare s = o.shares().get(j);
+            if (!s.share().interval().bounded()
+                    || !DifferenceWords.leavesOut(s.share().interval(), 0.0)) {
+                rest.add(Subject.label(s.input()));
+                continue;
+            }
+            w.say((named == 0 ? "; with " : ", with ") + Subject.label(s.input()) + " goes ");
+            DifferenceWords.value(w, s.share().convertTo(unit), place + "/shares/" + j + "/share");
+            lie(w, s, place + "/shares/" + j, unit);
+            named++;
+        }
+        sentences.add(w.say(".").sentence());
+        if (!rest.isEmpty()) {
+            sentences.add(subject.words()
+                    .say("by flights nothing in " + Subject.label(outcome) + " is shown to go with "
+                            + Subject.list(rest) + ".")
+                    .sentence());
+        }
+        unexplained(o, place, unit, sentences);
+        return true;
+    }
+
+    /** Inside the share of the face, never beside it. */
+    private static void lie(Wording w, InputShare s, String place, Unit unit) {
+        s.lie()
+                .ifPresent(e ->
+                        DifferenceWords.value(w.say(", of it with dynamic lie "), e.convertTo(unit), place + "/lie"));
+    }
+
+    private void unexplained(OutcomeShares o, String place, Unit unit, List<Sentence> sentences) {
+        if (o.measured().isEmpty() || o.rest().isEmpty() || computed(o.outcome())) {
+            return;
+        }
+        Wording w = subject.words().say("found in " + Subject.label(o.outcome()) + " was ");
+        DifferenceWords.value(w, o.measured().get().convertTo(unit), place + "/measured")
+                .say("; unexplained is ");
+        DifferenceWords.value(w, o.rest().get().convertTo(unit), place + "/rest");
+        sentences.add(w.say(".").sentence());
+    }
+
+    private boolean computed(Metric outcome) {
+        return why.flights().orElseThrow().warnings().stream()
+                .anyMatch(
+                        x -> x.code().equals("computed-outcome") && x.message().startsWith(outcome.label() + " "));
+    }
+
+    private void agreement(Metric outcome, List<Sentence> sentences) {
+        Optional<Agreement> found = why.agreement(outcome);
+        if (found.isEmpty() || !found.get().warnings().isEmpty()) {
+            return;
+        }
+        String inputs = Subject.list(
+                found.get().inputs().stream().map(i -> Subject.label(i.input())).toList());
+        String label = Subject.label(outcome);
+        sentences.add(subject.words()
+                .say(
+                        switch (found.get().accord()) {
+                            case AGREE -> "on what goes with " + inputs + " in " + label + " flights and shots agree.";
+                            case DISAGREE ->
+                                "on what goes with " + inputs + " in " + label
+                                        + " flights and shots disagree, so rely on neither.";
+                            case UNDECIDED ->
+                                "whether flights and shots agree on what goes with " + inputs + " in " + label
+                                        + " can't be told yet.";
+                        })
+                .sentence());
+    }
+
+    /** What adjusting cannot say. */
+    private void caution(List<Sentence> sentences) {
+        boolean few = why.effects().stream()
+                .anyMatch(e -> e.warnings().stream().anyMatch(x -> x.code().equals("few-to-adjust")));
+        boolean tied = why.effects().stream()
+                .anyMatch(e -> e.warnings().stream().anyMatch(x -> x.code().equals("collinear")));
+        sentences.add(subject.words()
+                .say("the differences at equal readings take from few shots how much a reading matters"
+                        + (few ? ", too few here for any but a large effect to be seen" : "")
+                        + "; if the club itself moved the reading, that is taken away as well.")
+                .sentence());
+        if (tied) {
+            sentences.add(subject.words()
+                    .say("some of these readings go together so closely that credit cannot be split between them.")
+                    .sentence());
+        }
+    }
+}

@@ -1,0 +1,242 @@
+package dev.teeward.fitting.choose;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotSet;
+import dev.teeward.fitting.compare.PairwiseComparison;
+import dev.teeward.fitting.compare.ProbabilityOfBest;
+import dev.teeward.fitting.summary.TargetRegion;
+import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
+import dev.teeward.quantity.Angle;
+import dev.teeward.quantity.Length;
+import dev.teeward.quantity.Speed;
+import dev.teeward.quantity.SpinRate;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+/** Choices among invented clubs, by hand and against the procedures that the choice is made of. */
+class ClubChoiceTest {
+    private static Shot shot(String club, double carry, double side) {
+        return Shot.builder(club)
+                .measured(Metric.CARRY, carry)
+                .measured(Metric.SIDE, side)
+                .build();
+    }
+
+    private static Session session(List<Shot> shots) {
+        return Session.builder().shots(ShotSet.of(shots)).build();
+    }
+
+    private static Session three() {
+        SplittableRandom random = new SplittableRandom(5);
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 10; i++) {
+            shots.add(shot("Rowan", 150.0 + 6.0 * random.nextGaussian(), 4.0 * random.nextGaussian()));
+            shots.add(shot("Alder", 152.0 + 6.0 * random.nextGaussian(), 4.0 * random.nextGaussian()));
+            shots.add(shot("Hazel", 158.0 + 6.0 * random.nextGaussian(), 12.0 * random.nextGaussian()));
+        }
+        return session(shots);
+    }
+
+    private static double[] numbers(Goal goal, double[]... points) {
+        List<Shot> shots = new ArrayList<>();
+        for (double[] p : points) {
+            shots.add(shot("Alder", p[0], p[1]));
+        }
+        return goal.scores(session(shots), shots);
+    }
+
+    @Test
+    void goalsByHand() {
+        double[][] points = {{150.0, 3.0}, {146.0, 0.0}};
+        assertArrayEquals(new double[] {150.0, 146.0}, numbers(Goal.distance(), points), 1e-12);
+        assertArrayEquals(new double[] {5.0, 0.0}, numbers(Goal.closeness(Length.ofMeters(146.0)), points), 1e-12);
+        // Middle (148, 1.5): both lie 2.5 from it; times sqrt 2.
+        assertArrayEquals(
+                new double[] {2.5 * Math.sqrt(2.0), 2.5 * Math.sqrt(2.0)}, numbers(Goal.tightness(), points), 1e-12);
+        TargetRegion green = TargetRegion.circle(146.0, 0.0, 4.0);
+        assertArrayEquals(new double[] {0.0, 1.0}, numbers(Goal.holding(green), points), 0.0);
+        Goal both = Goal.mixture(List.of(
+                new Goal.Part(Goal.distance(), 0.5, 10.0),
+                new Goal.Part(Goal.closeness(Length.ofMeters(146.0)), 2.0, 5.0)));
+        assertArrayEquals(new double[] {7.5 - 2.0, 7.3}, numbers(both, points), 1e-12);
+        assertThrows(IllegalArgumentException.class, () -> Goal.mixture(List.of()));
+        assertThrows(IllegalArgumentException.class, () -> new Goal.Part(Goal.distance(), 1.0, 0.0));
+    }
+
+    /** The mean distance from the middle of two-dimensional normal shots of spread s is s sqrt(pi / 2) (Rayleigh), for any n. */
+    @Test
+    void tightnessDoesNotFavourFewShots() {
+        SplittableRandom random = new SplittableRandom(9);
+        for (int n : new int[] {3, 10}) {
+            double sum = 0.0;
+            int sets = 20_000;
+            for (int i = 0; i < sets; i++) {
+                double[][] points = new double[n][];
+                for (int j = 0; j < n; j++) {
+                    points[j] = new double[] {150.0 + random.nextGaussian(), random.nextGaussian()};
+                }
+                for (double d : numbers(Goal.tightness(), points)) {
+                    sum += d / n;
+                }
+            }
+            assertEquals(Math.sqrt(Math.PI / 2.0), sum / sets, 0.01);
+        }
+    }
+
+    @Test
+    void theLeaderAndItsChance() {
+        ClubChoice.Result r =
+                ClubChoice.withGoal(Goal.distance()).withCurrentClub("Alder").choose(three());
+        assertEquals(
+                List.of("Alder", "Rowan", "Hazel"),
+                r.clubs().stream().map(ClubChoice.ClubResult::name).toList());
+        assertEquals("Hazel", r.leader().name());
+        double[][] carries = new double[3][];
+        for (int k = 0; k < 3; k++) {
+            carries[k] = three().shots().club(r.clubs().get(k).name()).values(Metric.CARRY);
+        }
+        ProbabilityOfBest.Result direct = ProbabilityOfBest.withDefaults().test(carries);
+        for (int k = 0; k < 3; k++) {
+            assertEquals(
+                    direct.clubs().get(k).probability(),
+                    r.clubs().get(k).probability().orElseThrow(),
+                    0.0);
+        }
+        assertEquals(
+                1.0,
+                r.clubs().stream()
+                        .mapToDouble(c -> c.probability().orElseThrow())
+                        .sum(),
+                1e-9);
+        assertTrue(r.leader().shrunk().orElseThrow().value() < r.leader().mean().value());
+        assertEquals(3, r.pairs().pairs().size());
+        PairwiseComparison.Result dunnett = r.againstCurrent().orElseThrow();
+        assertEquals(2, dunnett.pairs().size());
+        assertEquals(
+                r.clubs().get(2).mean().value() - r.clubs().get(0).mean().value(),
+                dunnett.pair(2, 0).difference().value(),
+                1e-9);
+    }
+
+    @Test
+    void theGoalDecides() {
+        assertEquals(
+                "Hazel",
+                ClubChoice.withGoal(Goal.distance()).choose(three()).leader().name());
+        ClubChoice.Result tight = ClubChoice.withGoal(Goal.tightness()).choose(three());
+        assertTrue(!tight.leader().name().equals("Hazel"));
+        assertTrue(tight.leader().shrunk().orElseThrow().value()
+                > tight.leader().mean().value());
+        assertTrue(ClubChoice.withGoal(Goal.distance())
+                .choose(three())
+                .againstCurrent()
+                .isEmpty());
+    }
+
+    /** 400 of money at 0.02 m each take 8 m off, more than the lead. */
+    @Test
+    void aPriceCounts() {
+        ClubChoice plain = ClubChoice.withGoal(Goal.distance());
+        ClubChoice dear = plain.withPrice("Hazel", 400.0).withWorthOfMoney(0.02);
+        ClubChoice.Result r = dear.choose(three());
+        assertTrue(!r.leader().name().equals("Hazel"));
+        ClubChoice.ClubResult hazel = r.clubs().stream()
+                .filter(c -> c.name().equals("Hazel"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(8.0, hazel.price(), 1e-12);
+        ClubChoice.ClubResult free = plain.choose(three()).leader();
+        assertEquals(free.mean(), hazel.mean());
+        assertTrue(hazel.probability().orElseThrow() < free.probability().orElseThrow());
+        assertThrows(IllegalArgumentException.class, () -> plain.withPrice("Hazel", -1.0));
+        assertThrows(IllegalArgumentException.class, () -> plain.withWorthOfMoney(Double.NaN));
+    }
+
+    /** Ten of ten against nine of ten: with one hit and one miss more, 11/12 against 10/12, and nothing is certain. */
+    @Test
+    void allBallsOnTheGreenAreNotCertainty() {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 10; i++) {
+            shots.add(shot("Alder", 150.0, 0.0));
+            shots.add(shot("Rowan", i == 0 ? 170.0 : 150.0, 0.0));
+        }
+        ClubChoice.Result r = ClubChoice.withGoal(Goal.holding(TargetRegion.circle(150.0, 0.0, 5.0)))
+                .choose(session(shots));
+        assertEquals("Alder", r.leader().name());
+        assertEquals(1.0, r.leader().mean().value(), 0.0);
+        assertEquals(1.0 / 12.0, Math.abs(r.pairs().pair(1, 0).difference().value()), 1e-12);
+        double chance = r.leader().probability().orElseThrow();
+        assertTrue(chance > 0.5 && chance < 0.9, "chance " + chance);
+        assertTrue(r.warnings().stream().map(Warning::code).anyMatch("no-clear-winner"::equals));
+    }
+
+    /** The way from landing to rest is the flight model's own, added to the landing point that was measured. */
+    @Test
+    void firmnessIsRolledOut() {
+        LaunchConditions launch = LaunchConditions.builder()
+                .ballSpeed(Speed.ofMetersPerSecond(52.0))
+                .launchAngle(Angle.ofDegrees(17.0))
+                .spinRate(SpinRate.ofRpm(5_500.0))
+                .build();
+        Ground firm = Ground.of(TurfClass.FIRM_GREEN);
+        Flight flight = FlightModel.standard().withGround(firm).fly(launch);
+        double run = flight.rollOut().orElseThrow().rest().downrange().meters()
+                - flight.carry().meters();
+        List<Shot> shots = List.of(
+                Shot.builder("Alder")
+                        .measured(Metric.BALL_SPEED, 52.0)
+                        .measured(Metric.LAUNCH_ANGLE, Math.toRadians(17.0))
+                        .measured(Metric.SPIN_RATE, SpinRate.ofRpm(5_500.0).radiansPerSecond())
+                        .measured(Metric.CARRY, 140.0)
+                        .measured(Metric.SIDE, 2.0)
+                        .build(),
+                shot("Alder", 140.0 + run, 2.0));
+        assertTrue(Math.abs(run) > 1.0, "run " + run);
+        Goal there = Goal.holding(TargetRegion.circle(140.0 + run, 2.0, 0.5), firm);
+        Goal where = Goal.holding(TargetRegion.circle(140.0, 2.0, 0.5), firm);
+        assertArrayEquals(new double[] {1.0}, there.scores(session(shots), shots), 0.0);
+        assertArrayEquals(new double[] {0.0}, where.scores(session(shots), shots), 0.0);
+    }
+
+    @Test
+    void refusesAndWarns() {
+        ClubChoice far = ClubChoice.withGoal(Goal.distance());
+        Session one = session(List.of(shot("Alder", 150.0, 0.0)));
+        assertThrows(IllegalArgumentException.class, () -> far.choose(one));
+        assertThrows(
+                IllegalArgumentException.class, () -> far.withCurrentClub("Oak").choose(three()));
+        assertThrows(
+                IllegalArgumentException.class, () -> far.withPrice("Oak", 1.0).choose(three()));
+        Session single = session(List.of(shot("Alder", 150.0, 0.0), shot("Rowan", 151.0, 0.0)));
+        ClubChoice.Result r = far.choose(single);
+        assertTrue(r.clubs().stream()
+                .allMatch(c -> c.probability().isEmpty() && c.shrunk().isEmpty()));
+        assertTrue(r.warnings().stream().map(Warning::code).anyMatch("too-few-shots"::equals));
+        Shot blind = Shot.builder("Rowan").measured(Metric.BALL_SPEED, 50.0).build();
+        Session partly = session(List.of(
+                shot("Alder", 150.0, 0.0),
+                shot("Alder", 151.0, 0.0),
+                shot("Rowan", 151.0, 0.0),
+                shot("Rowan", 149.0, 1.0),
+                blind));
+        ClubChoice.Result left = far.choose(partly);
+        assertEquals(1, left.clubs().get(1).leftOut());
+        assertTrue(left.warnings().stream().map(Warning::code).anyMatch("shots-left-out"::equals));
+        Session none = session(List.of(shot("Alder", 150.0, 0.0), blind));
+        assertThrows(IllegalArgumentException.class, () -> far.choose(none));
+    }
+}

@@ -1,0 +1,178 @@
+package dev.teeward.fitting.plan;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Shot;
+import dev.teeward.fitting.ShotSet;
+import dev.teeward.fitting.compare.SequentialTTest;
+import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.Warning;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+/** One session, pair by pair: what is settled when, what is expected, and that re-hits keep pairs whole. */
+class PairByPairTest {
+    private static final PairByPair NEW = PairByPair.withinMargin(5.0).withUnit(LengthUnit.YARD);
+
+    private static PairByPair session(double difference, double sd, int pairs, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        PairByPair session = NEW;
+        for (int i = 0; i < pairs; i++) {
+            session = session.append(difference + sd * random.nextGaussian(), 0.0);
+        }
+        return session;
+    }
+
+    /** The step of the simulations is the public test, at every look. */
+    @Test
+    void theRunningIntervalIsThatOfTheSequentialTest() {
+        SequentialTTest test = SequentialTTest.withDefaults();
+        double[] critical = RunningLooks.criticals(test, 30);
+        for (long seed = 0; seed < 20; seed++) {
+            double[] d = session(2.0, 5.0, 30, seed).differences();
+            RunningLooks run = new RunningLooks(critical, 5.0);
+            for (int n = 1; n <= 30; n++) {
+                run.add(d[n - 1]);
+                double[] soFar = java.util.Arrays.copyOf(d, n);
+                var interval = test.testPairs(soFar, new double[n]).difference().interval();
+                if (interval.bounded()) {
+                    assertEquals(interval.lower(), run.lower(), 1e-9);
+                    assertEquals(interval.upper(), run.upper(), 1e-9);
+                } else {
+                    assertTrue(run.lower() == Double.NEGATIVE_INFINITY || run.lower() > run.upper());
+                }
+            }
+        }
+    }
+
+    @Test
+    void settlesEitherWay() {
+        Standing same = session(0.0, 2.0, 24, 1).standing();
+        assertEquals(Standing.Advice.SETTLED, same.advice());
+        assertEquals(Verdict.PRACTICALLY_THE_SAME, same.verdict());
+        assertTrue(same.settledAfter().orElseThrow() < 24);
+        Standing different = session(12.0, 4.0, 24, 1).standing();
+        assertEquals(Verdict.DIFFERENT, different.verdict());
+        assertTrue(different.look().orElseThrow().difference().interval().lower() > 0.0);
+        int first = different.settledAfter().orElseThrow();
+        assertEquals(
+                Standing.Advice.SETTLED, session(12.0, 4.0, first, 1).standing().advice());
+        assertTrue(session(12.0, 4.0, first - 1, 1).standing().advice() != Standing.Advice.SETTLED);
+    }
+
+    @Test
+    void saysWhatMorePairsWillDo() {
+        Standing early = session(6.0, 6.0, 6, 3).standing();
+        assertEquals(Standing.Advice.KEEP_GOING, early.advice());
+        Standing.Prediction expected = early.prediction().orElseThrow();
+        assertEquals(18, expected.allowed());
+        assertTrue(expected.chance() >= 0.1 && expected.chance() < 1.0);
+        assertTrue(expected.low().orElseThrow() >= 1 && expected.low().orElseThrow() <= 18);
+        Standing wild = session(0.0, 60.0, 10, 4).standing();
+        assertEquals(Standing.Advice.WILL_NOT_SETTLE, wild.advice());
+        assertTrue(wild.prediction().orElseThrow().chance() < 0.1);
+        Standing over = session(0.0, 20.0, 24, 5).standing();
+        assertEquals(Standing.Advice.WILL_NOT_SETTLE, over.advice());
+        assertTrue(over.prediction().isEmpty());
+    }
+
+    @Test
+    void nothingIsSaidFromNothing() {
+        Standing none = NEW.standing();
+        assertEquals(Standing.Advice.KEEP_GOING, none.advice());
+        assertTrue(none.look().isEmpty());
+        assertTrue(none.prediction().isEmpty());
+        assertEquals(Standing.Advice.KEEP_GOING, NEW.append(1.0, 0.0).standing().advice());
+        Standing flat = NEW.append(1.0, 0.0).append(1.0, 0.0).append(1.0, 0.0).standing();
+        assertEquals(Verdict.UNDECIDED, flat.verdict());
+        assertTrue(flat.warnings().stream().map(Warning::code).anyMatch("no-spread"::equals));
+    }
+
+    @Test
+    void aReHitReplacesTheShotOfThePairInPlay() {
+        PairByPair session = NEW.shot(ReHit.Side.FIRST, 90.0)
+                .reHit(ReHit.Side.FIRST, "slipped")
+                .shot(ReHit.Side.FIRST, 150.0)
+                .reHit(ReHit.Side.SECOND, "noise")
+                .shot(ReHit.Side.SECOND, 147.0)
+                .shot(ReHit.Side.SECOND, 148.0)
+                .shot(ReHit.Side.FIRST, 152.0);
+        assertArrayEquals(new double[] {3.0, 4.0}, session.differences());
+        assertEquals(6, session.swings());
+        assertEquals(2, session.reHits().size());
+        PairByPair after = session.reHit(ReHit.Side.SECOND, "noise");
+        assertArrayEquals(session.differences(), after.differences());
+        assertEquals(2, after.reHits().get(2).afterPairs());
+        assertThrows(
+                IllegalStateException.class,
+                () -> NEW.shot(ReHit.Side.FIRST, 1.0).shot(ReHit.Side.FIRST, 2.0));
+        assertThrows(
+                IllegalStateException.class,
+                () -> NEW.shot(ReHit.Side.FIRST, 1.0).append(1.0, 2.0));
+        assertThrows(IllegalArgumentException.class, () -> NEW.reHit(ReHit.Side.FIRST, " "));
+    }
+
+    /** The file of a session with one ball thrown away: pair 2 stays whole, and the ball is a re-hit of the second club. */
+    @Test
+    void aFileWithAReHit() {
+        List<Shot> shots = List.of(
+                shot("Alder", "1", 150.0).build(),
+                shot("Rowan", "1", 147.0).build(),
+                shot("Rowan", "2", 90.0).exclusion("slipped").build(),
+                shot("Rowan", "2", 148.0).build(),
+                shot("Alder", "2", 152.0).build(),
+                shot("Alder", "3", 149.0).build());
+        PairByPair session = NEW.appendAll(ShotSet.of(shots), "Alder", "Rowan", Metric.CARRY);
+        assertArrayEquals(new double[] {3.0, 4.0}, session.differences());
+        assertEquals(ReHit.Side.SECOND, session.reHits().get(0).side());
+        assertEquals("slipped", session.reHits().get(0).reason());
+    }
+
+    private static Shot.Builder shot(String club, String pair, double carry) {
+        return Shot.builder(club).pair(pair).measured(Metric.CARRY, carry);
+    }
+
+    @Test
+    void packageExample() {
+        FittingPlan.Result r = FittingPlan.withDefaults().forMargin(5.0, SpreadGuess.known(6.0));
+        assertEquals(24, r.mostPairs());
+        PairByPair session =
+                PairByPair.withinMargin(5.0).withMostPairs(r.mostPairs()).append(152.0, 149.5);
+        assertEquals(Standing.Advice.KEEP_GOING, session.standing().advice());
+    }
+
+    /** Two-sided binomial, by hand: 6 of 6 has p = 2/64 = 0.031, 5 of 5 has 2/32 = 0.063, 8 of 9 has 20/512 = 0.039. */
+    @Test
+    void reHitsOfOneClubOnlyAreToldOf() {
+        assertEquals(0, told(5, 0));
+        assertEquals(1, told(6, 0));
+        assertEquals(1, told(0, 6));
+        assertEquals(1, told(8, 1));
+        assertEquals(0, told(7, 1) + told(4, 4));
+    }
+
+    private static long told(int first, int second) {
+        PairByPair session = NEW.append(1.0, 0.0);
+        for (int i = 0; i < first + second; i++) {
+            session = session.reHit(i < first ? ReHit.Side.FIRST : ReHit.Side.SECOND, "slipped");
+        }
+        return session.standing().warnings().stream()
+                .filter(w -> w.code().equals("one-sided-re-hits"))
+                .count();
+    }
+
+    @Test
+    void refusesWhatWouldSpoilTheLevel() {
+        assertThrows(IllegalStateException.class, () -> NEW.append(1.0, 0.0).withLevel(0.9));
+        assertThrows(IllegalArgumentException.class, () -> NEW.withLevel(0.5));
+        assertThrows(IllegalArgumentException.class, () -> NEW.withMostPairs(1));
+        assertThrows(IllegalArgumentException.class, () -> NEW.append(Double.NaN, 0.0));
+        assertThrows(IllegalArgumentException.class, () -> PairByPair.withinMargin(-1.0));
+    }
+}
