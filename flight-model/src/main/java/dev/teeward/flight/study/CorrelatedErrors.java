@@ -50,7 +50,7 @@ final class CorrelatedErrors<K extends Enum<K>> {
     CorrelatedErrors<K> withCorrelation(K one, K other, double correlation) {
         String first = name.apply(one);
         String second = name.apply(other);
-        if (one == other) {
+        if (one.equals(other)) {
             throw new IllegalArgumentException("the correlation of " + first + " with itself is 1");
         }
         if (!deviations.containsKey(one) || !deviations.containsKey(other)) {
@@ -113,7 +113,7 @@ final class CorrelatedErrors<K extends Enum<K>> {
         for (K one : deviations.keySet()) {
             int j = 0;
             for (K other : deviations.keySet()) {
-                double r = one == other ? 1.0 : Objects.requireNonNullElse(correlations.get(Set.of(one, other)), 0.0);
+                double r = one.equals(other) ? 1.0 : Objects.requireNonNullElse(correlations.get(Set.of(one, other)), 0.0);
                 matrix.setEntry(i, j, r);
                 j++;
             }
