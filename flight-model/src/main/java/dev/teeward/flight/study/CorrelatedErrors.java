@@ -113,7 +113,8 @@ final class CorrelatedErrors<K extends Enum<K>> {
         for (K one : deviations.keySet()) {
             int j = 0;
             for (K other : deviations.keySet()) {
-                double r = one.equals(other) ? 1.0 : Objects.requireNonNullElse(correlations.get(Set.of(one, other)), 0.0);
+                double r =
+                        one.equals(other) ? 1.0 : Objects.requireNonNullElse(correlations.get(Set.of(one, other)), 0.0);
                 matrix.setEntry(i, j, r);
                 j++;
             }

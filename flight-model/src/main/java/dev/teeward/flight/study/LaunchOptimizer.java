@@ -283,7 +283,7 @@ public final class LaunchOptimizer {
             try {
                 warnings.addAll(told.apply(first.at(point[0]), second.at(point[1])));
             } catch (IllegalArgumentException e) {
-                continue; // the contour touches where nothing flies
+                // The contour touches where nothing flies, of which there is nothing to tell.
             }
         }
         return new LaunchOptimum(
