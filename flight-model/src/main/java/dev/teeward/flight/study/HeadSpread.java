@@ -26,6 +26,9 @@ public record HeadSpread(double restitution, double tangentialRestitution, doubl
     /**
      * Checks the ranges.
      *
+     * @param restitution the standard deviation of the restitution, in [0, 0.3] [1]
+     * @param tangentialRestitution that of the restitution along the face, in [0, 0.3] [1]
+     * @param friction that of the friction, in [0, 0.3] [1]
      * @throws IllegalArgumentException if one lies outside
      */
     public HeadSpread {
