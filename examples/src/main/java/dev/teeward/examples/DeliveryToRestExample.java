@@ -8,11 +8,18 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.ground.Ground;
 import dev.teeward.flight.ground.TurfClass;
+import dev.teeward.flight.ground.TurfSpread;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.Delivery;
 import dev.teeward.flight.impact.ImpliedDelivery;
 import dev.teeward.flight.impact.RigidImpact;
 import dev.teeward.flight.impact.TypicalHead;
+import dev.teeward.flight.study.DeliveryPropagation;
+import dev.teeward.flight.study.DeliveryTolerance;
+import dev.teeward.flight.study.FlightOutput;
+import dev.teeward.flight.study.HeadSpread;
+import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.LengthUnit;
 import java.util.Locale;
 
 /** From the delivery of a club to where the ball stops, and back from the launch to the face and path that it implies. */
@@ -37,11 +44,19 @@ public final class DeliveryToRestExample {
         LaunchConditions launch = RigidImpact.standard().strike(delivery, head).launch();
         FlightModel model = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
         Flight flight = model.fly(launch);
+        Interval rest = DeliveryPropagation.withDefaults()
+                .withDelivery(DeliveryTolerance.typical())
+                .withHeadSpread(HeadSpread.typical())
+                .withBallSpread(model.ball().aerodynamics().spread().orElseThrow())
+                .withTurfSpread(TurfSpread.typical())
+                .propagate(model, head, delivery)
+                .estimate(FlightOutput.TOTAL)
+                .interval();
         ImpliedDelivery implied = ImpliedDelivery.of(launch, head);
         System.out.printf(
                 Locale.ROOT,
                 "impact: ball %.1f mph, launch %.1f deg, start %+.1f deg, spin %.0f rpm, tilt %+.1f deg%n"
-                        + "flight: carry %.1f yd, curve %+.1f yd; at rest after %.1f yd%n"
+                        + "flight: carry %.1f yd, curve %+.1f yd; at rest after %.1f yd (%.0f to %.0f yd)%n"
                         + "back:   face %+.1f deg, path %+.1f deg%n",
                 launch.ballSpeed().mph(),
                 launch.launchAngle().degrees(),
@@ -51,6 +66,8 @@ public final class DeliveryToRestExample {
                 flight.carry().yards(),
                 flight.curve().yards(),
                 flight.total().orElseThrow().yards(),
+                LengthUnit.YARD.fromSi(rest.lower()),
+                LengthUnit.YARD.fromSi(rest.upper()),
                 implied.faceAngle().degrees(),
                 implied.delivery().orElseThrow().clubPath().degrees());
         // README end

@@ -10,6 +10,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 class DeliveryToRestExampleTest {
@@ -33,6 +35,10 @@ class DeliveryToRestExampleTest {
         assertEquals("back:   face -0.5 deg, path +2.0 deg", lines.get(2));
         assertTrue(lines.get(0).matches("impact: ball 1\\d\\d\\.\\d mph, .* tilt -\\d+\\.\\d deg"), lines.get(0));
         assertTrue(lines.get(1).matches("flight: carry 1\\d\\d\\.\\d yd, curve -.* yd"), lines.get(1));
+        Matcher rest = Pattern.compile("at rest after (\\S+) yd \\((\\d+) to (\\d+) yd\\)$").matcher(lines.get(1));
+        assertTrue(rest.find(), lines.get(1));
+        double total = Double.parseDouble(rest.group(1));
+        assertTrue(Double.parseDouble(rest.group(2)) < total && total < Double.parseDouble(rest.group(3)), lines.get(1));
     }
 
     @Test

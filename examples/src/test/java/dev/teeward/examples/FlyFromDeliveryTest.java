@@ -102,6 +102,13 @@ class FlyFromDeliveryTest {
     }
 
     @Test
+    void whatTheHeadIsKnownToGetWrongIsTold() throws IOException {
+        fly(DELIVERY + "\n113,-1.3,0,0,12.8\n113,1.3,0,0,12.8\n", "--head=driver");
+        assertTrue(err.toString().contains("1 spin-too-high-with-this-head ("), err.toString());
+        assertTrue(err.toString().contains("30 to 37 percent"), err.toString());
+    }
+
+    @Test
     void theStrikeAndTheHandMatter() throws IOException {
         ClubHead left =
                 TypicalHead.driver().toBuilder().handedness(Handedness.LEFT).build();

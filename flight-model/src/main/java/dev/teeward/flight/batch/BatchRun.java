@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 final class BatchRun {
     private static final int PORTION = 1024;
 
+    /** One of several models with fewer rows flies them one by one: setting up the lanes takes as long as some 40 flights. */
+    private static final int FEW = 32;
+
     private final List<FlightModel> models;
     private final FlightEquations[] equations;
     private final RowExchange[] exchanges;
@@ -46,7 +49,7 @@ final class BatchRun {
         equations = new FlightEquations[models.size()];
         for (int i = 0; i < equations.length; i++) {
             FlightModel model = models.get(i);
-            equations[i] = TerrainFlights.equations(
+            equations[i] = SingleFlights.equations(
                     model, model.air().density(), model.air().dynamicViscosity(), model.wind());
         }
         firstOfModel = new int[models.size() + 1];
@@ -112,11 +115,12 @@ final class BatchRun {
             boolean ownAir = launches.density() != null;
             boolean ownWind = launches.windAlongTarget() != null;
             Terrain terrain = model.ground().flatMap(Ground::terrain).orElse(null);
-            if (terrain == null) {
+            boolean few = models.size() > 1 && firstOfModel[m + 1] - firstOfModel[m] < FEW;
+            if (terrain == null && !few) {
                 StepRule rule = StepRule.valueOf(model.accuracy().name());
                 integrators[number].fly(equations[m], rule, ownAir, ownWind, exchanges[number]);
             } else {
-                new TerrainFlights(model, terrain, equations[m]).fly(ownAir, ownWind, exchanges[number]);
+                new SingleFlights(model, terrain, equations[m]).fly(ownAir, ownWind, exchanges[number]);
             }
         } catch (RuntimeException | Error e) {
             failure.compareAndSet(null, e);

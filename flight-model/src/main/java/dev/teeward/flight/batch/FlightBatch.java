@@ -11,9 +11,9 @@ import java.util.function.LongConsumer;
  *
  * <p>Every row comes out with the bits of {@link FlightModel#fly} for the same launch, air and wind, whatever its neighbours,
  * however many threads. The accuracy is that of the model, {@link FlightModel#withAccuracy}. Nothing is allocated for a row,
- * but over a terrain, for a total, and, since Java 21, for a launch or start angle beyond 45 deg or an axis tilted further than
- * that, whose sine and cosine are left to {@link StrictMath}, which there allocates 32 bytes a call. What a thread needs, about
- * 0.5 MB, is allocated once a call.
+ * but over a terrain, for a total, where one of several models has fewer than 32 rows, which are flown one by one, and, since
+ * Java 21, for a launch or start angle beyond 45 deg or an axis tilted further than that, whose sine and cosine are left to
+ * {@link StrictMath}, which there allocates 32 bytes a call. What a thread needs, about 0.5 MB, is allocated once a call.
  *
  * <p>The state of a row that does not land is its {@link FlightStatus}; its numbers are NaN. What single flights warn of is in
  * {@link FlightTable#warnings}.

@@ -3,8 +3,9 @@ package dev.teeward.flight.impact;
 /**
  * What becomes of a delivery: the plug-in between club and ball.
  *
- * <p>A model of one's own is one method; it must be thread-safe. {@link RigidImpact} is the one that comes with this
- * library.
+ * <p>A model of one's own is one method; it must be thread-safe, make no energy, treat both hands alike, change its launch without
+ * jumps when the delivery changes, and refuse a face that moves away from the ball: {@code ImpactModelContract} in the test-jar
+ * checks that. {@link RigidImpact} is the one that comes with this library.
  *
  * <pre>{@code
  * ImpactModel model = RigidImpact.standard();

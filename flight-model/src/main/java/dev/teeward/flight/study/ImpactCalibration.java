@@ -1,11 +1,15 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.Ball;
 import dev.teeward.flight.impact.ClubHead;
+import dev.teeward.flight.impact.ImpactModel;
+import dev.teeward.flight.impact.RigidImpact;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import org.hipparchus.distribution.continuous.TDistribution;
 
@@ -44,7 +48,7 @@ import org.hipparchus.distribution.continuous.TDistribution;
  */
 public final class ImpactCalibration {
     private static final ImpactCalibration DEFAULTS =
-            new ImpactCalibration(new double[] {0.5, 0.6, 250.0}, 0.95, false);
+            new ImpactCalibration(RigidImpact.standard(), Ball.standard(), new double[] {0.5, 0.6, 250.0}, 0.95, false);
     private static final double[] FRICTIONS = {0.9, 0.4, 0.2, 0.1};
     private static final double CORRELATED = 0.95;
     private static final int LEAST = 4;
@@ -60,23 +64,52 @@ public final class ImpactCalibration {
     /** The 0.999 quantile of chi-square with one degree of freedom. */
     private static final double BY_CHANCE = 10.83;
 
+    private final ImpactModel model;
+    private final Ball ball;
     private final double[] deviations;
     private final double level;
     private final boolean sloped;
 
-    private ImpactCalibration(double[] deviations, double level, boolean sloped) {
+    private ImpactCalibration(ImpactModel model, Ball ball, double[] deviations, double level, boolean sloped) {
+        this.model = Objects.requireNonNull(model, "model");
+        this.ball = Objects.requireNonNull(ball, "ball");
         this.deviations = deviations;
         this.level = level;
         this.sloped = sloped;
     }
 
     /**
-     * Intervals at 95 percent, and the standard deviations given above.
+     * {@link RigidImpact} on the ball of the rules, intervals at 95 percent, and the standard deviations given above.
      *
      * @return the procedure
      */
     public static ImpactCalibration withDefaults() {
         return DEFAULTS;
+    }
+
+    /**
+     * A copy for shots with another ball, struck as {@link RigidImpact} has it.
+     *
+     * @param value the ball; only its mass, diameter and moment of inertia matter here
+     * @return the copy
+     */
+    public ImpactCalibration withBall(Ball value) {
+        return withModel(RigidImpact.standard().withBall(value), value);
+    }
+
+    /**
+     * A copy that fits the coefficients of another impact model.
+     *
+     * <p>The model must use restitution, tangential restitution and friction of the head it is given, and tell spin loft and
+     * whether the ball slipped: the mean speed of approach is club speed times the cosine of the spin loft. A coefficient that
+     * it does not use cannot be fitted, and the fit fails.
+     *
+     * @param value the model
+     * @param struck the ball that it strikes, by which the friction needed is told from the spin
+     * @return the copy
+     */
+    public ImpactCalibration withModel(ImpactModel value, Ball struck) {
+        return new ImpactCalibration(value, struck, deviations, level, sloped);
     }
 
     /**
@@ -90,7 +123,7 @@ public final class ImpactCalibration {
         if (!(value > 0.0 && value < 1.0)) {
             throw new IllegalArgumentException("level must be in (0, 1), but was " + value);
         }
-        return new ImpactCalibration(deviations, value, sloped);
+        return new ImpactCalibration(model, ball, deviations, value, sloped);
     }
 
     /**
@@ -108,7 +141,7 @@ public final class ImpactCalibration {
                 throw new IllegalArgumentException("standard deviations must be positive, but one was " + value);
             }
         }
-        return new ImpactCalibration(new double[] {ballSpeed, launchAngle, spinRate}, level, sloped);
+        return new ImpactCalibration(model, ball, new double[] {ballSpeed, launchAngle, spinRate}, level, sloped);
     }
 
     /**
@@ -122,7 +155,7 @@ public final class ImpactCalibration {
      * @return the copy
      */
     public ImpactCalibration withRestitutionSlope() {
-        return new ImpactCalibration(deviations, level, true);
+        return new ImpactCalibration(model, ball, deviations, level, true);
     }
 
     /**
@@ -151,10 +184,10 @@ public final class ImpactCalibration {
     }
 
     private ImpactFit best(List<StruckShot> shots, ClubHead head, boolean withSlope) {
-        ImpactFit gripping = new ImpactFit(shots, head, deviations, withSlope, FRICTIONS[0]);
+        ImpactFit gripping = new ImpactFit(model, ball, shots, head, deviations, withSlope, FRICTIONS[0]);
         ImpactFit best = gripping;
         for (int i = 1; i < FRICTIONS.length; i++) {
-            ImpactFit fit = new ImpactFit(shots, head, deviations, withSlope, FRICTIONS[i]);
+            ImpactFit fit = new ImpactFit(model, ball, shots, head, deviations, withSlope, FRICTIONS[i]);
             if (fit.cost < best.cost * (1.0 - 1e-9)) {
                 best = fit;
             }

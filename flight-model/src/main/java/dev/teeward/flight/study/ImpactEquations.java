@@ -24,6 +24,18 @@ final class ImpactEquations {
                 .build();
     }
 
+    static double[] numbers(Delivery delivery) {
+        return new double[] {
+            delivery.clubSpeed().metersPerSecond(),
+            delivery.attackAngle().degrees(),
+            delivery.clubPath().degrees(),
+            delivery.faceAngle().degrees(),
+            delivery.dynamicLoft().degrees(),
+            delivery.strikeToe().millimeters(),
+            delivery.strikeUp().millimeters()
+        };
+    }
+
     static double[] launch(ImpactModel model, ClubHead head, double[] x) {
         return numbers(model.strike(delivery(x), head).launch());
     }

@@ -1,9 +1,10 @@
 package dev.teeward.flight.study;
 
+import dev.teeward.flight.Ball;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.Impact;
+import dev.teeward.flight.impact.ImpactModel;
 import dev.teeward.flight.impact.NormalRestitution;
-import dev.teeward.flight.impact.RigidImpact;
 import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.exception.MathIllegalStateException;
@@ -35,10 +36,21 @@ final class ImpactFit {
     final double[] parameters;
     final double cost;
     final int slipping;
+    private final ImpactModel model;
+    private final Ball ball;
     private final double[] deviations;
     private final double speed;
 
-    ImpactFit(List<StruckShot> shots, ClubHead head, double[] deviations, boolean sloped, double friction) {
+    ImpactFit(
+            ImpactModel model,
+            Ball ball,
+            List<StruckShot> shots,
+            ClubHead head,
+            double[] deviations,
+            boolean sloped,
+            double friction) {
+        this.model = model;
+        this.ball = ball;
         this.shots = shots;
         this.head = head;
         this.deviations = deviations;
@@ -62,16 +74,13 @@ final class ImpactFit {
         slipping = slips;
     }
 
-    /** The speed of approach along the face normal [m/s]: what the impact asks a restitution for. */
-    private static double approach(StruckShot shot, ClubHead head) {
-        double[] asked = new double[1];
-        NormalRestitution listening = v -> {
-            asked[0] = v;
-            return 0.78;
-        };
-        RigidImpact.standard()
-                .strike(shot.delivery(), head.toBuilder().restitution(listening).build());
-        return asked[0];
+    /** The speed of approach along the face normal where the ball was struck [m/s]. */
+    private double approach(StruckShot shot, ClubHead struckBy) {
+        double spinLoft = model.strike(
+                        shot.delivery(), struckBy.toBuilder().restitution(0.78).build())
+                .spinLoft()
+                .radians();
+        return shot.delivery().clubSpeed().metersPerSecond() * Math.cos(spinLoft);
     }
 
     /** The mean speed of approach, at which the restitution is fitted [m/s]. */
@@ -121,7 +130,7 @@ final class ImpactFit {
     }
 
     private Impact strike(StruckShot shot, double[] p) {
-        return RigidImpact.standard().strike(shot.delivery(), withParameters(p));
+        return model.strike(shot.delivery(), withParameters(p));
     }
 
     double[] residuals(double[] p) {
@@ -199,12 +208,13 @@ final class ImpactFit {
     /** The greatest ratio of impulses along and across the face that a gripping shot needed. */
     double frictionNeeded() {
         double most = 0.0;
+        double turning = ball.inertiaFactor() * 0.5 * ball.diameter().meters();
         for (StruckShot shot : shots) {
             Impact impact = strike(shot, parameters);
             if (!impact.slipped()) {
                 double[] launch = ImpactEquations.numbers(impact.launch());
-                // The tangential speed of a uniform ball of the rules is 2/5 r omega.
-                double sine = 0.4 * 0.021335 * launch[3] * Math.PI / 30.0 / launch[0];
+                // The impulse along the face is k m r omega, that along the launch m v.
+                double sine = turning * launch[3] * Math.PI / 30.0 / launch[0];
                 most = Math.max(most, sine / Math.sqrt(1.0 - sine * sine));
             }
         }

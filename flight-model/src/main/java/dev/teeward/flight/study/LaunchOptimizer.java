@@ -6,12 +6,17 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.Delivery;
+import dev.teeward.flight.impact.Impact;
 import dev.teeward.flight.impact.ImpactModel;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.SpinRate;
+import dev.teeward.quantity.Warning;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.ToDoubleFunction;
 
@@ -223,7 +228,8 @@ public final class LaunchOptimizer {
                 (angle, spin) -> launch.toBuilder()
                         .launchAngle(Angle.ofRadians(angle))
                         .spinRate(SpinRate.ofRadiansPerSecond(spin))
-                        .build());
+                        .build(),
+                (angle, spin) -> List.of());
     }
 
     /**
@@ -236,19 +242,24 @@ public final class LaunchOptimizer {
      * @throws IllegalArgumentException if no delivery within the limits flies, or the objective is not finite
      */
     public LaunchOptimum delivery(Delivery delivery, ClubHead head, ImpactModel impact) {
+        BiFunction<Double, Double, Impact> strikes = (loft, attack) -> impact.strike(
+                delivery.toBuilder()
+                        .dynamicLoft(Angle.ofRadians(loft))
+                        .attackAngle(Angle.ofRadians(attack))
+                        .build(),
+                head);
         return optimum(
                 lofts,
                 attackAngles,
-                (loft, attack) -> impact.strike(
-                                delivery.toBuilder()
-                                        .dynamicLoft(Angle.ofRadians(loft))
-                                        .attackAngle(Angle.ofRadians(attack))
-                                        .build(),
-                                head)
-                        .launch());
+                (loft, attack) -> strikes.apply(loft, attack).launch(),
+                (loft, attack) -> strikes.apply(loft, attack).warnings());
     }
 
-    private LaunchOptimum optimum(Limits first, Limits second, BiFunction<Double, Double, LaunchConditions> launches) {
+    private LaunchOptimum optimum(
+            Limits first,
+            Limits second,
+            BiFunction<Double, Double, LaunchConditions> launches,
+            BiFunction<Double, Double, List<Warning>> told) {
         Landscape landscape = new Landscape(first, second, (x, y) -> {
             Flight flight;
             double score;
@@ -267,6 +278,14 @@ public final class LaunchOptimizer {
         double[] best = landscape.highest();
         FlatRegion region = FlatRegion.around(landscape, best, loss);
         Flight flight = model.fly(launches.apply(first.at(best[0]), second.at(best[1])));
+        Set<Warning> warnings = new LinkedHashSet<>(told.apply(first.at(best[0]), second.at(best[1])));
+        for (double[] point : region.contour()) {
+            try {
+                warnings.addAll(told.apply(first.at(point[0]), second.at(point[1])));
+            } catch (IllegalArgumentException e) {
+                // The contour touches where nothing flies, of which there is nothing to tell.
+            }
+        }
         return new LaunchOptimum(
                 objective,
                 flight,
@@ -277,6 +296,7 @@ public final class LaunchOptimizer {
                 loss,
                 distance,
                 region,
-                landscape.pressedSides(best));
+                landscape.pressedSides(best),
+                List.copyOf(warnings));
     }
 }

@@ -35,6 +35,7 @@ public final class LaunchOptimum {
     private final boolean distance;
     private final List<Point> region;
     private final List<String> restsOn;
+    private final List<Warning> ofImpact;
 
     LaunchOptimum(
             String objective,
@@ -46,7 +47,8 @@ public final class LaunchOptimum {
             double loss,
             boolean distance,
             FlatRegion flat,
-            List<String> restsOn) {
+            List<String> restsOn,
+            List<Warning> ofImpact) {
         this.objective = objective;
         this.flight = flight;
         this.value = value;
@@ -60,6 +62,7 @@ public final class LaunchOptimum {
         }
         region = List.copyOf(points);
         this.restsOn = List.copyOf(restsOn);
+        this.ofImpact = List.copyOf(ofImpact);
     }
 
     /**
@@ -136,12 +139,14 @@ public final class LaunchOptimum {
     }
 
     /**
-     * What to know: {@code rests-on-a-limit}, {@code loss-within-the-error}, and what the flight warns of.
+     * What to know: {@code rests-on-a-limit}, {@code loss-within-the-error}, what the flight warns of, and what an impact model
+     * warns of at the optimum or on the contour.
      *
      * @return the warnings, unmodifiable
      */
     public List<Warning> warnings() {
         List<Warning> warnings = new ArrayList<>(flight.warnings());
+        warnings.addAll(ofImpact);
         if (!restsOn.isEmpty()) {
             warnings.add(Warning.of(
                     "rests-on-a-limit",

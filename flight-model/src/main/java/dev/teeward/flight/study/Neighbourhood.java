@@ -2,6 +2,7 @@ package dev.teeward.flight.study;
 
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
+import dev.teeward.flight.ground.TurfSpread;
 import dev.teeward.quantity.Warning;
 import java.util.Arrays;
 import java.util.List;
@@ -59,6 +60,39 @@ final class Neighbourhood {
                                 output.unit().symbol(),
                                 missed[o],
                                 output.unit().symbol())));
+            }
+        }
+    }
+
+    /** Adds what a turf that is not known well does to the standard deviations, by two flights beside the middle. */
+    static void addTurf(
+            Situation situation,
+            List<FlightOutput> outputs,
+            TurfSpread spread,
+            double[] deviations,
+            List<Warning> warnings) {
+        FlightInput[] none = {};
+        double[] firm = library(situation.onTurf(spread, STEP), outputs, none, new double[0]);
+        double[] soft = library(situation.onTurf(spread, -STEP), outputs, none, new double[0]);
+        double[] centre = library(situation, outputs, none, new double[0]);
+        if (firm.length == 0 || soft.length == 0) {
+            warnings.add(Warning.of(
+                    "linearization-fails",
+                    "within the spread of the turf the ball does not come to a known rest; ask the simulation"));
+            return;
+        }
+        for (FlightOutput output : outputs) {
+            int o = output.place();
+            deviations[o] = Math.hypot(deviations[o], (firm[o] - soft[o]) / (2.0 * STEP));
+            double even = Math.abs((firm[o] + soft[o]) / 2.0 - centre[o]) / STEP;
+            if (output.needsGround() && even > CURVED * deviations[o]) {
+                warnings.add(Warning.of(
+                        "linearization-fails",
+                        String.format(
+                                Locale.ROOT,
+                                "%s does not change evenly with the firmness of the turf, by %.3g m; ask the simulation",
+                                output.key(),
+                                even)));
             }
         }
     }

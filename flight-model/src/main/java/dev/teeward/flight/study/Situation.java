@@ -8,6 +8,7 @@ import dev.teeward.flight.air.AirState;
 import dev.teeward.flight.air.Atmosphere;
 import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfSpread;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Mass;
@@ -81,6 +82,13 @@ record Situation(FlightModel model, @Nullable Atmosphere atmosphere, LaunchCondi
             case LANDING_ELEVATION -> withModel(model.withLandingElevation(Length.ofMeters(si)));
             case GRAVITY -> withModel(model.withGravity(si));
         };
+    }
+
+    /** The same on turf that is firmer by some standard deviations; as it is without a ground. */
+    Situation onTurf(TurfSpread spread, double firmness) {
+        return model.ground()
+                .map(ground -> withModel(model.withGround(ground.withTurf(spread.at(ground.turf(), firmness)))))
+                .orElse(this);
     }
 
     private Situation withModel(FlightModel changed) {

@@ -5,6 +5,7 @@ import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.LaunchConditions;
 import dev.teeward.flight.aero.AerodynamicModel;
 import dev.teeward.flight.aero.CoefficientSpread;
+import dev.teeward.flight.ground.TurfSpread;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Warning;
@@ -12,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.random.RandomGenerator;
 import java.util.stream.Stream;
 import org.hipparchus.distribution.continuous.NormalDistribution;
@@ -29,6 +31,10 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  * <p>{@link #simulated} draws the errors and flies each draw (JCGM 101:2008): mean, standard deviation and the equal-tailed
  * interval of the draws. The same generator state gives the same result.
  *
+ * <p>Total and run depend on the turf more than on anything here. {@link #withTurfSpread} says how well it is known; without it
+ * they take it as known, and the result warns: {@code turf-taken-as-known}. A delivery of the club instead of a launch goes to
+ * {@link DeliveryPropagation}.
+ *
  * <p>{@link #betweenBalls} is the same for a launch known exactly and a ball that is one of its kind: factors on drag and lift,
  * as the aerodynamic model states their spread.
  *
@@ -44,10 +50,18 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 public final class TolerancePropagation {
     private static final int FEWEST_DRAWS = 100;
 
-    private final double level;
+    /** What to say of every total where nobody said how well the turf is known. */
+    static final Warning TURF_TAKEN_AS_KNOWN = Warning.of(
+            "turf-taken-as-known",
+            "the intervals of total and run take the turf as known exactly; between a soft and a firm fairway the same drive can end"
+                    + " tens of yards apart. State a TurfSpread");
 
-    private TolerancePropagation(double level) {
+    private final double level;
+    private final Optional<TurfSpread> turf;
+
+    private TolerancePropagation(double level, Optional<TurfSpread> turf) {
         this.level = level;
+        this.turf = turf;
     }
 
     /**
@@ -56,7 +70,7 @@ public final class TolerancePropagation {
      * @return the procedure
      */
     public static TolerancePropagation withDefaults() {
-        return new TolerancePropagation(0.95);
+        return new TolerancePropagation(0.95, Optional.empty());
     }
 
     /**
@@ -70,7 +84,17 @@ public final class TolerancePropagation {
         if (!(value > 0.0 && value < 1.0)) {
             throw new IllegalArgumentException("level must be in (0, 1), but was " + value);
         }
-        return new TolerancePropagation(value);
+        return new TolerancePropagation(value, turf);
+    }
+
+    /**
+     * A copy that knows the turf of the model's ground only so well; it changes total and run alone.
+     *
+     * @param spread how well, {@link TurfSpread#typical()} for common practice
+     * @return the copy
+     */
+    public TolerancePropagation withTurfSpread(TurfSpread spread) {
+        return new TolerancePropagation(level, Optional.of(spread));
     }
 
     /**
@@ -102,6 +126,9 @@ public final class TolerancePropagation {
                 deviations[o] = Math.hypot(deviations[o], axis[o]);
             }
         }
+        List<Warning> warnings = new ArrayList<>(sensitivity.warnings());
+        Neighbourhood.addCurvature(sensitivity.situation(), outputs, inputs, axes, along, deviations, warnings);
+        addTurf(sensitivity.situation(), outputs, deviations, warnings);
         double z = new NormalDistribution(0.0, 1.0).inverseCumulativeProbability(0.5 + level / 2.0);
         double[] lower = new double[n];
         double[] upper = new double[n];
@@ -109,9 +136,15 @@ public final class TolerancePropagation {
             lower[o] = values[o] - z * deviations[o];
             upper[o] = values[o] + z * deviations[o];
         }
-        List<Warning> warnings = new ArrayList<>(sensitivity.warnings());
-        Neighbourhood.addCurvature(sensitivity.situation(), outputs, inputs, axes, along, deviations, warnings);
         return new Result("linear", level, values, deviations, lower, upper, warnings);
+    }
+
+    private void addTurf(Situation situation, List<FlightOutput> outputs, double[] deviations, List<Warning> warnings) {
+        if (outputs.contains(FlightOutput.TOTAL)) {
+            turf.ifPresentOrElse(
+                    spread -> Neighbourhood.addTurf(situation, outputs, spread, deviations, warnings),
+                    () -> warnings.add(TURF_TAKEN_AS_KNOWN));
+        }
     }
 
     /**
@@ -158,6 +191,7 @@ public final class TolerancePropagation {
         FlightInput[] inputs = tolerances.inputs().toArray(new FlightInput[0]);
         double[][] axes = tolerances.axes();
         double[][] drawn = new double[outputs.size()][draws];
+        boolean total = outputs.contains(FlightOutput.TOTAL);
         int flown = 0;
         for (int draw = 0; draw < draws; draw++) {
             double[] error = new double[inputs.length];
@@ -167,7 +201,9 @@ public final class TolerancePropagation {
                     error[i] += gauss * axis[i];
                 }
             }
-            double[] values = Neighbourhood.library(situation, outputs, inputs, error);
+            Situation here =
+                    turf.isPresent() && total ? situation.onTurf(turf.orElseThrow(), random.nextGaussian()) : situation;
+            double[] values = Neighbourhood.library(here, outputs, inputs, error);
             if (values.length > 0) {
                 for (int o = 0; o < drawn.length; o++) {
                     drawn[o][flown] = values[o];
@@ -178,7 +214,10 @@ public final class TolerancePropagation {
         if (flown < 2) {
             throw new IllegalArgumentException("no draw gives a flight: the tolerances reach where nothing flies");
         }
-        List<Warning> warnings = new ArrayList<>(1);
+        List<Warning> warnings = new ArrayList<>(2);
+        if (total && turf.isEmpty()) {
+            warnings.add(TURF_TAKEN_AS_KNOWN);
+        }
         if (flown < draws) {
             warnings.add(Warning.of(
                     "draws-without-a-flight",
@@ -209,7 +248,7 @@ public final class TolerancePropagation {
     }
 
     /** Linear between order statistics, at (n - 1) q: definition 7 of Hyndman and Fan 1996. */
-    private static double quantile(double[] sorted, double q) {
+    static double quantile(double[] sorted, double q) {
         double at = q * (sorted.length - 1);
         int below = (int) at;
         double share = at - below;
@@ -287,7 +326,8 @@ public final class TolerancePropagation {
         }
 
         /**
-         * What to know: {@code linearization-fails}, {@code draws-without-a-flight}, and what the derivatives warn of.
+         * What to know: {@code linearization-fails}, {@code draws-without-a-flight}, {@code turf-taken-as-known} where there is a
+         * total and no {@linkplain #withTurfSpread spread of the turf}, and what the derivatives warn of.
          *
          * @return the warnings, unmodifiable, usually none
          */

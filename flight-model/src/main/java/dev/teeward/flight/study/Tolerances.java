@@ -2,15 +2,9 @@ package dev.teeward.flight.study;
 
 import dev.teeward.flight.LaunchTolerance;
 import dev.teeward.flight.aero.CoefficientSpread;
-import java.util.Collections;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.EigenDecompositionSymmetric;
-import org.hipparchus.linear.RealMatrix;
 
 /**
  * How well the inputs of a flight are known: standard deviations, and the correlations between them.
@@ -27,24 +21,12 @@ import org.hipparchus.linear.RealMatrix;
  * <p>Immutable and thread-safe.
  */
 public final class Tolerances {
-    /** A correlation matrix may have an eigenvalue as negative as this by rounding. */
-    private static final double ROUNDING = 1e-10;
+    private static final Tolerances NONE = new Tolerances(CorrelatedErrors.none(FlightInput.class, FlightInput::key));
 
-    private static final Tolerances NONE = new Tolerances(Map.of(), Map.of());
+    private final CorrelatedErrors<FlightInput> errors;
 
-    /** An unordered pair; {@code first} is the one declared first. */
-    private record Pair(FlightInput first, FlightInput second) {
-        static Pair of(FlightInput a, FlightInput b) {
-            return a.compareTo(b) < 0 ? new Pair(a, b) : new Pair(b, a);
-        }
-    }
-
-    private final Map<FlightInput, Double> deviations;
-    private final Map<Pair, Double> correlations;
-
-    private Tolerances(Map<FlightInput, Double> deviations, Map<Pair, Double> correlations) {
-        this.deviations = deviations;
-        this.correlations = correlations;
+    private Tolerances(CorrelatedErrors<FlightInput> errors) {
+        this.errors = errors;
     }
 
     /**
@@ -89,10 +71,7 @@ public final class Tolerances {
             throw new IllegalArgumentException("standardDeviation of " + input.key() + " must be positive and finite ["
                     + input.unit() + "], but was " + standardDeviation + "; leave out what is known exactly");
         }
-        Map<FlightInput, Double> changed = new EnumMap<>(FlightInput.class);
-        changed.putAll(deviations);
-        changed.put(input, standardDeviation);
-        return new Tolerances(changed, correlations);
+        return new Tolerances(errors.with(input, standardDeviation));
     }
 
     /**
@@ -126,27 +105,7 @@ public final class Tolerances {
      *     correlations together are impossible (their matrix has a negative eigenvalue)
      */
     public Tolerances withCorrelation(FlightInput one, FlightInput other, double correlation) {
-        if (one == other) {
-            throw new IllegalArgumentException("the correlation of " + one.key() + " with itself is 1");
-        }
-        for (FlightInput input : new FlightInput[] {one, other}) {
-            if (!deviations.containsKey(input)) {
-                throw new IllegalArgumentException(
-                        "give the tolerance of " + input.key() + " before its correlation with another input");
-            }
-        }
-        if (!(Math.abs(correlation) <= 1.0)) {
-            throw new IllegalArgumentException("correlation must be in [-1, 1], but was " + correlation);
-        }
-        Map<Pair, Double> changed = new LinkedHashMap<>(correlations);
-        changed.put(Pair.of(one, other), correlation);
-        Tolerances copy = new Tolerances(deviations, changed);
-        double least = copy.least();
-        if (least < -ROUNDING) {
-            throw new IllegalArgumentException("a correlation of " + correlation + " between " + one.key() + " and "
-                    + other.key() + " is impossible beside the others: the matrix has the eigenvalue " + least);
-        }
-        return copy;
+        return new Tolerances(errors.withCorrelation(one, other, correlation));
     }
 
     /**
@@ -155,7 +114,7 @@ public final class Tolerances {
      * @return the inputs, unmodifiable, in their declared order
      */
     public Set<FlightInput> inputs() {
-        return Collections.unmodifiableSet(deviations.keySet());
+        return errors.inputs();
     }
 
     /**
@@ -165,51 +124,16 @@ public final class Tolerances {
      * @return the standard deviation, 0 if it is known exactly, in its SI unit
      */
     public double standardDeviation(FlightInput input) {
-        return Objects.requireNonNullElse(deviations.get(input), 0.0);
+        return errors.standardDeviation(input);
     }
 
     /** The principal axes of the errors: columns of one standard deviation each, rows in the order of the inputs, in SI. */
     double[][] axes() {
-        FlightInput[] inputs = deviations.keySet().toArray(new FlightInput[0]);
-        int n = inputs.length;
-        double[][] columns = new double[n][n];
-        if (n == 0) {
-            return columns;
-        }
-        EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(matrix());
-        for (int k = 0; k < n; k++) {
-            double size = Math.sqrt(Math.max(0.0, eigen.getEigenvalue(k)));
-            for (int i = 0; i < n; i++) {
-                columns[k][i] = size * eigen.getEigenvector(k).getEntry(i) * standardDeviation(inputs[i]);
-            }
-        }
-        return columns;
-    }
-
-    private double least() {
-        double least = 0.0;
-        for (double value : new EigenDecompositionSymmetric(matrix()).getEigenvalues()) {
-            least = Math.min(least, value);
-        }
-        return least;
-    }
-
-    private RealMatrix matrix() {
-        FlightInput[] inputs = deviations.keySet().toArray(new FlightInput[0]);
-        RealMatrix matrix = new Array2DRowRealMatrix(inputs.length, inputs.length);
-        for (int i = 0; i < inputs.length; i++) {
-            matrix.setEntry(i, i, 1.0);
-            for (int j = 0; j < i; j++) {
-                double r = Objects.requireNonNullElse(correlations.get(Pair.of(inputs[i], inputs[j])), 0.0);
-                matrix.setEntry(i, j, r);
-                matrix.setEntry(j, i, r);
-            }
-        }
-        return matrix;
+        return errors.axes();
     }
 
     @Override
     public String toString() {
-        return "standard deviations " + deviations + ", correlations " + correlations;
+        return errors.toString();
     }
 }

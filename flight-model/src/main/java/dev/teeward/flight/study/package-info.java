@@ -21,6 +21,8 @@
  *   <li>{@link dev.teeward.flight.study.ReferenceFlight}: any integrator of Hipparchus as referee over the same forces;
  *   <li>{@link dev.teeward.flight.study.Sensitivity} and {@link dev.teeward.flight.study.TolerancePropagation}: derivatives,
  *       and intervals from measurement tolerances;
+ *   <li>{@link dev.teeward.flight.study.DeliveryPropagation}: intervals from the delivery of a club, its head, ball and turf to
+ *       where the ball stops;
  *   <li>{@link dev.teeward.flight.study.LaunchOptimizer}: the best launch or delivery, and how flat the best is;
  *   <li>{@link dev.teeward.flight.study.Calibration}: parameters of any model from observed flights, with uncertainty;
  *   <li>{@link dev.teeward.flight.study.Validation}: models against observed flights;

@@ -21,6 +21,7 @@ import dev.teeward.quantity.Speed;
 import dev.teeward.quantity.Warning;
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
@@ -99,6 +100,41 @@ class FlightBatchTest {
                     compare(drawn, FlightBatch.of(model).fly(drawn.launches().build()), row -> model);
         }
         assertEquals(0, differing, "numbers that differ in any bit");
+    }
+
+    /** Ten rows for each of sixty balls: such rows are flown one by one, in their own air, wind and elevation. */
+    @Test
+    void aModelOfFewRowsHasTheBitsOfSingleFlights() {
+        List<FlightModel> models = new ArrayList<>();
+        for (int i = 0; i < 60; i++) {
+            AerodynamicModel air = STANDARD.ball().aerodynamics();
+            models.add(STANDARD.withAccuracy(i % 2 == 0 ? Accuracy.STANDARD : Accuracy.MILLIMETER)
+                    .withBall(Ball.of(AerodynamicModel.scaled(air, 0.9 + 0.003 * i, 1.1 - 0.003 * i))));
+        }
+        for (Sample sample : Sample.values()) {
+            RandomLaunches drawn = new RandomLaunches(sample, 600, 320L);
+            int[] which = new int[600];
+            Arrays.setAll(which, row -> row % 60);
+            LaunchTable own = drawn.launches()
+                    .landingElevation(drawn.elevation)
+                    .density(drawn.density)
+                    .viscosity(drawn.viscosity)
+                    .windAlongTarget(drawn.along)
+                    .windTowardsRight(drawn.across)
+                    .model(which)
+                    .build();
+            FlightTable flights = FlightBatch.of(models).withThreads(2).fly(own);
+            int differing = compare(
+                    drawn,
+                    flights,
+                    row -> drawn.inWind(drawn.inAir(drawn.over(models.get(which[row]), row), row), row));
+            FlightTable level =
+                    FlightBatch.of(models).fly(drawn.launches().model(which).build());
+            differing += compare(drawn, level, row -> models.get(which[row]));
+            assertEquals(0, differing, "numbers that differ in any bit");
+        }
+        assertTrue(met.getOrDefault(FlightStatus.ELEVATION_NOT_REACHED, 0) > 10, met::toString);
+        assertTrue(met.getOrDefault(FlightStatus.LANDED_AT_ONCE, 0) > 5, met::toString);
     }
 
     /** A lift that jumps, which a model should not have: flights go on as single ones do, by the three accuracies. */

@@ -14,6 +14,7 @@ import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.flight.impact.ClubHead;
 import dev.teeward.flight.impact.Delivery;
 import dev.teeward.flight.impact.RigidImpact;
+import dev.teeward.flight.impact.TypicalHead;
 import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Mass;
@@ -231,6 +232,32 @@ class LaunchOptimizerTest {
             assertTrue(carry <= level.value() + 0.02);
         }
         assertTrue(best.toString().startsWith("carry "), best.toString());
+    }
+
+    /** What the impact warns of at the optimum, or where little is lost, is told with it. */
+    @Test
+    void theWarningsOfTheImpactAreThoseOfTheOptimum() {
+        Delivery delivery = Delivery.builder()
+                .clubSpeed(Speed.ofMph(113.0))
+                .attackAngle(Angle.ofDegrees(0.0))
+                .clubPath(Angle.ofDegrees(0.0))
+                .faceAngle(Angle.ofDegrees(0.0))
+                .dynamicLoft(Angle.ofDegrees(14.0))
+                .build();
+        LaunchOptimizer down = LaunchOptimizer.of(FlightModel.standard())
+                .withAttackAngles(Angle.ofDegrees(-3.0), Angle.ofDegrees(-1.0));
+        LaunchOptimizer up = down.withAttackAngles(Angle.ofDegrees(3.0), Angle.ofDegrees(5.0));
+        LaunchOptimizer about = down.withAttackAngles(Angle.ofDegrees(-0.1), Angle.ofDegrees(0.2));
+        assertEquals(1, spinWarnings(down, delivery));
+        assertEquals(0, spinWarnings(up, delivery));
+        // The best of these is hit up, by 0.2 deg, but a yard lies farther down than 0.
+        assertEquals(1, spinWarnings(about, delivery));
+    }
+
+    private static long spinWarnings(LaunchOptimizer optimizer, Delivery delivery) {
+        return optimizer.delivery(delivery, TypicalHead.driver(), RigidImpact.standard()).warnings().stream()
+                .filter(w -> w.code().equals("spin-too-high-with-this-head"))
+                .count();
     }
 
     @Test

@@ -8,18 +8,20 @@ import dev.teeward.flight.internal.FlightIntegrator;
 import dev.teeward.flight.internal.FlightPath;
 import dev.teeward.flight.internal.LaneExchange;
 import dev.teeward.flight.internal.StepRule;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Flies rows over a terrain, one after the other: side by side, every lane would wait for the search of another's landing.
+ * Flies rows one after the other: over a terrain, where side by side every lane would wait for the search of another's landing, and
+ * for a model of few rows, where most lanes would be empty.
  */
-final class TerrainFlights {
+final class SingleFlights {
     private final FlightModel model;
-    private final Terrain terrain;
+    private final @Nullable Terrain terrain;
     private final FlightEquations common;
     private final StepRule rule;
     private final LaneExchange.Result result = new LaneExchange.Result();
 
-    TerrainFlights(FlightModel model, Terrain terrain, FlightEquations common) {
+    SingleFlights(FlightModel model, @Nullable Terrain terrain, FlightEquations common) {
         this.model = model;
         this.terrain = terrain;
         this.common = common;
@@ -41,17 +43,17 @@ final class TerrainFlights {
 
     void fly(boolean ownAir, boolean ownWind, LaneExchange exchange) {
         LaneExchange.Launch launch = new LaneExchange.Launch();
-        FlightIntegrator integrator = new FlightIntegrator(common, terrain, rule);
         while (exchange.next(launch)) {
-            FlightEquations equations = common;
-            if (ownAir || ownWind) {
-                equations = equations(
-                        model,
-                        ownAir ? launch.density : model.air().density(),
-                        ownAir ? launch.viscosity : model.air().dynamicViscosity(),
-                        ownWind ? new SteadyWind(launch.alongTarget, launch.towardsRight) : model.wind());
-                integrator = new FlightIntegrator(equations, terrain, rule);
-            }
+            FlightEquations equations = ownAir || ownWind
+                    ? equations(
+                            model,
+                            ownAir ? launch.density : model.air().density(),
+                            ownAir ? launch.viscosity : model.air().dynamicViscosity(),
+                            ownWind ? new SteadyWind(launch.alongTarget, launch.towardsRight) : model.wind())
+                    : common;
+            FlightIntegrator integrator = terrain == null
+                    ? new FlightIntegrator(equations, launch.elevation, rule)
+                    : new FlightIntegrator(equations, terrain, rule);
             describe(integrator.fly(launch.state, launch.axis), equations);
             result.row = launch.row;
             exchange.ended(result);
