@@ -127,7 +127,7 @@ public final class LaneIntegrator {
     /** The length of every step: by the rule, unless its limit is shorter. */
     private void steps(StepRule rule) {
         acceleration(b, K1);
-        ruled(b, rule.scale(), rule.damping(), StepRule.SHORTEST_BY_RULE);
+        ruled(b, rule.scale());
         for (int c = 1; c < STATE; c++) {
             System.arraycopy(b, STEP, b, STEP + c * S, W);
         }
@@ -151,10 +151,11 @@ public final class LaneIntegrator {
         }
     }
 
-    private static void ruled(double[] b, double scale, double damping, double shortest) {
+    private static void ruled(double[] b, double scale) {
         for (int i = 0; i < W; i++) {
             double speed = b[Lanes.SPEED_AT + i];
-            b[STEP + i] = Math.max(shortest, scale * speed / (b[ACCELERATION + i] + damping * speed));
+            double rate = b[ACCELERATION + i] + speed * (StepRule.DAMPING + StepRule.DRAG * speed);
+            b[STEP + i] = Math.max(StepRule.SHORTEST_BY_RULE, scale * speed / rate);
         }
         for (int i = 0; i < W; i++) {
             b[STEP + i] = Math.min(b[STEP + i], b[LIMIT + i]);
