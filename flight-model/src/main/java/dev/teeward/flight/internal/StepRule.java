@@ -12,10 +12,10 @@ package dev.teeward.flight.internal;
  */
 public enum StepRule {
     /** The rule of a flight that names no other. */
-    STANDARD(0.50, 2e-5, 2e-8, 2e-8, Double.POSITIVE_INFINITY),
+    STANDARD(0.45, 2e-5, 2e-8, 2e-8, Double.POSITIVE_INFINITY),
 
     /** The same steps; shorter ones at kinks and for shallow landings. */
-    TENTH_MILLIMETER(0.50, 2e-5, 3e-8, 2e-8, 0.25),
+    TENTH_MILLIMETER(0.45, 2e-5, 3e-8, 2e-8, 0.25),
 
     /** Longer steps. */
     MILLIMETER(0.77, 2e-4, 1e-6, 1e-7, 0.2);
