@@ -280,7 +280,7 @@ public final class SpeedTable {
                 median(times[11]) / median(times[10]));
         gradientErrors(out);
         twoThreads(rounds, out);
-        sizes(out);
+        sink += new MemoryAndSizes(sample, out).print();
         if (sink == 0.0) {
             out.println("nothing was flown");
         }
@@ -366,34 +366,6 @@ public final class SpeedTable {
             batch.fly(table, flights);
         }
         return System.nanoTime() - before;
-    }
-
-    /** Streams more and more rows, and says what each costs. */
-    private void sizes(PrintStream out) {
-        out.print("Processor time a row:");
-        for (long rows = 10_000; rows <= 10_000_000; rows *= 10) {
-            LaunchTable block = LaunchTable.builder().rows(10_000).build();
-            long[] left = {rows};
-            long before = THREADS.getCurrentThreadCpuTime();
-            FlightBatch.of(MODEL.withAccuracy(Accuracy.MILLIMETER)).stream(
-                    block,
-                    into -> {
-                        int n = (int) Math.min(left[0], 10_000L);
-                        left[0] -= n;
-                        System.arraycopy(sample.speed, 0, into.ballSpeed(), 0, n);
-                        System.arraycopy(sample.up, 0, into.launchAngle(), 0, n);
-                        System.arraycopy(sample.spin, 0, into.spinRate(), 0, n);
-                        return n;
-                    },
-                    (from, flights, count) -> sink += flights.carry()[count - 1]);
-            out.printf(
-                    Locale.ROOT,
-                    " %.3f us of %,d%s",
-                    (THREADS.getCurrentThreadCpuTime() - before) / 1e3 / rows,
-                    rows,
-                    rows < 10_000_000 ? "," : ".");
-        }
-        out.println();
     }
 
     private static double median(double[] values) {

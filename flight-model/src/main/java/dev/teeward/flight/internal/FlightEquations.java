@@ -308,36 +308,36 @@ public final class FlightEquations {
      */
     public static final class Lanes {
         /** Flights in a block. */
-        public static final int WIDTH = 256;
+        public static final int WIDTH = 128;
 
         /** From a component to the next. */
         public static final int STRIDE = WIDTH + 8;
 
-        /** Where the states begin: {@code vx, vy, vz, spin, y}. */
+        /** Where the states begin: {@code vx, vy, vz, spin, y, x, z}; the force sum does not read the last two. */
         public static final int STATE_AT = 0;
 
         /** Where the spin axes begin: {@code x, y, z}. */
-        public static final int AXIS_AT = 5 * STRIDE;
+        public static final int AXIS_AT = 7 * STRIDE;
 
         /** Where the derivatives of {@code vx, vy, vz, spin} begin. */
-        public static final int RATES_AT = 8 * STRIDE;
+        public static final int RATES_AT = 10 * STRIDE;
 
         /** Where the speeds relative to the air begin. */
-        public static final int SPEED_AT = 12 * STRIDE;
+        public static final int SPEED_AT = 14 * STRIDE;
 
         /** Where what turns speed into a Reynolds number begins. */
-        static final int REYNOLDS_AT = 13 * STRIDE;
+        static final int REYNOLDS_AT = 15 * STRIDE;
 
-        private static final int FORCE_AT = 14 * STRIDE;
-        private static final int DECAY_AT = 15 * STRIDE;
-        private static final int UX_AT = 16 * STRIDE;
+        private static final int FORCE_AT = 16 * STRIDE;
+        private static final int DECAY_AT = 17 * STRIDE;
+        private static final int UX_AT = 18 * STRIDE;
         private static final int UY_AT = STATE_AT + VY * STRIDE;
-        private static final int UZ_AT = 17 * STRIDE;
-        private static final int DRAG_AT = 18 * STRIDE;
-        private static final int LIFT_AT = 19 * STRIDE;
+        private static final int UZ_AT = 19 * STRIDE;
+        private static final int DRAG_AT = 20 * STRIDE;
+        private static final int LIFT_AT = 21 * STRIDE;
 
         /** Where the room begins that the force sum leaves to others. */
-        static final int FREE_AT = 20 * STRIDE;
+        static final int FREE_AT = 22 * STRIDE;
 
         private final double[] block;
         private final double[] height = new double[WIDTH];
@@ -371,6 +371,11 @@ public final class FlightEquations {
         /** Whether every lane has a steady wind of its own instead of that of the equations. */
         void ownWind(boolean own) {
             ownWind = own;
+        }
+
+        /** Whether the wind of no lane depends on its height. */
+        boolean ownWind() {
+            return ownWind;
         }
 
         /** The steady wind of a lane [m/s]. */

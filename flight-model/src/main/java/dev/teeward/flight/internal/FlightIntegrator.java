@@ -136,7 +136,7 @@ public final class FlightIntegrator {
             state = next;
             next = swap;
             equations.rates(state, axis, k, 0);
-            if (!(size(k) + Math.abs(k[SPIN]) < Double.POSITIVE_INFINITY)) {
+            if (!finite(k)) {
                 return path.end(Ending.DID_NOT_CONVERGE, time, search);
             }
             path.add(time + h, state, k);
@@ -176,6 +176,11 @@ public final class FlightIntegrator {
         }
         return terrain.slopeAlongTarget(state[X], state[Z]) * state[VX]
                 + terrain.slopeTowardsRight(state[X], state[Z]) * state[VZ];
+    }
+
+    private static boolean finite(double[] rates) {
+        double sizes = Math.abs(rates[VX]) + Math.abs(rates[VY]) + Math.abs(rates[VZ]) + Math.abs(rates[SPIN]);
+        return sizes < Double.POSITIVE_INFINITY;
     }
 
     private static double size(double[] rates) {

@@ -103,9 +103,7 @@ public final class LaneIntegrator {
             steps(rule);
             PrinceDormand65.step(equations, lanes);
             judge(guard, jumpGuard, rule.shallowStep(), exchange);
-            System.arraycopy(b, NEXT, b, Lanes.STATE_AT, 5 * S);
             equations.rates(lanes);
-            acceleration(b, RATES);
             clearEnd(b);
             arrive(gentle, exchange);
             left -= freed;
@@ -126,35 +124,27 @@ public final class LaneIntegrator {
 
     /** The length of every step: by the rule, unless its limit is shorter. */
     private void steps(StepRule rule) {
-        acceleration(b, K1);
-        ruled(b, rule.scale(), rule.damping(), StepRule.SHORTEST_BY_RULE);
+        acceleration(b);
+        ruled(b, rule.scale());
         for (int c = 1; c < STATE; c++) {
             System.arraycopy(b, STEP, b, STEP + c * S, W);
         }
     }
 
-    private static void acceleration(double[] b, int rates) {
-        if (rates == K1) {
-            for (int i = 0; i < W; i++) {
-                double x = b[K1 + VX * S + i];
-                double y = b[K1 + VY * S + i];
-                double z = b[K1 + VZ * S + i];
-                b[ACCELERATION + i] = Math.sqrt(x * x + y * y + z * z);
-            }
-        } else {
-            for (int i = 0; i < W; i++) {
-                double x = b[RATES + VX * S + i];
-                double y = b[RATES + VY * S + i];
-                double z = b[RATES + VZ * S + i];
-                b[ACCELERATION + i] = Math.sqrt(x * x + y * y + z * z);
-            }
+    private static void acceleration(double[] b) {
+        for (int i = 0; i < W; i++) {
+            double x = b[K1 + VX * S + i];
+            double y = b[K1 + VY * S + i];
+            double z = b[K1 + VZ * S + i];
+            b[ACCELERATION + i] = Math.sqrt(x * x + y * y + z * z);
         }
     }
 
-    private static void ruled(double[] b, double scale, double damping, double shortest) {
+    private static void ruled(double[] b, double scale) {
         for (int i = 0; i < W; i++) {
             double speed = b[Lanes.SPEED_AT + i];
-            b[STEP + i] = Math.max(shortest, scale * speed / (b[ACCELERATION + i] + damping * speed));
+            double rate = b[ACCELERATION + i] + speed * (StepRule.DAMPING + StepRule.DRAG * speed);
+            b[STEP + i] = Math.max(StepRule.SHORTEST_BY_RULE, scale * speed / rate);
         }
         for (int i = 0; i < W; i++) {
             b[STEP + i] = Math.min(b[STEP + i], b[LIMIT + i]);
@@ -232,8 +222,11 @@ public final class LaneIntegrator {
             b[CLEAR + i] = Math.max(b[CLEAR + i], Math.min(clear, bends));
         }
         for (int i = 0; i < W; i++) {
-            double size = b[ACCELERATION + i] + Math.abs(b[RATES + SPIN * S + i]);
-            b[CLEAR + i] = Math.min(b[CLEAR + i], Double.MAX_VALUE - size);
+            double sizes = Math.abs(b[RATES + VX * S + i])
+                    + Math.abs(b[RATES + VY * S + i])
+                    + Math.abs(b[RATES + VZ * S + i])
+                    + Math.abs(b[RATES + SPIN * S + i]);
+            b[CLEAR + i] = Math.min(b[CLEAR + i], Double.MAX_VALUE - sizes);
         }
         for (int i = 0; i < W; i++) {
             double left = FlightIntegrator.TIME_LIMIT - (b[TIME + i] + b[STEP + i]);
@@ -265,7 +258,7 @@ public final class LaneIntegrator {
         double time = b[TIME + i] + h;
         int steps = round - started[i] - log.rejections(i);
         boolean late = !(time < FlightIntegrator.TIME_LIMIT && steps < FlightIntegrator.STEP_LIMIT);
-        if (!(b[ACCELERATION + i] + Math.abs(b[RATES + SPIN * S + i]) < Double.POSITIVE_INFINITY)) {
+        if (!finite(i)) {
             restoreStart(i);
             end(i, Ending.DID_NOT_CONVERGE, b[TIME + i], steps - 1, exchange);
         } else if (landsFalling(i)) {
@@ -281,6 +274,14 @@ public final class LaneIntegrator {
             seeEnd(i);
             end(i, Ending.DID_NOT_COME_DOWN, time, steps, exchange);
         }
+    }
+
+    private boolean finite(int i) {
+        double sizes = Math.abs(b[RATES + VX * S + i])
+                + Math.abs(b[RATES + VY * S + i])
+                + Math.abs(b[RATES + VZ * S + i])
+                + Math.abs(b[RATES + SPIN * S + i]);
+        return sizes < Double.POSITIVE_INFINITY;
     }
 
     /** Whether the ball falls throughout the step, through the level of the landing: the landing can be found later. */
