@@ -34,8 +34,8 @@ class SeveralClubsTest {
     /** Decimals that differ by the same, as written, differ in the last bit as doubles: no spread, whatever T2 would be. */
     @Test
     void hotellingTakesRoundingForNoSpread() {
-        double[] before = {1.41, 1.44, 1.43, 1.46, 1.40, 1.45, 1.42, 1.47, 1.39, 1.48};
-        double[] after = {1.40, 1.43, 1.42, 1.45, 1.39, 1.44, 1.41, 1.46, 1.38, 1.47};
+        double[] before = {1.41, 1.38, 1.43, 1.46, 1.38, 1.45, 1.42, 1.47, 1.39, 1.48};
+        double[] after = {1.40, 1.37, 1.42, 1.45, 1.37, 1.44, 1.41, 1.46, 1.38, 1.47};
         double[] real = {1.0, 3.0, -2.0, 4.0, 0.0, 2.0, 5.0, -1.0, 3.0, 2.0};
         double[][] x = {before, real};
         double[][] y = {after, new double[10]};

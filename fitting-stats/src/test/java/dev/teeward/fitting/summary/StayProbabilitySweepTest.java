@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 /** How often the interval of the probability to land and stay holds the truth, ten shots. About a minute. */
 @Tag("sweep")
 class StayProbabilitySweepTest {
-    private static final int SESSIONS = 1_500;
+    private static final int SESSIONS = 1_200;
 
     /** Stated: 94 to 98 %; three standard errors beside it. */
     @Test
