@@ -22,7 +22,8 @@ import java.util.SplittableRandom;
  * - 4 degrees of freedom and scale (n + 1) (n - 1) / (n (n - 4)) S (reference prior; Geisser and Cornfield 1963), good to half
  * a point. The interval is for the unknown true probability, found as in {@link HoldProbability} from posterior draws of mean
  * and covariance corrected for median bias, each probability by the same 999 normal points, whose common error is taken out, and widened where need be to hold
- * the estimate. A level takes at least 2 / (1 - level) - 1 draws, up to 9,999; beyond that there is the warning
+ * the estimate. Measured coverage at 95 % with ten shots, squares held by 30 and 61 %: 97 to 99 % (800 sessions each), so it is
+ * on the wide side. A level takes at least 2 / (1 - level) - 1 draws, up to 9,999; beyond that there is the warning
  * {@code beyond-resamples}.
  *
  * <p>Balls that all stop where they land have no roll and are as good as any. Where every ball rolls depends on how it lands, in

@@ -195,7 +195,7 @@ class SeveralClubsSweepTest {
         return likely && test.test(clubs).pairs().stream().anyMatch(p -> p.pValue() <= 0.05);
     }
 
-    /** Residuals are only nearly exchangeable; the test is cautious on normal shots. */
+    /** Residuals are only nearly exchangeable: stated are 3 to 5 %. */
     @Test
     void permutedSpreadsHoldTheirLevel() {
         double alarms = rate(
