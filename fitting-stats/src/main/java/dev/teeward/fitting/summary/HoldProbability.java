@@ -3,6 +3,7 @@ package dev.teeward.fitting.summary;
 import dev.teeward.fitting.internal.BoundaryIntegral;
 import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.SymmetricMatrix2;
+import dev.teeward.fitting.internal.TailDraws;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
@@ -31,6 +32,9 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * they are cover 85 to 94 % at ten shots). Measured coverage at 95 %, targets held by 8 to 87 %: 93 to 97 % with 10 and 20
  * shots, 93 to 99 % with 6 (300 to 400 samples each). It is widened where need be to hold the estimate. The plain count of shots that landed there has a Wilson interval (1927).
  * A mixture of good shots and mishits is not normal: give the answer with and without flagged shots, and look at the count.
+ *
+ * <p>A level takes at least 2 / (1 - level) - 1 draws: where fewer are asked for, as many are taken, up to 9,999; beyond that
+ * the limits are the most extreme draws and there is the warning {@code beyond-resamples}.
  *
  * <p>With three shots the predictive has one degree of freedom. Shots on one line have no density: then there is only the
  * count, and the warning {@code no-spread}.
@@ -125,7 +129,7 @@ public final class HoldProbability {
     }
 
     /**
-     * With another number of draws.
+     * With another number of draws; a high level takes more, as documented above.
      *
      * @param draws how many, at least 99
      * @return a changed copy
@@ -170,9 +174,14 @@ public final class HoldProbability {
         if (n < 6) {
             warnings.add(Warning.of("few-shots", "with fewer than six shots the interval is nearly everything"));
         }
-        Interval interval = interval(region, s, meanX, meanY, n, predictive, plugIn);
+        TailDraws tail = TailDraws.of(draws, level);
+        if (tail.beyond()) {
+            warnings.add(Warning.of(
+                    "beyond-resamples", "a limit lies at or beyond the most extreme draw; ask for more draws"));
+        }
+        Interval interval = interval(region, s, meanX, meanY, n, predictive, plugIn, tail);
         return new Result(
-                "predictive bivariate t with " + (n - 2) + " degrees of freedom; interval from " + draws
+                "predictive bivariate t with " + (n - 2) + " degrees of freedom; interval from " + tail.draws()
                         + " posterior draws, corrected for bias, seed " + seed,
                 Optional.of(Estimate.of(predictive, interval, RatioUnit.ONE)),
                 OptionalDouble.of(plugIn),
@@ -205,12 +214,13 @@ public final class HoldProbability {
             double meanY,
             int n,
             double estimate,
-            double plugIn) {
+            double plugIn,
+            TailDraws tail) {
         SplittableRandom random = new SplittableRandom(seed);
         Normal fitted = Normal.of(meanX, meanY, s);
-        double[] posterior = new double[draws];
-        double[] sampled = new double[draws];
-        for (int d = 0; d < draws; d++) {
+        double[] posterior = new double[tail.draws()];
+        double[] sampled = new double[tail.draws()];
+        for (int d = 0; d < tail.draws(); d++) {
             double a11 = Math.sqrt(chiSquare(random, n - 1));
             double a22 = Math.sqrt(chiSquare(random, n - 2));
             double a21 = random.nextGaussian();
@@ -227,10 +237,9 @@ public final class HoldProbability {
         }
         Arrays.sort(posterior);
         Arrays.sort(sampled);
-        double shift = 2.0 * logit(plugIn) - sampled[draws / 2] - posterior[draws / 2];
-        int k = Math.max(1, (int) Math.floor(0.5 * (1.0 - level) * (draws + 1.0)));
-        double lower = expit(posterior[k - 1] + shift);
-        double upper = expit(posterior[draws - k] + shift);
+        double shift = 2.0 * logit(plugIn) - sampled[tail.draws() / 2] - posterior[tail.draws() / 2];
+        double lower = expit(posterior[tail.rank() - 1] + shift);
+        double upper = expit(posterior[tail.draws() - tail.rank()] + shift);
         return Interval.of(Math.min(estimate, lower), Math.max(estimate, upper), level);
     }
 

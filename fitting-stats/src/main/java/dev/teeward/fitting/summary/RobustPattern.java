@@ -3,6 +3,7 @@ package dev.teeward.fitting.summary;
 import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.DiscProbability;
 import dev.teeward.fitting.internal.SymmetricMatrix2;
+import dev.teeward.fitting.internal.TailDraws;
 import dev.teeward.fitting.screen.MinimumCovarianceDeterminant;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
@@ -26,6 +27,9 @@ import java.util.SplittableRandom;
  * same way; the quantiles of estimated over true radius divide the estimate, which takes the bias of few shots out as well.
  * Beyond 20 shots 20 are drawn and the logarithm of that ratio shrinks by sqrt(20 / n), which is a little wide. Measured
  * coverage of R50 and R95 at 95 %, 10 and 16 good shots, axis ratios of 1 and 3, 1,000 samples each: 92 to 98 %.
+ *
+ * <p>A level takes at least 2 / (1 - level) - 1 resamples: where fewer are asked for, as many are taken, up to 9,999; beyond
+ * that the limits are the most extreme resamples and there is the warning {@code beyond-resamples}.
  *
  * <p>If most shots lie on one line or point there are no radii, and the warning {@code exact-fit}.
  *
@@ -82,7 +86,7 @@ public final class RobustPattern {
     }
 
     /**
-     * The same procedure with another number of resamples.
+     * The same procedure with another number of resamples; a high level takes more, as documented above.
      *
      * @param count the number, at least 99
      * @return a changed copy
@@ -114,6 +118,10 @@ public final class RobustPattern {
         return fit.covariance().map(s -> new SymmetricMatrix2(s[0][0], s[0][1], s[1][1]));
     }
 
+    private TailDraws tail() {
+        return TailDraws.of(resamples, level);
+    }
+
     /** Estimated over true radius of drawn patterns, ascending. */
     private double[] ratios(SymmetricMatrix2 truth, int n, double share) {
         double radius = DiscProbability.of(truth, 0.0, 0.0).radius(share);
@@ -123,10 +131,10 @@ public final class RobustPattern {
         double l11 = Math.sqrt(truth.xx());
         double l21 = truth.xy() / l11;
         double l22 = Math.sqrt(truth.determinant() / truth.xx());
-        double[] ratios = new double[resamples];
+        double[] ratios = new double[tail().draws()];
         double[] x = new double[drawn];
         double[] y = new double[drawn];
-        for (int r = 0; r < resamples; r++) {
+        for (int r = 0; r < ratios.length; r++) {
             for (int i = 0; i < drawn; i++) {
                 double z = random.nextGaussian();
                 x[i] = l11 * z;
@@ -162,6 +170,10 @@ public final class RobustPattern {
                 found.add(Warning.of(
                         "few-shots",
                         "below 10 shots a robust pattern rests on very few of them, so that its interval is wide"));
+            }
+            if (procedure.tail().beyond()) {
+                found.add(Warning.of(
+                        "beyond-resamples", "a limit lies at or beyond the most extreme resample; ask for more"));
             }
             this.warnings = List.copyOf(found);
         }
@@ -223,7 +235,7 @@ public final class RobustPattern {
             return covariance.map(s -> {
                 double radius = DiscProbability.of(s, 0.0, 0.0).radius(share);
                 double[] ratios = procedure.ratios(s, n, share);
-                int k = Math.max(1, (int) Math.floor(0.5 * (1.0 - procedure.level) * (ratios.length + 1.0)));
+                int k = procedure.tail().rank();
                 double lower = radius / ratios[ratios.length - k];
                 double upper = radius / ratios[k - 1];
                 return Estimate.of(
@@ -252,7 +264,7 @@ public final class RobustPattern {
          */
         public String method() {
             return "reweighted minimum covariance determinant, " + fit.method()
-                    + "; intervals by parametric bootstrap, " + procedure.resamples + " resamples, seed "
+                    + "; intervals by parametric bootstrap, " + procedure.tail().draws() + " resamples, seed "
                     + procedure.seed;
         }
 

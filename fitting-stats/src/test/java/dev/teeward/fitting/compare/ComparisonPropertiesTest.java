@@ -170,6 +170,26 @@ class ComparisonPropertiesTest {
         assertEquals(1.0, superior.estimate().interval().upper());
     }
 
+    /** R's PlantGrowth; s from scipy.stats.brunnermunzel (1.14): statistic (A - 1/2) / s = 1.3454905527673569 at A = 0.675. */
+    @Test
+    void superiorityOnTheLogitIsTheClosedForm() {
+        double[] control = {4.17, 5.58, 5.18, 6.11, 4.50, 4.61, 5.17, 4.53, 5.33, 5.14};
+        double[] treated = {4.81, 4.17, 4.41, 3.59, 5.87, 3.83, 6.03, 4.89, 4.32, 4.69};
+        TestResult r = ProbabilityOfSuperiority.withDefaults().test(control, treated);
+        assertEquals(1.3454905527673569, r.statistic().orElseThrow(), 1e-12);
+        assertEquals(0.39385290122777633, r.estimate().interval().lower(), 1e-9);
+        assertEquals(0.8690881336029647, r.estimate().interval().upper(), 1e-9);
+        TestResult turned = ProbabilityOfSuperiority.withDefaults().test(treated, control);
+        assertEquals(
+                1.0 - r.estimate().interval().upper(), turned.estimate().interval().lower(), 1e-12);
+        assertTrue(r.method().contains("logit"));
+        assertTrue(ProbabilityOfSuperiority.withDefaults()
+                .withMethod(ProbabilityOfSuperiority.Method.CLIFF)
+                .test(control, treated)
+                .method()
+                .contains("Cliff"));
+    }
+
     @Test
     void fivePairsCannotReachSignificanceAndSayso() {
         double[] x = {5.0, 6.0, 7.0, 8.0, 9.0};

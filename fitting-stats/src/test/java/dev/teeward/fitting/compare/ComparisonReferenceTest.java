@@ -337,7 +337,9 @@ public class ComparisonReferenceTest {
             case "dz_ci_high" -> z.estimate().interval().upper();
             default -> unknown(row);
         });
-        TestResult a = ProbabilityOfSuperiority.withDefaults().test(CTRL, TRT1);
+        TestResult a = ProbabilityOfSuperiority.withDefaults()
+                .withMethod(ProbabilityOfSuperiority.Method.CLIFF)
+                .test(CTRL, TRT1);
         map.put("ES-plant/3", row -> switch (row.quantity()) {
             case "A" -> a.estimate().value();
             case "delta" -> 2.0 * a.estimate().value() - 1.0;

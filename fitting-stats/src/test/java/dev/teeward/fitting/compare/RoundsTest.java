@@ -94,6 +94,10 @@ class RoundsTest {
         PairwiseComparison.Result shifted = MaxTTest.withDefaults().testRounds(same, new double[] {2.0, 3.0, 4.0});
         assertTrue(shifted.warnings().stream().anyMatch(w -> w.code().equals("no-spread")));
         assertTrue(Double.isInfinite(shifted.pair(1, 0).difference().interval().upper()));
+        double[] ten = {1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0};
+        double[] later = {2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0};
+        assertEquals(
+                1.0, MaxTTest.withDefaults().testRounds(ten, later).pair(1, 0).pValue(), "no error, so no p");
         PairwiseComparison.Result one = MaxTTest.withDefaults().testRounds(new double[] {1.0}, new double[] {2.0});
         assertEquals(1.0, one.pair(1, 0).pValue());
         assertThrows(

@@ -10,6 +10,7 @@ import dev.teeward.fitting.reference.ReferenceTable;
 import dev.teeward.fitting.reference.ReferenceTable.Row;
 import dev.teeward.quantity.LengthUnit;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
@@ -206,6 +207,23 @@ public class SequenceReferenceTest {
         // 5 % of 400 is 20; the method is cautious (2.1 % simulated in 3 to 30 looks).
         assertTrue(alarms <= 20, "alarms " + alarms);
         assertEquals(alarms, missed);
+    }
+
+    /** Shots written to 0.1 that all differ by 1.1 differ in the last bit as doubles, which is no measure of error. */
+    @Test
+    void alwaysValidResultsTakeRoundingForNoSpread() {
+        double[] x = {150.3, 149.2, 151.7, 148.4, 152.6, 150.9};
+        double[] y = {149.2, 148.1, 150.6, 147.3, 151.5, 149.8};
+        SequentialTTest.Result flat = SequentialTTest.withDefaults().testPairs(x, y);
+        assertEquals(1.0, flat.pValue());
+        assertFalse(flat.difference().interval().bounded());
+        assertTrue(flat.warnings().stream().anyMatch(w -> w.code().equals("no-spread")));
+        double[] longer = {150.3, 149.2, 151.7, 148.4, 152.6, 146.0, 155.0, 144.0, 153.0, 148.0};
+        double[] other = {149.2, 148.1, 150.6, 147.3, 151.5, 150.0, 150.0, 150.0, 150.0, 150.0};
+        SequentialTTest.Result r = SequentialTTest.withDefaults().testPairs(longer, other);
+        assertEquals(List.of(1.0, 1.0, 1.0, 1.0), r.evidence().subList(0, 4));
+        assertTrue(r.difference().interval().contains(r.difference().value()), r.toString());
+        assertTrue(r.pValue() > 0.5, r.toString());
     }
 
     @Test

@@ -24,6 +24,32 @@ class SeveralClubsTest {
         return warnings.stream().anyMatch(w -> w.code().equals(code));
     }
 
+    private static void saysNothing(HotellingTest.Result r) {
+        assertTrue(warns(r.warnings(), "no-spread"), r.toString());
+        assertEquals(1.0, r.pValue());
+        assertTrue(r.t2().isEmpty() && r.f().isEmpty());
+        assertTrue(r.differences().stream().noneMatch(d -> d.interval().bounded()));
+    }
+
+    /** Decimals that differ by the same, as written, differ in the last bit as doubles: no spread, whatever T2 would be. */
+    @Test
+    void hotellingTakesRoundingForNoSpread() {
+        double[] before = {1.41, 1.38, 1.43, 1.46, 1.38, 1.45, 1.42, 1.47, 1.39, 1.48};
+        double[] after = {1.40, 1.37, 1.42, 1.45, 1.37, 1.44, 1.41, 1.46, 1.38, 1.47};
+        double[] real = {1.0, 3.0, -2.0, 4.0, 0.0, 2.0, 5.0, -1.0, 3.0, 2.0};
+        double[][] x = {before, real};
+        double[][] y = {after, new double[10]};
+        HotellingTest test = HotellingTest.withDefaults();
+        saysNothing(test.testPairs(x, y));
+        saysNothing(test.withSignFlips(true).testPairs(x, y));
+        double[] sums = {1.1 + 2.2, 3.3, 3.3, 1.1 + 2.2, 3.3, 3.3, 3.3, 1.1 + 2.2, 3.3, 3.3};
+        double[] flat = {3.2, 3.2, 3.2, 3.2, 3.2, 3.2, 3.2, 3.2, 3.2, 3.2};
+        saysNothing(test.testMeans(new double[][] {sums, real}, 3.2, 0.0));
+        saysNothing(test.test(new double[][] {sums, real}, new double[][] {flat, A}));
+        saysNothing(test.withPooledCovariance(true).test(new double[][] {sums, real}, new double[][] {flat, A}));
+        assertTrue(test.test(new double[][] {sums, real}, new double[][] {B, A}).t2().isPresent(), "one side varies");
+    }
+
     /** With one metric T2 is the square of t; Commons Math as oracle. */
     @Test
     void hotellingWithOneMetricIsT() {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.fitting.internal.TailDraws;
 import dev.teeward.quantity.Estimate;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -39,6 +40,26 @@ class RobustPatternTest {
         assertTrue(plain > 3.0 * b.radius(0.95).orElseThrow().value(), "" + plain);
         assertEquals(150.0, b.centerCarry(), 5.0);
         assertEquals(150.0, b.median().x(), 5.0);
+    }
+
+    /** The least draws of a level: (1 - level) / 2 of one more than them is one. */
+    @Test
+    void aHighLevelTakesMoreResamplesOrSaysSo() {
+        assertEquals(new TailDraws(399, 10, false), TailDraws.of(399, 0.95));
+        assertEquals(new TailDraws(399, 20, false), TailDraws.of(399, 0.9));
+        assertEquals(new TailDraws(999, 1, false), TailDraws.of(999, 0.998));
+        assertEquals(new TailDraws(1_999, 1, false), TailDraws.of(399, 0.999));
+        assertEquals(new TailDraws(9_999, 1, true), TailDraws.of(399, 0.999999));
+        assertEquals(new TailDraws(1_999_999, 1, false), TailDraws.of(1_999_999, 0.999999));
+        double[][] good = shots(10, 4.0, 3L);
+        RobustPattern.Result high = RobustPattern.withDefaults().withLevel(0.98).describe(good[0], good[1]);
+        RobustPattern.Result higher = RobustPattern.withDefaults().withLevel(0.999).describe(good[0], good[1]);
+        assertTrue(higher.radius(0.5).orElseThrow().interval().width()
+                > high.radius(0.5).orElseThrow().interval().width());
+        assertTrue(higher.method().contains("1999 resamples"), higher.method());
+        assertTrue(higher.warnings().stream().noneMatch(w -> w.code().equals("beyond-resamples")));
+        assertTrue(RobustPattern.withDefaults().withLevel(0.999999).describe(good[0], good[1]).warnings().stream()
+                .anyMatch(w -> w.code().equals("beyond-resamples")));
     }
 
     /** Many good round shots of spread 4: R50 = 1.17741 and R95 = 2.44775 standard deviations (Rayleigh). */

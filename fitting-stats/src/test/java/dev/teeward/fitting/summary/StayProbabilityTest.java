@@ -42,6 +42,34 @@ class StayProbabilityTest {
         assertEquals(a.interval().upper(), b.interval().upper(), 0.03);
     }
 
+    @Test
+    void aHighLevelTakesMoreDrawsOrSaysSo() {
+        double[] carry = normal(10, 149.0, 5.0, 11L);
+        double[] side = normal(10, 1.0, 4.0, 12L);
+        double[] rest = plus(carry, 2.0);
+        StayProbability stay = StayProbability.withDefaults().withDraws(99);
+        StayProbability.Result high = stay.withLevel(0.98).estimate(CIRCLE, carry, side, rest, side);
+        StayProbability.Result higher = stay.withLevel(0.998).estimate(CIRCLE, carry, side, rest, side);
+        assertTrue(higher.probability().orElseThrow().interval().width()
+                > high.probability().orElseThrow().interval().width());
+        assertTrue(higher.method().contains("999 posterior draws"), higher.method());
+        assertTrue(higher.warnings().isEmpty());
+        HoldProbability hold = HoldProbability.withDefaults();
+        HoldProbability.Result most = hold.withLevel(0.9998).estimate(CIRCLE, carry, side);
+        assertTrue(most.probability().orElseThrow().interval().width()
+                > hold.withLevel(0.998).estimate(CIRCLE, carry, side).probability().orElseThrow().interval().width());
+        assertTrue(most.warnings().isEmpty() && most.method().contains("9999 posterior draws"), most.method());
+        HoldProbability.Result beyond = hold.withLevel(0.999999).estimate(CIRCLE, carry, side);
+        assertEquals("beyond-resamples", beyond.warnings().get(0).code());
+        assertEquals(
+                "beyond-resamples",
+                stay.withLevel(0.999999)
+                        .estimate(CIRCLE, carry, side, rest, side)
+                        .warnings()
+                        .get(0)
+                        .code());
+    }
+
     /**
      * A strip 20 long and endless across, balls that land about its middle with spread 5 and all roll 6: it must land in the
      * first 14. Closed form by the normal distribution; 5,000 shots leave no doubt of mean and spread.
