@@ -85,7 +85,8 @@ public final class ClubChoice {
      * @param goal the goal
      * @param clubs the clubs in the order in which they were first hit, the current one first
      * @param leader the one with the best mean, price counted
-     * @param pairs all clubs against all, indices those of {@link #clubs}; price counted
+     * @param pairs all clubs against all, indices and counts those of {@link #clubs}; price counted, and in the counts also
+     *     the two balls added where balls are counted
      * @param againstCurrent each against the current one, or empty if none was named
      * @param warnings what to know before using this
      */

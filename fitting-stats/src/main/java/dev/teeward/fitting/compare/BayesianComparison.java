@@ -53,18 +53,26 @@ public final class BayesianComparison {
      * @param method the model, in words
      * @param difference first mean minus second, with the interval that holds it with the level's probability, equal tails
      * @param posterior the probabilities, or empty if the data say nothing about their error
+     * @param counts how many shots of the first and the second were used, or one number of pairs
      * @param warnings what to know before using this
      */
-    public record Result(String method, Estimate difference, Optional<Posterior> posterior, List<Warning> warnings) {
+    public record Result(
+            String method,
+            Estimate difference,
+            Optional<Posterior> posterior,
+            List<Integer> counts,
+            List<Warning> warnings) {
         /**
-         * Copies the warnings.
+         * Copies the lists.
          *
          * @param method the model, in words
          * @param difference first mean minus second, with the interval that holds it with the level's probability, equal tails
          * @param posterior the probabilities, or empty if the data say nothing about their error
+         * @param counts how many shots of the first and the second were used, or one number of pairs
          * @param warnings what to know before using this
          */
         public Result {
+            counts = List.copyOf(counts);
             warnings = List.copyOf(warnings);
         }
     }
@@ -129,14 +137,16 @@ public final class BayesianComparison {
         Moments b = Moments.of(Sample.of("y", y));
         String method = "posterior of the difference of means, two normal samples, reference prior";
         double difference = a.mean() - b.mean();
+        List<Integer> counts = List.of(x.length, y.length);
         if (Math.min(x.length, y.length) < 2 || !(a.variance() > 0.0) || !(b.variance() > 0.0)) {
-            return unanswered(method, difference, Math.min(x.length, y.length) < 2);
+            return unanswered(method, difference, counts, Math.min(x.length, y.length) < 2);
         }
         OptionalDouble wider =
                 OptionalDouble.of(Distributions.fCdf(a.variance() / b.variance(), a.size() - 1.0, b.size() - 1.0));
         return result(
                 method,
                 difference,
+                counts,
                 Math.sqrt(a.meanVariance() + b.meanVariance()),
                 wider,
                 d -> ScaledT.differenceAbove(d, mean(a), mean(b)));
@@ -154,12 +164,13 @@ public final class BayesianComparison {
         Moments d = Moments.of(Sample.differences("x", x, "y", y));
         String method = "posterior of the mean difference of pairs, normal differences, reference prior";
         if (d.size() < 2 || !(d.variance() > 0.0)) {
-            return unanswered(method, d.mean(), d.size() < 2);
+            return unanswered(method, d.mean(), List.of(x.length), d.size() < 2);
         }
         double error = Math.sqrt(d.meanVariance());
         return result(
                 method,
                 d.mean(),
+                List.of(x.length),
                 error,
                 OptionalDouble.empty(),
                 at -> Distributions.tUpperTail((at - d.mean()) / error, d.size() - 1.0));
@@ -173,7 +184,13 @@ public final class BayesianComparison {
         double above(double d);
     }
 
-    private Result result(String method, double difference, double error, OptionalDouble wider, Tail tail) {
+    private Result result(
+            String method,
+            double difference,
+            List<Integer> counts,
+            double error,
+            OptionalDouble wider,
+            Tail tail) {
         double half = 0.5 * (1.0 - level);
         double reach = error;
         while (tail.above(difference + reach) > half || tail.above(difference - reach) < 1.0 - half) {
@@ -188,10 +205,11 @@ public final class BayesianComparison {
                 Estimate.of(difference + 0.0, Interval.of(lower, upper, level), unit),
                 Optional.of(
                         new Posterior(tail.above(0.0), Math.max(0.0, notUnder - over), over, 1.0 - notUnder, wider)),
+                counts,
                 List.of());
     }
 
-    private Result unanswered(String method, double difference, boolean few) {
+    private Result unanswered(String method, double difference, List<Integer> counts, boolean few) {
         Warning warning = few
                 ? Warning.of("too-few-shots", "one shot says nothing about its error, so there is no posterior")
                 : Warning.of("no-spread", "equal shots say nothing about their error, so there is no posterior");
@@ -199,6 +217,7 @@ public final class BayesianComparison {
                 method,
                 Estimate.of(difference + 0.0, Interval.unbounded(level), unit),
                 Optional.empty(),
+                counts,
                 List.of(warning));
     }
 }

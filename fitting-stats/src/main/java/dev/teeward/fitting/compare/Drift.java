@@ -51,30 +51,21 @@ public final class Drift extends HypothesisTest<Drift> {
     public TestResult test(double[] values, ShotOrder order) {
         Sample all = Sample.of("values", values);
         int n = all.size();
-        if (order.size() != n) {
-            throw new IllegalArgumentException("values and order must be of one length, but there are " + n
-                    + " values and " + order.size() + " shots");
-        }
-        double[] levels = new double[order.clubs()];
-        double[] sizes = new double[order.clubs()];
-        for (int i = 0; i < n; i++) {
-            levels[order.club(i)] += values[i];
-            sizes[order.club(i)]++;
-        }
+        double[] within = order.residuals(values).toArray();
         double sxx = 0.0;
         double sxy = 0.0;
         for (int i = 0; i < n; i++) {
             int club = order.club(i);
             double u = i + 1 - order.meanPosition(club);
             sxx += u * u;
-            sxy += u * (values[i] - levels[club] / sizes[club]);
+            sxy += u * within[i];
         }
         double slope = sxx > 0.0 ? sxy / sxx : 0.0;
         double[] residuals = new double[n];
         double squares = 0.0;
         for (int i = 0; i < n; i++) {
             int club = order.club(i);
-            residuals[i] = values[i] - levels[club] / sizes[club] - slope * (i + 1 - order.meanPosition(club));
+            residuals[i] = within[i] - slope * (i + 1 - order.meanPosition(club));
             squares += residuals[i] * residuals[i];
         }
         double df = n - order.clubs() - 1.0;

@@ -2,7 +2,10 @@ package dev.teeward.fitting.compare;
 
 import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.fitting.internal.Sample;
+import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 
@@ -15,11 +18,12 @@ import java.util.OptionalDouble;
  * correction of 1, and {@link TestResult#method()} says which. The estimate is the median of the slopes between all pairs,
  * per shot; its limits are the order statistics of the slopes at which S is just significant.
  *
- * <p>Use residuals from each club's median, in the order hit: raw values of alternated clubs mix the clubs' difference in.
+ * <p>With more than one club use {@link #test(double[], ShotOrder)}, which takes each club's mean off first: raw values of
+ * alternated clubs mix the clubs' difference in and hide a drift.
  * Needs at least two shots; equal shots give p = 1 and the warning {@code no-spread}.
  *
  * <pre>{@code
- * MannKendallTest.Result r = MannKendallTest.withDefaults().test(residuals);
+ * MannKendallTest.Result r = MannKendallTest.withDefaults().test(carries, ShotOrder.of(0, 1, 1, 0, 0, 1, 1, 0));
  * r.slope().estimate(); // per shot
  * r.tau();              // between -1 and 1
  * }</pre>
@@ -81,7 +85,33 @@ public final class MannKendallTest extends HypothesisTest<MannKendallTest> {
      *     ties or of more than 50 shots
      */
     public Result test(double... y) {
-        Sample sample = Sample.of("y", y);
+        return test(Sample.of("y", y), "", List.of());
+    }
+
+    /**
+     * Tests within clubs: each value less the mean of its club.
+     *
+     * <p>Residuals of a club add up to 0 and so depend on each other a little, by -1/(n - 1) between any two of n; p is reckoned
+     * as if they did not. Called at 5 % without drift, ten and ten shots in ABBA have a trend in 5.4 % of 20,000 sessions
+     * (simulated); of least squares, {@link Drift}, 5.0 %, which is exact.
+     *
+     * <p>The slope is that of the residuals: the drift
+     * itself when the clubs are hit equally late on average (ABBA), less than it otherwise, and the order's warnings say so.
+     *
+     * @param values the metric of each shot in the order hit, at least two, all finite
+     * @param order the clubs in the same order
+     * @return the slope, S, tau and p; the warnings also those of the order, and {@code one-shot-club}
+     * @throws IllegalArgumentException if the lengths differ, there are fewer than 2 or more than 2,000 numbers, one is not
+     *     finite, or exact is asked of ties or of more than 50 shots
+     */
+    public Result test(double[] values, ShotOrder order) {
+        List<Warning> warnings = new ArrayList<>(order.warnings());
+        warnings.addAll(order.residualWarnings());
+        return test(order.residuals(values), "within clubs, ", warnings);
+    }
+
+    private Result test(Sample sample, String where, List<Warning> warnings) {
+        double[] y = sample.toArray();
         int n = y.length;
         if (n < 2 || n > MOST_SHOTS) {
             throw new IllegalArgumentException("a trend needs 2 to " + MOST_SHOTS + " shots, but got " + n);
@@ -105,13 +135,14 @@ public final class MannKendallTest extends HypothesisTest<MannKendallTest> {
         boolean exact = exact(n, ties > 0.0);
         double estimate = pairs % 2 == 1 ? slopes[pairs / 2] : 0.5 * (slopes[pairs / 2 - 1] + slopes[pairs / 2]);
         TestResult.Draft draft = new TestResult.Draft(
-                        "Mann-Kendall test with Theil-Sen slope, "
+                        "Mann-Kendall test with Theil-Sen slope, " + where
                                 + options.alternative().words() + ", "
                                 + (exact ? "exact" : "normal approximation with tie and continuity correction"),
                         "S",
                         options)
                 .sizes(n)
                 .statistic((double) s);
+        warnings.forEach(w -> draft.warn(w.code(), w.message()));
         double tau = s / (double) pairs;
         if (!(variance > 0.0)) {
             draft.warn("no-spread", "all values are equal, so there is no trend to judge");

@@ -80,19 +80,33 @@ public final class PairwiseComparison {
      *
      * @param method the method actually used, in words
      * @param pairs all pairs, or those with the first club
+     * @param counts how many shots of each club were used, in the order of the clubs; none if the procedure does not tell
      * @param warnings what to know before using this
      */
-    public record Result(String method, List<Pair> pairs, List<Warning> warnings) {
+    public record Result(String method, List<Pair> pairs, List<Integer> counts, List<Warning> warnings) {
         /**
          * Copies the lists.
          *
          * @param method the method actually used, in words
          * @param pairs all pairs, or those with the first club
+         * @param counts how many shots of each club were used
          * @param warnings what to know before using this
          */
         public Result {
             pairs = List.copyOf(pairs);
+            counts = List.copyOf(counts);
             warnings = List.copyOf(warnings);
+        }
+
+        /**
+         * Without counts.
+         *
+         * @param method the method actually used, in words
+         * @param pairs all pairs, or those with the first club
+         * @param warnings what to know before using this
+         */
+        public Result(String method, List<Pair> pairs, List<Warning> warnings) {
+            this(method, pairs, List.of(), warnings);
         }
 
         /**
@@ -208,7 +222,8 @@ public final class PairwiseComparison {
                 pairs.add(pair(b, a, pivot, few, critical, k, many, warnings));
             }
         }
-        return new Result(words(), pairs, warnings);
+        return new Result(
+                words(), pairs, samples.stream().map(Sample::size).toList(), warnings);
     }
 
     private String words() {

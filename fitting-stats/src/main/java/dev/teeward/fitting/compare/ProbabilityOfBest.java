@@ -57,18 +57,21 @@ public final class ProbabilityOfBest {
      *
      * @param method the model, in words
      * @param clubs one for each club, in their order; none if a club says nothing about its error
+     * @param counts how many shots of each club were used, in their order; in rounds, the rounds
      * @param warnings what to know before using this
      */
-    public record Result(String method, List<ClubChance> clubs, List<Warning> warnings) {
+    public record Result(String method, List<ClubChance> clubs, List<Integer> counts, List<Warning> warnings) {
         /**
          * Copies the lists.
          *
          * @param method the model, in words
          * @param clubs one for each club, in their order; none if a club says nothing about its error
+         * @param counts how many shots of each club were used
          * @param warnings what to know before using this
          */
         public Result {
             clubs = List.copyOf(clubs);
+            counts = List.copyOf(counts);
             warnings = List.copyOf(warnings);
         }
     }
@@ -103,12 +106,13 @@ public final class ProbabilityOfBest {
         List<Sample> samples = Groups.of(groups);
         String method = "probability of the " + (smallest ? "smallest" : "largest")
                 + " mean, independent normal clubs, reference prior";
+        List<Integer> counts = samples.stream().map(Sample::size).toList();
         boolean few = samples.stream().anyMatch(s -> s.size() < 2);
         if (few || samples.stream().anyMatch(s -> !(s.variance() > 0.0))) {
             Warning warning = few
                     ? Warning.of("too-few-shots", "a club with one shot says nothing about its error")
                     : Warning.of("no-spread", "a club with equal shots says nothing about its error");
-            return new Result(method, List.of(), List.of(warning));
+            return new Result(method, List.of(), counts, List.of(warning));
         }
         double sign = smallest ? -1.0 : 1.0;
         double[] centres = samples.stream().mapToDouble(s -> sign * s.mean()).toArray();
@@ -141,7 +145,7 @@ public final class ProbabilityOfBest {
         if (!exists) {
             warnings.add(Warning.of("no-expected-loss", "with two shots a club the expected loss does not exist"));
         }
-        return new Result(method, clubs, warnings);
+        return new Result(method, clubs, counts, warnings);
     }
 
     /**
@@ -156,11 +160,13 @@ public final class ProbabilityOfBest {
         String method = "probability of the " + (smallest ? "smallest" : "largest")
                 + " mean, normal clubs in rounds with one common error, reference prior";
         int rounds = samples.get(0).size();
+        List<Integer> counts = samples.stream().map(Sample::size).toList();
         double df = (samples.size() - 1.0) * (rounds - 1.0);
         if (df < 1.0) {
             return new Result(
                     method,
                     List.of(),
+                    counts,
                     List.of(Warning.of("too-few-shots", "one round says nothing about the error of a club")));
         }
         double error = Math.sqrt(Groups.interaction(samples) / df / rounds);
@@ -168,19 +174,22 @@ public final class ProbabilityOfBest {
             return new Result(
                     method,
                     List.of(),
+                    counts,
                     List.of(Warning.of("no-spread", "the clubs differ by the same in every round: there is no error")));
         }
         double sign = smallest ? -1.0 : 1.0;
         double[] means = samples.stream().mapToDouble(Sample::mean).toArray();
         return result(
                 method,
+                counts,
                 means,
                 JointLead.of(Arrays.stream(means).map(m -> sign * m / error).toArray(), df),
                 error,
                 df > 1.0);
     }
 
-    private static Result result(String method, double[] means, JointLead lead, double error, boolean exists) {
+    private static Result result(
+            String method, List<Integer> counts, double[] means, JointLead lead, double error, boolean exists) {
         List<ClubChance> clubs = IntStream.range(0, means.length)
                 .mapToObj(i -> new ClubChance(
                         means[i] + 0.0,
@@ -195,7 +204,7 @@ public final class ProbabilityOfBest {
             warnings.add(
                     Warning.of("no-expected-loss", "with two rounds of two clubs the expected loss does not exist"));
         }
-        return new Result(method, clubs, warnings);
+        return new Result(method, clubs, counts, warnings);
     }
 
     /** The density of the chance that one club leads, at x. */

@@ -1,7 +1,9 @@
 package dev.teeward.fitting.compare;
 
+import dev.teeward.fitting.internal.Sample;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -166,6 +168,33 @@ public final class ShotOrder {
 
     int size() {
         return clubs.length;
+    }
+
+    /** Each value less the mean of its club, tied as far as the values' rounding. */
+    Sample residuals(double[] values) {
+        if (values.length != clubs.length) {
+            throw new IllegalArgumentException("values and order must be of one length, but there are " + values.length
+                    + " values and " + clubs.length + " shots");
+        }
+        double[] levels = new double[counts.length];
+        for (int i = 0; i < values.length; i++) {
+            levels[clubs[i]] += values[i] / counts[clubs[i]];
+        }
+        double[] rest = new double[counts.length];
+        for (int i = 0; i < values.length; i++) {
+            rest[clubs[i]] += (values[i] - levels[clubs[i]]) / counts[clubs[i]];
+        }
+        double[] means = new double[values.length];
+        Arrays.setAll(means, i -> levels[clubs[i]] + rest[clubs[i]]);
+        return Sample.differences("values", values, "the clubs' means", means);
+    }
+
+    /** What a single shot of a club does to residuals. */
+    List<Warning> residualWarnings() {
+        return Arrays.stream(counts).anyMatch(c -> c == 1)
+                ? List.of(Warning.of(
+                        "one-shot-club", "the only shot of a club has the residual 0 whatever it was; leave it out"))
+                : List.of();
     }
 
     double meanPosition(int club) {

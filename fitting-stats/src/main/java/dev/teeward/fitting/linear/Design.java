@@ -236,6 +236,11 @@ public final class Design {
         return term.levels();
     }
 
+    /** Whether a column stands for a block, a club or a golfer. */
+    boolean hasFactor() {
+        return terms.stream().anyMatch(Term::factor);
+    }
+
     double[][] columns() {
         return terms.stream().flatMap(t -> t.columns().stream()).toArray(double[][]::new);
     }

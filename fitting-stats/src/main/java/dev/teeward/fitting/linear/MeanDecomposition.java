@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The difference of two clubs' means split into what the swing explains and the rest, so that the parts add up exactly.
@@ -23,6 +24,17 @@ import java.util.stream.IntStream;
  * at the same swing. The threefold split (Oaxaca 1973, Blinder 1973) lets the slopes differ between clubs and is fragile at
  * ten shots. Shapley's average over the orders of entry is given for comparison: entering one covariate at a time makes the
  * parts depend on the order.
+ *
+ * <p><b>Which one.</b> Shots that are not pairs: {@link #decompose} as it is, with HC3 errors (MacKinnon and White 1985), since
+ * clubs may scatter differently and be hit unequally often; one common variance then calls equal clubs different far more
+ * often than stated. Pairs, blocks or an order in which there may be drift: {@code decompose} with a base
+ * ({@link #withBase}) that holds them, so that what the shots of a block share drops out. Complete pairs and nothing else:
+ * {@link #decomposePairs}, which is the same with less to write. To leave pairs out of the model is to throw away why they
+ * were hit.
+ *
+ * <p>With blocks the errors are those of one common variance within them unless {@link #withErrors} says otherwise: for
+ * complete pairs the error of the difference is then that of the paired t test, whatever the clubs' spreads, whereas a
+ * sandwich over single shots of pairs doubles the variance.
  *
  * <p>The intervals of the parts are by the delta method with the covariate means taken as random: var = beta^2 var(d) + d^2
  * var(beta), normal theory, t with the fit's degrees of freedom; they are approximate, more so below ten shots a club. A
@@ -40,25 +52,29 @@ import java.util.stream.IntStream;
 public final class MeanDecomposition {
     private static final String CLUB = "club";
     private static final int MOST_COVARIATES = 8;
-    private static final MeanDecomposition DEFAULTS = new MeanDecomposition(0.95, RatioUnit.ONE, ErrorModel.CONSTANT);
+    private static final MeanDecomposition DEFAULTS = new MeanDecomposition(0.95, RatioUnit.ONE, null, null);
 
     private final double level;
     private final Unit unit;
-    private final ErrorModel errors;
+    private final @Nullable ErrorModel errors;
+    private final @Nullable Design base;
 
-    private MeanDecomposition(double level, Unit unit, ErrorModel errors) {
+    private MeanDecomposition(double level, Unit unit, @Nullable ErrorModel errors, @Nullable Design base) {
         this.level = level;
         this.unit = unit;
         this.errors = errors;
+        this.base = base;
     }
 
     /**
      * What came out; all in the unit of the response, second club minus reference.
      *
-     * @param difference the difference of the means, whose parts follow
+     * @param difference the difference of the means, within the blocks and at the order of a base if there is one, whose
+     *     parts follow
      * @param direct the part of the club at the same swing: the coefficient of the club
      * @param explained the part of each covariate; with the direct part they add up to the difference
-     * @param threefold the split with slopes of each club's own, or empty if a club has too few shots for them
+     * @param threefold the split with slopes of each club's own, or empty if a club has too few shots for them or there is
+     *     a base
      * @param shapley each covariate's part averaged over all orders of entry
      * @param fit the model behind the direct part
      * @param warnings what to know before using this
@@ -110,7 +126,7 @@ public final class MeanDecomposition {
     }
 
     /**
-     * 95 %, a pure number, one common variance.
+     * 95 %, a pure number, no base, HC3 errors unless there are blocks or pairs.
      *
      * @return the default procedure
      */
@@ -127,7 +143,7 @@ public final class MeanDecomposition {
      */
     public MeanDecomposition withLevel(double level) {
         LinearModel.withDefaults().withLevel(level);
-        return new MeanDecomposition(level, unit, errors);
+        return new MeanDecomposition(level, unit, errors, base);
     }
 
     /**
@@ -137,17 +153,35 @@ public final class MeanDecomposition {
      * @return a changed copy
      */
     public MeanDecomposition withUnit(Unit unit) {
-        return new MeanDecomposition(level, Objects.requireNonNull(unit, "unit"), errors);
+        return new MeanDecomposition(level, Objects.requireNonNull(unit, "unit"), errors, base);
     }
 
     /**
      * With another way to reckon errors.
      *
-     * @param errors the way; one common variance unless changed
+     * @param errors the way; unless changed HC3, but one common variance within blocks or pairs
      * @return a changed copy
      */
     public MeanDecomposition withErrors(ErrorModel errors) {
-        return new MeanDecomposition(level, unit, Objects.requireNonNull(errors, "errors"));
+        return new MeanDecomposition(level, unit, Objects.requireNonNull(errors, "errors"), base);
+    }
+
+    /**
+     * With columns that stand in every model beside the club: the pair or block of each shot, its place in the order.
+     *
+     * <p>The parts then add up to the club's difference beside these columns, exactly: what they share with the covariates is
+     * taken out of each. Its factors are the blocks. {@link #decomposePairs} has no use for it and refuses it.
+     *
+     * <pre>{@code
+     * Design base = Design.of(20).withFactor("pair", "1", pair).withCentered("order", order);
+     * MeanDecomposition.withDefaults().withBase(base).decompose("Alder", club, Map.of("speed", speed), carry);
+     * }</pre>
+     *
+     * @param columns one row for each shot; no term named club or as a covariate
+     * @return a changed copy
+     */
+    public MeanDecomposition withBase(Design columns) {
+        return new MeanDecomposition(level, unit, errors, Objects.requireNonNull(columns, "columns"));
     }
 
     /**
@@ -159,22 +193,32 @@ public final class MeanDecomposition {
      * @param y the response of each shot, finite
      * @return the parts
      * @throws IllegalArgumentException if there are not two clubs, no or more than eight covariates, lengths differ, a
-     *     number is not finite, or the shots are too few or the covariates not independent
+     *     number is not finite, the base has another number of rows, or the shots are too few or the columns not independent
      */
     public Result decompose(String reference, String[] club, Map<String, double[]> covariates, double[] y) {
         checkNumber(covariates);
-        Design clubs = Design.of(y.length).withFactor(CLUB, reference, club);
-        if (clubs.names().size() != 2) {
-            throw new IllegalArgumentException("club must name two clubs, but named " + clubs.levels(CLUB));
+        if (base != null && base.rows() != y.length) {
+            throw new IllegalArgumentException(
+                    "the base must have one row for each of " + y.length + " shots, but had " + base.rows());
         }
-        String column = clubs.names().get(1);
-        Result split = split(clubs, column, covariates, y);
+        Design clubs = (base == null ? Design.of(y.length) : base).withFactor(CLUB, reference, club);
+        List<String> levels = clubs.levels(CLUB);
+        if (levels.size() != 2) {
+            throw new IllegalArgumentException("club must name two clubs, but named " + levels);
+        }
+        String column = CLUB + "=" + levels.get(1);
+        boolean blocks = base != null && base.hasFactor();
+        Result split = split(clubs, column, covariates, y, blocks);
         List<Warning> warnings = new ArrayList<>(split.warnings());
-        Optional<Threefold> threefold =
-                threefold(clubs, List.copyOf(covariates.keySet()), covariates, y, reference, club);
+        Optional<Threefold> threefold = base != null
+                ? Optional.empty()
+                : threefold(clubs, List.copyOf(covariates.keySet()), covariates, y, reference, club);
         if (threefold.isEmpty()) {
             warnings.add(Warning.of(
-                    "no-threefold-split", "the shots of one club cannot carry slopes of their own, so there is none"));
+                    "no-threefold-split",
+                    base != null
+                            ? "slopes of each club's own beside blocks or an order do not add up to the difference"
+                            : "the shots of one club cannot carry slopes of their own, so there is none"));
         }
         return new Result(
                 split.difference(),
@@ -190,18 +234,23 @@ public final class MeanDecomposition {
      * Splits the mean difference of pairs, in which what both shots of a pair share has dropped out.
      *
      * <p>The differences of y are fitted on the differences of the covariates: the intercept is the direct effect, at equal
-     * covariates, as in the model of all shots with an effect of each pair; the parts add up exactly as there. The sandwich
-     * errors are those of whole pairs. There is no threefold split.
+     * covariates, as in the model of all shots with an effect of each pair; the parts add up exactly as there. Errors
+     * are those of whole pairs, of one common variance unless changed: the whole difference has the t of the paired test. There
+     * is no threefold split.
      *
      * @param covariates one to eight covariates by name, first minus second, one finite number for each pair
      * @param y the response, first minus second, of each pair, finite
      * @return the parts, first minus second
      * @throws IllegalArgumentException if there are no or more than eight covariates, lengths differ, a number is not finite,
-     *     or the pairs are too few or the covariates not independent
+     *     there is a base, or the pairs are too few or the covariates not independent
      */
     public Result decomposePairs(Map<String, double[]> covariates, double[] y) {
         checkNumber(covariates);
-        return split(Design.of(y.length), Design.INTERCEPT, covariates, y);
+        if (base != null) {
+            throw new IllegalArgumentException("differences within pairs take no base, but one was given; give the difference"
+                    + " in the order as a covariate, or use decompose with the pairs in the base");
+        }
+        return split(Design.of(y.length), Design.INTERCEPT, covariates, y, true);
     }
 
     private static void checkNumber(Map<String, double[]> covariates) {
@@ -212,9 +261,11 @@ public final class MeanDecomposition {
     }
 
     /** The split of one coefficient of a design without covariates. */
-    private Result split(Design clubs, String column, Map<String, double[]> covariates, double[] y) {
+    private Result split(
+            Design clubs, String column, Map<String, double[]> covariates, double[] y, boolean blocks) {
+        ErrorModel usual = blocks ? ErrorModel.CONSTANT : ErrorModel.HC3;
         LinearModel model =
-                LinearModel.withDefaults().withLevel(level).withUnit(unit).withErrors(errors);
+                LinearModel.withDefaults().withLevel(level).withUnit(unit).withErrors(errors == null ? usual : errors);
         List<String> names = List.copyOf(covariates.keySet());
         LinearFit full = model.fit(with(clubs, names, covariates), y);
         Coefficient direct = full.coefficient(column);

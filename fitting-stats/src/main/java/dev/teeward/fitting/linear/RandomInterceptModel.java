@@ -19,10 +19,14 @@ import java.util.OptionalDouble;
  * <p>y = X beta + b_g + e with b_g of variance v_b for each group and e of variance v_e. The ratio v_b / v_e is where the
  * derivative of the profiled restricted likelihood (Patterson and Thompson 1971) vanishes; the rest is least squares on
  * data from which each group's mean is partly taken away. Errors and degrees of freedom are those of Kenward and Roger
- * (1997), which for complete pairs make the club's t, df and p those of the paired t test.
+ * (1997), which for complete pairs make the club's t, df and p those of the paired t test as long as the group variance is
+ * above 0.
  *
- * <p>For two clubs and complete pairs the paired t test needs no model. With ten groups a group variance of 0 is common
- * (warning {@code no-group-variance}) and then the model is plain least squares.
+ * <p>For two clubs and complete pairs the paired t test needs no model, and is the one to report. With ten groups a group
+ * variance of 0 is common (warning {@code no-group-variance}). Then estimates and standard errors of complete groups are those
+ * of plain least squares, but not the degrees of freedom, which still allow for the variance having been estimated: for ten
+ * pairs 9 and not 18, so that the interval is longer than that of plain least squares. It is not the paired interval either,
+ * whose error is that of the differences.
  *
  * <pre>{@code
  * Design design = Design.of(carry.length).withFactor("club", "Alder", club);
@@ -47,6 +51,7 @@ public final class RandomInterceptModel {
     /**
      * What came out.
      *
+     * @param method what was really done, in words
      * @param coefficients one for each column of the design, in its order
      * @param groupVariance the variance between groups, squared unit of the response
      * @param residualVariance the variance within groups
@@ -55,6 +60,7 @@ public final class RandomInterceptModel {
      * @param warnings what to know before using this
      */
     public record Result(
+            String method,
             List<Coefficient> coefficients,
             double groupVariance,
             double residualVariance,
@@ -64,6 +70,7 @@ public final class RandomInterceptModel {
         /**
          * Copies the lists.
          *
+         * @param method what was really done, in words
          * @param coefficients one for each column of the design, in its order
          * @param groupVariance the variance between groups, squared unit of the response
          * @param residualVariance the variance within groups
@@ -163,12 +170,14 @@ public final class RandomInterceptModel {
             for (int j = 0; j < k; j++) {
                 bare.add(Coefficient.of(design.names().get(j), beta[j], 0.0, 0.0, level, unit));
             }
-            return new Result(bare, 0.0, 0.0, OptionalDouble.empty(), sizes.length, warnings);
+            return new Result("least squares, no measure of error", bare, 0.0, 0.0, OptionalDouble.empty(), sizes.length, warnings);
         }
         double ratio = best.getAsDouble();
         if (ratio == 0.0) {
             warnings.add(Warning.of(
-                    "no-group-variance", "the groups do not differ more than chance, so their variance is taken as 0"));
+                    "no-group-variance",
+                    "the groups do not differ more than chance, so their variance is taken as 0; for two clubs and complete"
+                            + " pairs report the paired t test, whose error does not rest on that"));
         }
         if (sizes.length < 5) {
             warnings.add(Warning.of("few-groups", "fewer than five groups tell little about how groups differ"));
@@ -187,7 +196,15 @@ public final class RandomInterceptModel {
                     design.names().get(j), at.beta[j], Math.sqrt(Math.max(0.0, adjusted[j][j])), df, level, unit));
         }
         return new Result(
-                coefficients, ratio * residual, residual, OptionalDouble.of(at.criterion), sizes.length, warnings);
+                "random intercept by restricted likelihood, "
+                        + (ratio > 0.0 ? "" : "group variance 0, ")
+                        + "errors and degrees of freedom of Kenward and Roger",
+                coefficients,
+                ratio * residual,
+                residual,
+                OptionalDouble.of(at.criterion),
+                sizes.length,
+                warnings);
     }
 
     /** The restricted likelihood, profiled over everything but the ratio of the variances. */

@@ -51,6 +51,20 @@ public final class SpreadShotsNeeded {
     }
 
     /**
+     * With another significance level.
+     *
+     * @param level the two-sided level, above 0 and below the power
+     * @return a changed copy
+     * @throws IllegalArgumentException if the level is out of range
+     */
+    public SpreadShotsNeeded withAlpha(double level) {
+        if (!(level > 0.0 && level < power)) {
+            throw new IllegalArgumentException("alpha must be in (0, " + power + "), but was " + level);
+        }
+        return new SpreadShotsNeeded(power, level);
+    }
+
+    /**
      * The power of a given number.
      *
      * @param shots the shots with each club, at least 2

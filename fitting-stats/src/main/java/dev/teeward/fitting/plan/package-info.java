@@ -6,8 +6,12 @@
  * <pre>{@code
  * PairsNeeded plan = PairsNeeded.withDefaults();            // 80 % power, 5 % two-sided, pairs
  * int pairs = plan.forDifference(5.0, 6.0).shots();         // 14 pairs: 5 yd when the differences spread by 6 yd
- * int precise = plan.forHalfWidth(4.0, 6.0).shots();        // 12 pairs: the 95 % interval is within +-4 yd
+ * int precise = plan.forHalfWidth(4.0, 6.0).shots();        // 12 pairs: a 95 % interval of +-4 yd is to be expected
+ * int assured = plan.forHalfWidth(4.0, 6.0, 0.8).shots();   // 14 pairs: it is within +-4 yd in 80 % of sessions
  * }</pre>
+ *
+ * <p>Twelve pairs keep +-4 yd in 64 % of sessions, since the spread of a sample scatters. Clubs that scatter differently and are
+ * not paired have {@link dev.teeward.fitting.plan.WelchShotsNeeded}.
  *
  * <p>{@link dev.teeward.fitting.plan.FittingPlan} does it within a cap on full swings and without taking the spread for known,
  * and {@link dev.teeward.fitting.plan.PairByPair} tells after every pair whether it is settled, worth going on, or not:

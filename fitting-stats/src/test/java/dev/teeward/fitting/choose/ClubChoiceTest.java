@@ -126,6 +126,10 @@ class ClubChoiceTest {
         assertEquals(3, r.pairs().pairs().size());
         PairwiseComparison.Result dunnett = r.againstCurrent().orElseThrow();
         assertEquals(2, dunnett.pairs().size());
+        List<Integer> shots = r.clubs().stream().map(ClubChoice.ClubResult::shots).toList();
+        assertEquals(shots, r.pairs().counts());
+        assertEquals(shots, dunnett.counts());
+        assertEquals(shots, direct.counts());
         assertEquals(
                 r.clubs().get(2).mean().value() - r.clubs().get(0).mean().value(),
                 dunnett.pair(2, 0).difference().value(),

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.reference.ReferenceTable;
+import java.util.List;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import org.apache.commons.statistics.distribution.TDistribution;
@@ -146,6 +147,7 @@ class RoundsTest {
     @Test
     void bestOfThreeMeetsDraws() {
         ProbabilityOfBest.Result r = ProbabilityOfBest.withDefaults().testRounds(ALDER, ROWAN, HAZEL);
+        assertEquals(List.of(ALDER.length, ALDER.length, ALDER.length), r.counts());
         double[][] clubs = {ALDER, ROWAN, HAZEL};
         double[] means = Arrays.stream(clubs)
                 .mapToDouble(c -> Arrays.stream(c).average().orElseThrow())

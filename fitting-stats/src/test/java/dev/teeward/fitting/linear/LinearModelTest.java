@@ -96,6 +96,7 @@ class LinearModelTest {
                 .fit(design, PAIR, spread);
         Coefficient random = mixed.coefficient("club=Rowan");
         assertTrue(mixed.groupVariance() > 0.0);
+        assertFalse(mixed.method().contains("group variance 0"), mixed.method());
         assertEquals(3.0, random.degreesOfFreedom(), 1e-6);
         assertEquals(oracle.pairedT(b, a), random.t().orElseThrow(), 1e-6);
         assertTrue(warns(mixed.warnings(), "few-groups"));
@@ -109,7 +110,42 @@ class LinearModelTest {
                 .toArray();
     }
 
-    /** Without a difference between groups the mixed model is plain least squares. */
+    /**
+     * At group variance 0 the error is that of plain least squares, by R 4.2.2 t.test(var.equal = TRUE) 0.5411613 with 18 df, but
+     * the degrees of freedom are the 9 of ten pairs, with t_0.975(9) = 2.262157; the paired error is 0.7569603.
+     */
+    @Test
+    void groupVarianceOfZeroIsNotPlainLeastSquares() {
+        double[] alder = {1.2, -0.4, 0.8, 2.1, -1.5, 0.3, 1.9, -0.7, 0.6, -1.1};
+        double[] rowan = {-0.3, 1.6, 0.4, -0.9, 2.2, 1.5, -0.8, 1.3, 0.9, 2.4};
+        String[] club = new String[20];
+        String[] pair = new String[20];
+        double[] y = new double[20];
+        for (int i = 0; i < 20; i++) {
+            club[i] = i < 10 ? "Alder" : "Rowan";
+            pair[i] = String.valueOf(i % 10);
+            y[i] = i < 10 ? alder[i] : rowan[i - 10];
+        }
+        Design design = Design.of(20).withFactor("club", "Alder", club);
+        RandomInterceptModel.Result r = RandomInterceptModel.withDefaults().fit(design, pair, y);
+        assertEquals(0.0, r.groupVariance());
+        Coefficient c = r.coefficient("club=Rowan");
+        assertEquals(0.5411613, c.standardError().orElseThrow(), 1e-7);
+        assertEquals(9.0, c.degreesOfFreedom(), 1e-9);
+        assertEquals(
+                0.51 + 2.262157 * 0.5411613, c.estimate().interval().upper(), 1e-6);
+        assertTrue(r.warnings().stream().anyMatch(w -> w.code().equals("no-group-variance")
+                && w.message().contains("paired t test")));
+        assertTrue(r.method().contains("group variance 0"), r.method());
+        Coefficient plain = LinearModel.withDefaults().fit(design, y).coefficient("club=Rowan");
+        assertEquals(18.0, plain.degreesOfFreedom());
+        Coefficient blocks = LinearModel.withDefaults()
+                .fit(design.withFactor("pair", "0", pair), y)
+                .coefficient("club=Rowan");
+        assertEquals(0.7569603, blocks.standardError().orElseThrow(), 1e-7);
+    }
+
+    /** Without a difference between groups the estimate is that of plain least squares. */
     @Test
     void groupsThatDoNotDifferHaveNoVariance() {
         Design design = Design.of(8).withFactor("club", "Alder", CLUB);

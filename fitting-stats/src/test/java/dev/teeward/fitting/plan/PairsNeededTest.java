@@ -28,6 +28,8 @@ class PairsNeededTest {
     void packageExample() {
         assertEquals(14, PLAN.forDifference(5.0, 6.0).shots());
         assertEquals(12, PLAN.forHalfWidth(4.0, 6.0).shots());
+        assertEquals(14, PLAN.forHalfWidth(4.0, 6.0, 0.8).shots());
+        assertEquals(0.64, PLAN.assurance(12.0, 4.0, 6.0), 0.005);
         assertTrue(PLAN.forHalfWidth(4.0, 6.0).achieved() <= 4.0);
         assertTrue(PLAN.unpaired().forHalfWidth(4.0, 6.0).shots() > 12);
         assertEquals(2, PLAN.forHalfWidth(1e6, 1.0).shots());
