@@ -99,8 +99,7 @@ public record ClubOrSwing(
 
     static ClubOrSwing of(HeadToHeadResult result, Balance.Result balance, TotalAndDirect.Result effect) {
         double alpha = 0.5 * (1.0 - result.level());
-        boolean whole =
-                effect.warnings().stream().noneMatch(w -> w.code().equals("covariate-not-measured"));
+        boolean whole = effect.warnings().stream().noneMatch(w -> w.code().equals("covariate-not-measured"));
         List<Metric> covariates = effect.covariates();
         double[] different = new double[covariates.size()];
         boolean same = whole;
@@ -123,9 +122,7 @@ public record ClubOrSwing(
         OptionalDouble margin = result.find(effect.outcome()).orElseThrow().margin();
         Coefficient direct = effect.tested();
         Verdict club = whole
-                ? verdict(
-                        direct.pValue() <= alpha,
-                        margin.isPresent() && beyond(direct, margin.getAsDouble()) < alpha)
+                ? verdict(direct.pValue() <= alpha, margin.isPresent() && beyond(direct, margin.getAsDouble()) < alpha)
                 : Verdict.UNDECIDED;
         return new ClubOrSwing(effect.outcome(), answer(swing, club), swing, club, differing, alpha);
     }

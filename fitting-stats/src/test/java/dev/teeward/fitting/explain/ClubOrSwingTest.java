@@ -66,7 +66,8 @@ class ClubOrSwingTest {
 
     @Test
     void whatWasNotMeasuredIsNotHeldEqual() {
-        ClubOrSwing r = carry(InventedSwings.of(3, 60).more(Metric.BALL_SPEED, 3.0).without(Metric.ATTACK_ANGLE));
+        ClubOrSwing r =
+                carry(InventedSwings.of(3, 60).more(Metric.BALL_SPEED, 3.0).without(Metric.ATTACK_ANGLE));
         assertEquals(Verdict.UNDECIDED, r.club());
         assertEquals(Verdict.UNDECIDED, r.swing());
         assertEquals(Answer.CAN_NOT_TELL, r.answer());

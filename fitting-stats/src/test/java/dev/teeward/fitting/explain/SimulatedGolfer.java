@@ -45,8 +45,7 @@ record SimulatedGolfer(
 
     /** Alder goes 6 yd farther at the same swing. */
     SimulatedGolfer withClub(int sign) {
-        return new SimulatedGolfer(
-                sign * LengthUnit.YARD.toSi(6.0), swing, drift, slowing, mishit, spread, misread);
+        return new SimulatedGolfer(sign * LengthUnit.YARD.toSi(6.0), swing, drift, slowing, mishit, spread, misread);
     }
 
     /** Alder is swung 2 mph faster. */

@@ -95,7 +95,11 @@ final class TruthTable {
             HeadToHeadResult result = COMPARE.compare(hit.session());
             count(name, golfer, hit, result);
             if (golfer.mishit()) {
-                count(name + ", without flagged", golfer, hit, result.withoutFlagged().orElse(result));
+                count(
+                        name + ", without flagged",
+                        golfer,
+                        hit,
+                        result.withoutFlagged().orElse(result));
             }
         }
     }
@@ -175,11 +179,7 @@ final class TruthTable {
         cells.forEach((name, counts) -> {
             text.append("| ").append(name).append(" |");
             counts.forEach((question, c) -> text.append(String.format(
-                    Locale.ROOT,
-                    " %.1f; %.0f (%.0f) |",
-                    100.0 * c.wrong(),
-                    100.0 * c.decided(),
-                    100.0 * c.oracle())));
+                    Locale.ROOT, " %.1f; %.0f (%.0f) |", 100.0 * c.wrong(), 100.0 * c.decided(), 100.0 * c.oracle())));
             text.append('\n');
         });
         return text.toString();
