@@ -40,9 +40,11 @@ final class Oracle {
     /** The carry at equal speed and attack angle, at half of 5 %. */
     static Verdict club(SimulatedGolfer golfer, SimulatedGolfer.Hit hit) {
         int n = hit.carry().length;
+        double[] speed = hit.speed();
+        double[] attack = hit.attack();
         double[][] x = new double[n][];
         // in units near 1, for the sake of the decomposition
-        Arrays.setAll(x, i -> new double[] {hit.speed()[i], 100.0 * hit.attack()[i]});
+        Arrays.setAll(x, i -> new double[] {speed[i], 100.0 * attack[i]});
         OLSMultipleLinearRegression squares = new OLSMultipleLinearRegression();
         squares.newSampleData(hit.carry(), x);
         double direct = squares.estimateRegressionParameters()[0];

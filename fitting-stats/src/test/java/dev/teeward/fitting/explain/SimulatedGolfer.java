@@ -88,15 +88,40 @@ record SimulatedGolfer(
         return Math.hypot(directSd(), delivery);
     }
 
-    /**
-     * A session, and what only an oracle sees.
-     *
-     * @param session the shots as read
-     * @param carry true differences in carry within pairs, without drift and without the pair of the mishit [m]
-     * @param speed the same of the club speed [m/s]
-     * @param attack the same of the attack angle [rad]
-     */
-    record Hit(Session session, double[] carry, double[] speed, double[] attack) {}
+    /** A session, and what only an oracle sees: differences within pairs, without drift and without the pair of the mishit. */
+    static final class Hit {
+        private final Session session;
+        private final List<double[]> seen;
+
+        private Hit(Session session, List<double[]> seen) {
+            this.session = session;
+            this.seen = seen;
+        }
+
+        /** The shots as read. */
+        Session session() {
+            return session;
+        }
+
+        /** True differences in carry [m]. */
+        double[] carry() {
+            return column(0);
+        }
+
+        /** True differences in club speed [m/s]. */
+        double[] speed() {
+            return column(1);
+        }
+
+        /** True differences in attack angle [rad]. */
+        double[] attack() {
+            return column(2);
+        }
+
+        private double[] column(int column) {
+            return seen.stream().mapToDouble(row -> row[column]).toArray();
+        }
+    }
 
     Hit hit(SplittableRandom random) {
         int bad = mishit ? random.nextInt(2 * PAIRS) : -1;
@@ -136,8 +161,7 @@ record SimulatedGolfer(
                 seen.add(difference);
             }
         }
-        return new Hit(
-                Session.builder().shots(ShotSet.of(shots)).build(), column(seen, 0), column(seen, 1), column(seen, 2));
+        return new Hit(Session.builder().shots(ShotSet.of(shots)).build(), seen);
     }
 
     private Shot shot(
@@ -154,9 +178,5 @@ record SimulatedGolfer(
                 .measured(Metric.START_DIRECTION, Math.toRadians(0.5 + 0.8 * random.nextGaussian()))
                 .measured(Metric.CARRY, carry - (bad ? 25.0 : 0.0))
                 .build();
-    }
-
-    private static double[] column(List<double[]> rows, int column) {
-        return rows.stream().mapToDouble(row -> row[column]).toArray();
     }
 }
