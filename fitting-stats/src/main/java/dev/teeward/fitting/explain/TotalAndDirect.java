@@ -152,7 +152,12 @@ public final class TotalAndDirect {
             // The readings are finite and enough, so one covariate is a combination of the others.
             return Optional.empty();
         }
-        return Optional.of(new Result(outcome, measured, readings, split, result.level(), missing(outcome, measured)));
+        Coefficient tested = readings.paired()
+                ? pairs(procedure.withErrors(ErrorModel.CONSTANT), readings, measured, outcome)
+                        .direct()
+                : split.direct();
+        return Optional.of(
+                new Result(outcome, measured, readings, split, tested, result.level(), missing(outcome, measured)));
     }
 
     private List<Warning> missing(Metric outcome, List<Metric> measured) {
@@ -196,6 +201,7 @@ public final class TotalAndDirect {
         private final Readings readings;
         private final TestResult total;
         private final MeanDecomposition.Result split;
+        private final Coefficient tested;
         private final Map<Metric, Coefficient> explained;
         private final Map<Metric, TestResult> differences;
         private final List<Warning> warnings;
@@ -205,12 +211,14 @@ public final class TotalAndDirect {
                 List<Metric> covariates,
                 Readings readings,
                 MeanDecomposition.Result split,
+                Coefficient tested,
                 double level,
                 List<Warning> missing) {
             this.outcome = outcome;
             this.covariates = covariates;
             this.readings = readings;
             this.split = split;
+            this.tested = tested;
             this.total = readings.difference(outcome, level);
             Map<Metric, Coefficient> parts = new LinkedHashMap<>();
             Map<Metric, TestResult> moved = new LinkedHashMap<>();
@@ -274,6 +282,11 @@ public final class TotalAndDirect {
          */
         public Coefficient direct() {
             return split.direct();
+        }
+
+        /** The direct difference with the textbook error of pairs, whose differences have one variance; else as above. */
+        Coefficient tested() {
+            return tested;
         }
 
         /**

@@ -62,6 +62,12 @@ final class InventedSwings {
         return input(metric, old[0], old[1], alderMore);
     }
 
+    /** A metric always at its mean. */
+    InventedSwings withoutScatter(Metric metric) {
+        double[] old = inputs.get(metric);
+        return input(metric, old[0], 0.0, old[2]);
+    }
+
     InventedSwings without(Metric metric) {
         inputs.remove(metric);
         return this;

@@ -1,0 +1,148 @@
+package dev.teeward.fitting.explain;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.compare.HeadToHead;
+import dev.teeward.fitting.compare.HeadToHeadResult;
+import dev.teeward.fitting.compare.MetricComparison;
+import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.explain.ClubOrSwing.Answer;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
+import org.junit.jupiter.api.Test;
+
+/** Swings whose truth is known; p of the direct difference against Commons Math. */
+class ClubOrSwingTest {
+    private static final double DEG = Math.PI / 180.0;
+
+    private static HeadToHeadResult compare(InventedSwings swings) {
+        return HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(swings.session());
+    }
+
+    private static ClubOrSwing carry(HeadToHeadResult result, Balance balance) {
+        TotalAndDirect.Result effect =
+                TotalAndDirect.withDefaults().explain(result, Metric.CARRY).orElseThrow();
+        return ClubOrSwing.of(result, balance.compare(result), effect);
+    }
+
+    private static ClubOrSwing carry(InventedSwings swings) {
+        return carry(compare(swings), Balance.withDefaults());
+    }
+
+    /** The launches are drawn without regard to the delivery, so that ball speed is the club's and club speed the swing's. */
+    @Test
+    void manyPairsTellClubFromSwing() {
+        assertEquals(Answer.NEITHER, carry(InventedSwings.of(3, 60)).answer());
+        ClubOrSwing club = carry(InventedSwings.of(3, 60).more(Metric.BALL_SPEED, 3.0));
+        assertEquals(Answer.CLUB, club.answer());
+        assertEquals(List.of(), club.swingDiffers());
+        ClubOrSwing swing = carry(InventedSwings.of(3, 60).more(Metric.CLUB_SPEED, 0.6));
+        assertEquals(Answer.SWING, swing.answer());
+        assertEquals(List.of(Metric.CLUB_SPEED), swing.swingDiffers());
+        assertEquals(0.025, swing.alpha(), 1e-12);
+        ClubOrSwing both =
+                carry(InventedSwings.of(3, 60).more(Metric.BALL_SPEED, 3.0).more(Metric.ATTACK_ANGLE, 2.0 * DEG));
+        assertEquals(Answer.BOTH, both.answer());
+        assertEquals(List.of(Metric.ATTACK_ANGLE), both.swingDiffers());
+    }
+
+    @Test
+    void oneVerdictThatIsOpenLeavesTheAnswerOpen() {
+        for (Verdict verdict : Verdict.values()) {
+            assertEquals(Answer.CAN_NOT_TELL, ClubOrSwing.answer(Verdict.UNDECIDED, verdict));
+            assertEquals(Answer.CAN_NOT_TELL, ClubOrSwing.answer(verdict, Verdict.UNDECIDED));
+        }
+        assertEquals(
+                Answer.CAN_NOT_TELL,
+                carry(InventedSwings.of(5, 6).input(Metric.CLUB_SPEED, 38.0, 2.0, 0.0))
+                        .answer());
+    }
+
+    @Test
+    void whatWasNotMeasuredIsNotHeldEqual() {
+        ClubOrSwing r =
+                carry(InventedSwings.of(3, 60).more(Metric.BALL_SPEED, 3.0).without(Metric.ATTACK_ANGLE));
+        assertEquals(Verdict.UNDECIDED, r.club());
+        assertEquals(Verdict.UNDECIDED, r.swing());
+        assertEquals(Answer.CAN_NOT_TELL, r.answer());
+    }
+
+    @Test
+    void theMarginsOfTheBalanceGoFirst() {
+        HeadToHeadResult result = compare(InventedSwings.of(3, 60));
+        assertEquals(
+                Verdict.PRACTICALLY_THE_SAME,
+                carry(result, Balance.withDefaults()).swing());
+        assertEquals(
+                Verdict.UNDECIDED,
+                carry(result, Balance.withDefaults().withMargin(Metric.CLUB_SPEED, 1e-3))
+                        .swing());
+        assertEquals(
+                Verdict.PRACTICALLY_THE_SAME,
+                carry(result, Balance.withDefaults().withoutInput(Metric.CLUB_SPEED))
+                        .swing());
+    }
+
+    @Test
+    void comesFromAnExplanation() {
+        HeadToHeadResult result = compare(InventedSwings.of(3, 12));
+        Explanation why = Explain.withDefaults()
+                .withFlights(FlightCounterfactual.withDefaults().withResamples(199))
+                .explain(result);
+        ClubOrSwing found = ClubOrSwing.of(result, why, Metric.CARRY).orElseThrow();
+        assertEquals(carry(result, Balance.withDefaults()), found);
+        assertTrue(ClubOrSwing.of(result, why, Metric.FLIGHT_TIME).isEmpty());
+    }
+
+    /** The textbook error of the differences within pairs, whose p Commons Math gives. */
+    @Test
+    void pairsAreTestedWithOneVariance() {
+        HeadToHeadResult result = compare(InventedSwings.of(7, 12).more(Metric.BALL_SPEED, 1.0));
+        TotalAndDirect.Result effect =
+                TotalAndDirect.withDefaults().explain(result, Metric.CARRY).orElseThrow();
+        double[] speed = differences(result, Metric.CLUB_SPEED);
+        double[] attack = differences(result, Metric.ATTACK_ANGLE);
+        double[][] x = new double[12][];
+        Arrays.setAll(x, i -> new double[] {speed[i], 100.0 * attack[i]});
+        OLSMultipleLinearRegression squares = new OLSMultipleLinearRegression();
+        squares.newSampleData(differences(result, Metric.CARRY), x);
+        double t = squares.estimateRegressionParameters()[0] / squares.estimateRegressionParametersStandardErrors()[0];
+        double p = 2.0 * new TDistribution(9.0).cumulativeProbability(-Math.abs(t));
+        assertEquals(p, effect.tested().pValue(), 1e-9);
+        assertEquals(
+                effect.direct().estimate().value(), effect.tested().estimate().value(), 1e-12);
+    }
+
+    private static double[] differences(HeadToHeadResult result, Metric metric) {
+        MetricComparison c = result.find(metric).orElseThrow();
+        double[] first = c.pairedFirst();
+        Arrays.setAll(first, i -> first[i] - c.pairedSecond()[i]);
+        return first;
+    }
+
+    /**
+     * A few rows of the truth table. At 5 % more than 8 of 50 would be wrong once in 1,000, and at the 94 % of the exact t test
+     * fewer than 19 of 25 be decided as seldom (binomial).
+     */
+    @Test
+    void simulatedGolfersAreSeldomJudgedWrongly() {
+        TruthTable table = new TruthTable();
+        for (String cell : List.of("no effect", "club only")) {
+            table.run(cell, Objects.requireNonNull(TruthTable.golfers().get(cell)), 25);
+        }
+        for (TruthTable.Question question : TruthTable.Question.values()) {
+            double wrong = 0.0;
+            for (Map<TruthTable.Question, TruthTable.Count> cell : table.cells().values()) {
+                wrong += 25.0 * cell.get(question).wrong();
+            }
+            assertTrue(wrong <= 8.0, table.markdown());
+        }
+        assertTrue(table.cells().get("club only").get(TruthTable.Question.TOTAL).decided() >= 19.0 / 25.0);
+    }
+}
