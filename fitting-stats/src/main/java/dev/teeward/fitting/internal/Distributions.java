@@ -86,8 +86,18 @@ public final class Distributions {
      * @return t with P(T at most t) = p
      */
     public static double tQuantile(double p, double df) {
+        if (p == 0.5) {
+            return 0.0;
+        }
+        if (df == 1.0) {
+            double tail = Math.min(p, 1.0 - p);
+            return tail < 0.25 ? Math.copySign(1.0 / Math.tan(Math.PI * tail), p - 0.5) : Math.tan(Math.PI * (p - 0.5));
+        }
+        if (df == 2.0) {
+            return (p - 0.5) * Math.sqrt(2.0 / (p * (1.0 - p)));
+        }
         TDistribution t = TDistribution.of(df);
-        if (!(df > 2.0) || p == 0.5) {
+        if (!(df > 2.0)) {
             return solved(t, p);
         }
         double z = normalQuantile(p);
