@@ -29,7 +29,9 @@ import java.util.stream.IntStream;
  * 1971, from memory). So a ball that does not roll stays with the probability that it lands there. The standard error is at
  * most half a point. The interval is for the unknown true probability, found as in {@link HoldProbability} from posterior draws
  * of the same two steps corrected for median bias, each probability by the same 999 normal points, whose common error is taken
- * out, and widened where need be to hold the estimate. COVERAGE
+ * out, and widened where need be to hold the estimate.
+ * Measured coverage at 95 %, 200 samples each (standard error 1.5 points), 7 shots with roll, truth 0.79: 96 %; 7 shots
+ * without roll, truth 0.85: 93 %; other numbers of shots have not been measured.
  *
  * <p>Balls that all stop where they land have no roll and are as good as any. Where every ball rolls depends on how it lands, in
  * a straight line here: a region near a slope or an edge of the green, where rolls differ in kind, is beyond this; look at the

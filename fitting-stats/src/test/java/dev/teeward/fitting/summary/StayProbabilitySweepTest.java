@@ -37,7 +37,7 @@ class StayProbabilitySweepTest {
         return count / (double) TRUTH;
     }
 
-    /** The stated coverage, 93 to 98 %, with three standard errors of 400 sessions at 95 %, 3.3 points, below it. */
+    /** At least 95 % but for three standard errors of 400 sessions, 3.3 points. */
     @Test
     void intervalsHoldTheTruth() {
         StringBuilder all = new StringBuilder();
