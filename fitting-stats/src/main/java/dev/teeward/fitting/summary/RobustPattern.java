@@ -26,7 +26,7 @@ import java.util.SplittableRandom;
  * same way; the quantiles of estimated over true radius divide the estimate, which takes the bias of few shots out as well.
  * Beyond 20 shots 20 are drawn and the logarithm of that ratio shrinks by sqrt(20 / n). Measured coverage of R50 and R95 at
  * 95 %, 10 and 16 good shots, axis ratios of 1 and 3, 1,000 samples each: 92 to 98 %.
- * With axis ratio 2, 300 samples each (standard error 1.5 points), a mishit ten standard deviations short: 10 shots 97 and
+ * With axis ratio 2, 300 samples each (standard error 1.5 points; mishits ten standard deviations short): 10 shots 97 and
  * 95 %; 10 shots, one of them a mishit, 92 and 91 %; 16 shots 97 and 91 %; 16 shots, one of them a mishit, 93 and 95 %.
  * Beyond 20 shots it has not been measured.
  *

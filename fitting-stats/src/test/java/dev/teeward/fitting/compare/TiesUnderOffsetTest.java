@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import java.util.Arrays;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.api.Test;
 
 /**
  * Numbers with one digit behind the point tie often. A large constant added to all of them rounds them, and must not undo the
@@ -57,13 +57,17 @@ class TiesUnderOffsetTest {
         // Unequal sizes are studentised.
         double[] seven = Arrays.copyOf(X, 7);
         double[] movedSeven = Arrays.copyOf(x, 7);
-        assertEquals(exchange.test(seven, Y).pValue(), exchange.test(movedSeven, y).pValue(), 1e-15);
-        MaxTTest.Result plain = MaxTTest.withDefaults().testPairs(new double[][] {X, Y}, new double[][] {Y, plus(X, -0.3)});
-        MaxTTest.Result moved =
-                MaxTTest.withDefaults().testPairs(new double[][] {x, y}, new double[][] {y, plus(plus(X, -0.3), offset)});
+        assertEquals(
+                exchange.test(seven, Y).pValue(), exchange.test(movedSeven, y).pValue(), 1e-15);
+        MaxTTest.Result plain =
+                MaxTTest.withDefaults().testPairs(new double[][] {X, Y}, new double[][] {Y, plus(X, -0.3)});
+        MaxTTest.Result moved = MaxTTest.withDefaults().testPairs(new double[][] {x, y}, new double[][] {
+            y, plus(plus(X, -0.3), offset)
+        });
         for (int k = 0; k < 2; k++) {
             assertEquals(plain.metrics().get(k).pValue(), moved.metrics().get(k).pValue(), 1e-15);
-            assertEquals(plain.metrics().get(k).adjustedP(), moved.metrics().get(k).adjustedP(), 1e-15);
+            assertEquals(
+                    plain.metrics().get(k).adjustedP(), moved.metrics().get(k).adjustedP(), 1e-15);
         }
         assertEquals(50.0 / 1024.0, plain.metrics().get(0).pValue(), 1e-15);
         double[] third = {.3, .2, .8, .9, .4, .6, .7, 1.2, .9, .5};
@@ -71,7 +75,8 @@ class TiesUnderOffsetTest {
         PairwiseComparison.Result movedRounds =
                 MaxTTest.withDefaults().testRounds(shorter(x), shorter(y), shorter(plus(third, offset)));
         for (int p = 0; p < 3; p++) {
-            assertEquals(rounds.pairs().get(p).pValue(), movedRounds.pairs().get(p).pValue(), 1e-15);
+            assertEquals(
+                    rounds.pairs().get(p).pValue(), movedRounds.pairs().get(p).pValue(), 1e-15);
         }
     }
 
@@ -87,6 +92,9 @@ class TiesUnderOffsetTest {
         near[1] -= 0.02;
         double apart = SignFlipTest.withDefaults().test(X, near).pValue();
         assertNotEquals(50.0 / 1024.0, apart, 1e-9);
-        assertEquals(apart, SignFlipTest.withDefaults().test(plus(X, 1e6), plus(near, 1e6)).pValue(), 1e-15);
+        assertEquals(
+                apart,
+                SignFlipTest.withDefaults().test(plus(X, 1e6), plus(near, 1e6)).pValue(),
+                1e-15);
     }
 }

@@ -77,7 +77,8 @@ class LargeTargetTest {
     /** The interval for a polygon that is the half-plane, from the same draws. */
     private static double[] halfPlane(double d) {
         double x = 150.0 + d;
-        Interval interval = hold(TargetRegion.polygon(new double[] {x, x, -1e5, -1e5}, new double[] {-1e5, 1e5, 1e5, -1e5}))
+        Interval interval = hold(TargetRegion.polygon(
+                        new double[] {x, x, -1e5, -1e5}, new double[] {-1e5, 1e5, 1e5, -1e5}))
                 .probability()
                 .orElseThrow()
                 .interval();

@@ -16,8 +16,8 @@ class RobustPatternSweepTest {
     private static final int MORE_SESSIONS = 400;
 
     private static double coverage(int n, double ratio, double share, boolean mishit, int sessions) {
-        double truth =
-                DiscProbability.of(new SymmetricMatrix2(ratio * ratio, 0.0, 1.0), 0.0, 0.0).radius(share);
+        double truth = DiscProbability.of(new SymmetricMatrix2(ratio * ratio, 0.0, 1.0), 0.0, 0.0)
+                .radius(share);
         Random random = new Random(41L + n);
         int held = 0;
         for (int r = 0; r < sessions; r++) {

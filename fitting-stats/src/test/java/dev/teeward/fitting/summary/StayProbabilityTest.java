@@ -75,14 +75,16 @@ class StayProbabilityTest {
             double c = (n + 1.0) * (n - 1.0) / n;
             double truth = 1.0 - Math.pow(1.0 + 4.0 / c, -0.5 * (n - 2.0));
             double error = 4.0 * Math.sqrt(truth * (1.0 - truth) / 9_999.0);
-            StayProbability.Result dead =
-                    StayProbability.withDefaults().withDraws(99).estimate(CIRCLE, shots[0], shots[1], shots[0], shots[1]);
+            StayProbability.Result dead = StayProbability.withDefaults()
+                    .withDraws(99)
+                    .estimate(CIRCLE, shots[0], shots[1], shots[0], shots[1]);
             assertEquals(truth, dead.probability().orElseThrow().value(), error, "n = " + n);
             assertTrue(dead.method().contains("landing with " + (n - 2) + " degrees"), dead.method());
             // A roll that is the same for all, of which rounding leaves a trace, is settled as well.
             double[] shifted = plus(shots[0], 0.3);
-            StayProbability.Result same =
-                    StayProbability.withDefaults().withDraws(99).estimate(CIRCLE, shots[0], shots[1], shifted, shots[1]);
+            StayProbability.Result same = StayProbability.withDefaults()
+                    .withDraws(99)
+                    .estimate(CIRCLE, shots[0], shots[1], shifted, shots[1]);
             assertTrue(same.method().contains("roll settled"), same.method());
         }
     }
@@ -159,7 +161,13 @@ class StayProbabilityTest {
             boolean lands = Math.hypot(x, f.side().meters()) <= 5.0;
             var rest = f.rollOut().orElseThrow().rest();
             landed += lands ? 1 : 0;
-            stayed += lands && Math.hypot(rest.downrange().meters() - middle, rest.side().meters()) <= 5.0 ? 1 : 0;
+            stayed += lands
+                            && Math.hypot(
+                                            rest.downrange().meters() - middle,
+                                            rest.side().meters())
+                                    <= 5.0
+                    ? 1
+                    : 0;
         }
         assertEquals(landed, r.landed());
         assertEquals(stayed, r.count());
@@ -167,10 +175,10 @@ class StayProbabilityTest {
         Estimate p = r.probability().orElseThrow();
         assertTrue(p.interval().contains(p.value()) && p.value() > 0.0 && p.value() < 1.0, p.toString());
         // Without a ground nobody knows where a ball rests.
-        List<Flight> aloft =
-                launches.stream().map(FlightModel.standard()::fly).toList();
+        List<Flight> aloft = launches.stream().map(FlightModel.standard()::fly).toList();
         IllegalArgumentException e = assertThrows(
-                IllegalArgumentException.class, () -> StayProbability.withDefaults().estimate(green, aloft));
+                IllegalArgumentException.class,
+                () -> StayProbability.withDefaults().estimate(green, aloft));
         assertTrue(e.getMessage().contains("flight 1") && e.getMessage().contains("ground"), e.getMessage());
     }
 
