@@ -69,8 +69,11 @@ class DistributionsTest {
     /** 195 quantiles computed by mpmath, 40 digits (distribution_quantiles.py), to what the class states. */
     @Test
     void quantilesMeetMpmath() throws IOException {
-        try (InputStream in = Objects.requireNonNull(DistributionsTest.class.getResourceAsStream("distribution_quantiles.csv"))) {
-            List<String> lines = new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+        try (InputStream in =
+                Objects.requireNonNull(DistributionsTest.class.getResourceAsStream("distribution_quantiles.csv"))) {
+            List<String> lines = new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
             assertEquals(196, lines.size());
             for (String line : lines.subList(1, lines.size())) {
                 String[] cells = line.split(",", -1);
@@ -79,13 +82,14 @@ class DistributionsTest {
                 double second = Double.parseDouble(cells[3]);
                 double wanted = Double.parseDouble(cells[4]);
                 switch (cells[0]) {
-                    case "t" -> assertEquals(
-                            wanted, Distributions.tQuantile(p, first), 2e-14 * Math.abs(wanted) + 1e-16, line);
-                    case "chi2" -> assertEquals(
-                            wanted, Distributions.chiSquareQuantile(p, first), 2e-14 * wanted, line);
+                    case "t" ->
+                        assertEquals(wanted, Distributions.tQuantile(p, first), 2e-14 * Math.abs(wanted) + 1e-16, line);
+                    case "chi2" ->
+                        assertEquals(wanted, Distributions.chiSquareQuantile(p, first), 2e-14 * wanted, line);
                     case "F" -> assertEquals(wanted, Distributions.fQuantile(p, first, second), 2e-14 * wanted, line);
-                    case "nct0" -> assertEquals(
-                            wanted, NoncentralT.quantile(p, first, 0.0), 1e-12 * Math.abs(wanted) + 1e-15, line);
+                    case "nct0" ->
+                        assertEquals(
+                                wanted, NoncentralT.quantile(p, first, 0.0), 1e-12 * Math.abs(wanted) + 1e-15, line);
                     default -> throw new AssertionError(line);
                 }
             }
