@@ -149,12 +149,14 @@ public final class MaxTTest {
         double[] observed = new double[d.size()];
         double[][] raw = new double[d.size()][];
         double[][] centred = new double[d.size()][];
+        double[] ties = new double[d.size()];
         List<Warning> warnings = new ArrayList<>();
         for (int k = 0; k < observed.length; k++) {
             Sample s = d.get(k);
             raw[k] = scaled(s.toArray());
             centred[k] = s.constant() ? new double[n] : scaled(s.plus(-s.mean()).toArray());
             observed[k] = s.constant() ? 0.0 : Math.abs(Arrays.stream(raw[k]).sum());
+            ties[k] = s.constant() ? TIE : tie(s);
             if (s.constant()) {
                 raw[k] = new double[n];
                 warnings.add(
@@ -170,7 +172,7 @@ public final class MaxTTest {
                 largest = Math.max(largest, Math.abs(s));
             }
             for (int k = 0; k < own.length; k++) {
-                double bound = observed[k] - TIE;
+                double bound = observed[k] - ties[k];
                 own[k] += Math.abs(sums[k]) >= bound ? 1.0 : 0.0;
                 all[k] += largest >= bound ? 1.0 : 0.0;
             }
@@ -202,6 +204,12 @@ public final class MaxTTest {
         Interval interval = Interval.of(s.mean() - reach, s.mean() + reach, level);
         return new MetricResult(
                 Estimate.of(s.mean() + 0.0, interval, unit), OptionalDouble.of(s.mean() / error), own, adjusted);
+    }
+
+    /** How far scaled sums may differ and yet be equal: what the rounding of the numbers as given makes of them. */
+    private static double tie(Sample d) {
+        double squares = Arrays.stream(d.toArray()).map(v -> v * v).sum();
+        return squares > 0.0 ? Math.max(TIE, d.size() * d.tieTolerance() / Math.sqrt(squares)) : TIE;
     }
 
     /** To squares that add up to 1, so that the sum is an increasing function of t, the same for every metric. */
@@ -239,10 +247,16 @@ public final class MaxTTest {
         RoundPermutations arrangements = new RoundPermutations(centred, seed);
         double[] observed = arrangements.observed();
         double[] reached = new double[observed.length];
+        double[] ties = new double[observed.length];
+        for (int i = 1, p = 0; i < samples.size(); i++) {
+            for (int j = 0; j < i; j++) {
+                ties[p++] = tie(Sample.differences("first", groups[i], "second", groups[j]));
+            }
+        }
         arrangements.visit(shares -> {
             double largest = Arrays.stream(shares).max().orElse(0.0);
             for (int p = 0; p < reached.length; p++) {
-                reached[p] += largest >= observed[p] - TIE ? 1.0 : 0.0;
+                reached[p] += largest >= observed[p] - ties[p] ? 1.0 : 0.0;
             }
         });
         double add = arrangements.exact() ? 0.0 : 1.0;

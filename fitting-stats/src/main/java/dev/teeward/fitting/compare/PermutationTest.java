@@ -176,7 +176,7 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
     private ArrangementCounts run(Sample x, Sample y, boolean welch, boolean limits) {
         Sample small = x.size() <= y.size() ? x : y;
         Sample large = x.size() <= y.size() ? y : x;
-        Exchanges exchanges = new Exchanges(small.toArray(), large.toArray(), welch);
+        Exchanges exchanges = new Exchanges(small, large, welch);
         int all = x.size() + y.size();
         return Exchanges.ways(all, small.size(), resampling.largestEnumeration()) <= resampling.largestEnumeration()
                 ? exchanges.enumerate(limits)
@@ -199,7 +199,7 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
         Sample small = swapped ? y : x;
         Sample large = swapped ? x : y;
         Exchanges exchanges =
-                new Exchanges(small.plus(large.mean() - small.mean()).toArray(), large.toArray(), true);
+                new Exchanges(small.plus(large.mean() - small.mean()), large, true);
         int all = x.size() + y.size();
         double[] t =
                 Exchanges.ways(all, small.size(), resampling.largestEnumeration()) <= resampling.largestEnumeration()

@@ -91,12 +91,11 @@ public final class SignFlipTest extends HypothesisTest<SignFlipTest> {
      */
     public TestResult test(double[] x, double[] y) {
         Sample d = Sample.differences("x", x, "y", y);
-        double[] shifted = d.plus(-options.nullValue()).toArray();
-        boolean exact =
-                shifted.length <= LARGEST_ENUMERATION && 1L << shifted.length <= resampling.largestEnumeration();
+        Sample shifted = d.plus(-options.nullValue());
+        boolean exact = d.size() <= LARGEST_ENUMERATION && 1L << d.size() <= resampling.largestEnumeration();
         ArrangementCounts counts = exact
                 ? SignFlips.enumerate(shifted, true)
-                : SignFlips.sample(shifted, resampling.count(shifted.length), resampling.seed());
+                : SignFlips.sample(shifted, resampling.count(d.size()), resampling.seed());
         TestResult.Draft draft = new TestResult.Draft(
                         "sign-flip permutation test of the mean difference, "
                                 + options.alternative().words() + ", " + resampling.words(counts),
@@ -127,8 +126,7 @@ public final class SignFlipTest extends HypothesisTest<SignFlipTest> {
 
     /** The p alone, without the work for the interval; for simulations. */
     double pValue(double[] x, double[] y) {
-        double[] shifted =
-                Sample.differences("x", x, "y", y).plus(-options.nullValue()).toArray();
+        Sample shifted = Sample.differences("x", x, "y", y).plus(-options.nullValue());
         return Resampling.pValue(SignFlips.enumerate(shifted, false), options.alternative());
     }
 }

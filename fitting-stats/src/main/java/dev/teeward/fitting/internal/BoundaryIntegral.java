@@ -1,5 +1,10 @@
 package dev.teeward.fitting.internal;
 
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.function.DoubleUnaryOperator;
+
 /**
  * The probability that a bivariate normal or t point falls into a region, from its boundary alone. With the point made
  * circular about the origin, P is the integral along the boundary of K(r) (x dy - y dx) / (2 pi), K = G(r) / r^2, where G is
@@ -7,7 +12,8 @@ package dev.teeward.fitting.internal;
  * the origin, G - 1 stands for G, whose missing part only counts how often the boundary winds around the origin; so small
  * tails keep their digits.
  *
- * <p>By Gauss-Legendre on pieces of an edge, to about 1e-13. Immutable and thread-safe.
+ * <p>By Gauss-Legendre on pieces of an edge, to about 1e-13. A stretch of an ellipse that keeps more than 40 standard deviations
+ * away from a normal point counts by the angle it spans alone, which is all that a double can tell. Immutable and thread-safe.
  */
 public final class BoundaryIntegral {
     private static final GaussLegendre RULE = new GaussLegendre(20);
@@ -16,7 +22,16 @@ public final class BoundaryIntegral {
     /** The boundary counts as away from the origin from this many standard deviations. */
     private static final double AWAY = 0.5;
 
+    /** Normal tails beyond this many standard deviations are below the smallest double. */
+    private static final double FAR = 40.0;
+
     private static final int CURVE_PIECES = 48;
+
+    /** The longest piece of a curve that is integrated [standard deviations]. */
+    private static final double LONGEST = 1.0;
+
+    /** The shortest, which nothing needs unless the ellipse is beyond the digits of a double [rad]. */
+    private static final double SHORTEST = 1e-13;
 
     private final double meanX;
     private final double meanY;
@@ -170,33 +185,76 @@ public final class BoundaryIntegral {
     public double ellipse(double centerX, double centerY, double first, double second, double angle) {
         double cos = Math.cos(angle);
         double sin = Math.sin(angle);
+        double[] ends = pieces(centerX, centerY, first, second, cos, sin);
+        double[] before = curve(centerX, centerY, first, second, cos, sin, 0.0);
         double nearest = Double.POSITIVE_INFINITY;
         double winding = 0.0;
-        int pieces = pieces(first, second);
-        double[] before = curve(centerX, centerY, first, second, cos, sin, 0.0);
-        for (int i = 1; i <= pieces; i++) {
-            double[] point = curve(centerX, centerY, first, second, cos, sin, 2.0 * Math.PI * i / pieces);
-            nearest = Math.min(nearest, distance(before[0], before[1], point[0], point[1]));
-            winding += Math.atan2(
+        double[] turns = new double[ends.length];
+        double[] distances = new double[ends.length];
+        for (int i = 1; i < ends.length; i++) {
+            double[] point = curve(centerX, centerY, first, second, cos, sin, ends[i]);
+            distances[i] = distance(before[0], before[1], point[0], point[1]);
+            nearest = Math.min(nearest, distances[i]);
+            turns[i] = Math.atan2(
                     before[0] * point[1] - before[1] * point[0], before[0] * point[0] + before[1] * point[1]);
+            winding += turns[i];
             before = point;
         }
         boolean away = nearest > AWAY;
-        double sum = rule.integrate(
-                t -> {
-                    double[] p = curve(centerX, centerY, first, second, cos, sin, t);
-                    return kernel(p[0] * p[0] + p[1] * p[1], away) * (p[0] * p[3] - p[1] * p[2]);
-                },
-                0.0,
-                2.0 * Math.PI,
-                pieces);
+        DoubleUnaryOperator integrand = t -> {
+            double[] p = curve(centerX, centerY, first, second, cos, sin, t);
+            return kernel(p[0] * p[0] + p[1] * p[1], away) * (p[0] * p[3] - p[1] * p[2]);
+        };
+        double sum = 0.0;
+        for (int i = 1; i < ends.length; i++) {
+            if (far(distances[i])) {
+                sum += away ? 0.0 : turns[i];
+            } else {
+                sum += rule.integrate(integrand, ends[i - 1], ends[i], 1);
+            }
+        }
         return probability(sum, winding, away);
     }
 
-    /** At least the usual number, more when the ellipse is large in standard deviations. */
-    private int pieces(double first, double second) {
-        double largest = Math.max(first, second) / Math.min(l11, l22);
-        return (int) Math.max(CURVE_PIECES, Math.min(100_000.0, 8.0 * largest));
+    /** Where G of the normal is 1 to the last bit, and 1 - G below the smallest number, K is 1 / r^2 and the integral an angle. */
+    private boolean far(double distance) {
+        return Double.isInfinite(nu) && distance > FAR;
+    }
+
+    /**
+     * The ends of pieces of an ellipse, from 0 to 2 pi: short in standard deviations, except where they are far from the
+     * origin, so that their number hardly grows with the ellipse.
+     */
+    private double[] pieces(double cx, double cy, double first, double second, double cos, double sin) {
+        // The most standard deviations that one unit of length can be.
+        double stretch = Math.sqrt(1.0 / (l11 * l11) + (1.0 + l21 * l21 / (l11 * l11)) / (l22 * l22));
+        double speed = Math.max(first, second) * stretch;
+        double[] ends = new double[CURVE_PIECES + 1];
+        int filled = 1;
+        Deque<Double> open = new ArrayDeque<>();
+        for (int i = CURVE_PIECES; i > 0; i--) {
+            open.push(2.0 * Math.PI * i / CURVE_PIECES);
+        }
+        while (!open.isEmpty()) {
+            double from = ends[filled - 1];
+            double to = open.element();
+            double reach = 0.5 * (to - from) * speed;
+            if (2.0 * reach > LONGEST && to - from > SHORTEST) {
+                double middle = 0.5 * (from + to);
+                double[] point = curve(cx, cy, first, second, cos, sin, middle);
+                double closest = Math.hypot(point[0], point[1]) - reach;
+                // As for edges, a step may be 0.4 times the distance beyond 12 standard deviations.
+                if (!far(closest) && !(closest > 12.0 && Double.isFinite(nu) && 2.0 * reach < 0.4 * closest)) {
+                    open.push(middle);
+                    continue;
+                }
+            }
+            if (filled == ends.length) {
+                ends = Arrays.copyOf(ends, 2 * filled);
+            }
+            ends[filled++] = open.pop();
+        }
+        return Arrays.copyOf(ends, filled);
     }
 
     /** A point of the ellipse and its derivative, made circular. */

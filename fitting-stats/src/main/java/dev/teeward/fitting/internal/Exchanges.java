@@ -7,7 +7,8 @@ import java.util.SplittableRandom;
  * All or many ways to deal the values of two samples out again (Pitman 1937; studentised: Janssen 1997).
  *
  * <p>The first sample must not be the larger one. Sums are put together from the subsets of two halves of the pooled
- * values, so that each is rounded only a few times. Statistics closer than 1e-10 of their scale count as equal.
+ * values, so that each is rounded only a few times. Statistics closer than 1e-10 of their scale count as equal, or than what the
+ * rounding of the numbers as they were given makes of them, once for each, if that is more.
  *
  * <p>Not thread-safe while running; make one for each run.
  */
@@ -35,12 +36,12 @@ public final class Exchanges {
      * @param studentized whether the statistic is Welch's t rather than the mean difference; both samples then need two
      *     values
      */
-    public Exchanges(double[] x, double[] y, boolean studentized) {
-        this.n = x.length;
-        this.m = y.length;
+    public Exchanges(Sample x, Sample y, boolean studentized) {
+        this.n = x.size();
+        this.m = y.size();
         this.pooled = new double[n + m];
-        System.arraycopy(x, 0, pooled, 0, n);
-        System.arraycopy(y, 0, pooled, n, m);
+        System.arraycopy(x.toArray(), 0, pooled, 0, n);
+        System.arraycopy(y.toArray(), 0, pooled, n, m);
         double centre = Sample.of("pooled", pooled).mean();
         this.squares = new double[n + m];
         double total = 0.0;
@@ -67,7 +68,24 @@ public final class Exchanges {
         this.shares = new double[n + 1];
         Arrays.setAll(shares, i -> i > 0 ? 1.0 / i : 0.0);
         this.observed = statistic(first, firstSquares);
-        this.tolerance = this.studentized ? TIE * Math.max(1.0, Math.abs(observed)) : TIE * largest;
+        double rounding = (n + m) * Math.max(x.tieTolerance(), y.tieTolerance());
+        double error = this.studentized ? standardError(first, firstSquares) : 0.0;
+        if (this.studentized) {
+            double share = error > 0.0 ? Math.max(TIE, rounding / error) : TIE;
+            this.tolerance = share * Math.max(1.0, Math.abs(observed));
+        } else {
+            this.tolerance = Math.max(TIE * largest, rounding);
+        }
+    }
+
+    /** Of the mean difference, or 0 if it is no more than rounding. */
+    private double standardError(double firstSum, double firstSquares) {
+        double meanX = firstSum / n;
+        double meanY = (sum - firstSum) / m;
+        double varX = (firstSquares - n * meanX * meanX) / (n - 1);
+        double varY = (sumOfSquares - firstSquares - m * meanY * meanY) / (m - 1);
+        double squared = varX / n + varY / m;
+        return squared > 1e-20 * sumOfSquares ? Math.sqrt(squared) : 0.0;
     }
 
     private double statistic(double firstSum, double firstSquares) {
@@ -77,13 +95,11 @@ public final class Exchanges {
         if (!studentized) {
             return difference;
         }
-        double varX = (firstSquares - n * meanX * meanX) / (n - 1);
-        double varY = (sumOfSquares - firstSquares - m * meanY * meanY) / (m - 1);
-        double squaredError = varX / n + varY / m;
-        if (!(squaredError > 1e-20 * sumOfSquares)) {
+        double error = standardError(firstSum, firstSquares);
+        if (!(error > 0.0)) {
             return Math.abs(difference) <= TIE * Math.sqrt(sumOfSquares) ? 0.0 : Math.copySign(1e12, difference);
         }
-        return difference / Math.sqrt(squaredError);
+        return difference / error;
     }
 
     /**

@@ -6,7 +6,8 @@ import java.util.SplittableRandom;
  * All or many ways to flip the signs of paired differences (Fisher 1935).
  *
  * <p>Sums are put together from two tables, one for each half of the pairs, so that each is rounded only a few times
- * whatever the number of arrangements. Sums closer than 1e-10 of the largest difference count as equal.
+ * whatever the number of arrangements. Sums closer than 1e-10 of the largest difference count as equal, or than the rounding
+ * of the numbers that the differences came from, once for each, if that is more.
  *
  * <p>Stateless and thread-safe.
  */
@@ -18,17 +19,18 @@ public final class SignFlips {
     /**
      * Visits all sign arrangements.
      *
-     * @param d the differences after subtracting the null value, at most 30 of them
+     * @param differences the differences after subtracting the null value, at most 30 of them
      * @param limits whether to collect the thresholds for limits
      * @return the counts; thresholds are relative to the null value
      */
-    public static ArrangementCounts enumerate(double[] d, boolean limits) {
+    public static ArrangementCounts enumerate(Sample differences, boolean limits) {
+        double[] d = differences.toArray();
         int n = d.length;
         int half = n / 2;
         double[] lowSums = subsetSums(d, 0, half);
         double[] highSums = subsetSums(d, half, n);
         double total = lowSums[lowSums.length - 1] + highSums[highSums.length - 1];
-        double tolerance = TIE * largest(d);
+        double tolerance = tolerance(differences, d);
         ArrangementCounts counts = new ArrangementCounts(true, limits ? (1 << n) - 1 : 0);
         for (int i = 0; i < lowSums.length; i++) {
             long greater = 0;
@@ -61,18 +63,19 @@ public final class SignFlips {
     /**
      * Visits random sign arrangements.
      *
-     * @param d the differences after subtracting the null value
+     * @param differences the differences after subtracting the null value
      * @param resamples how many, at least 1
      * @param seed the seed; the same seed gives the same counts
      * @return the counts, with thresholds
      */
-    public static ArrangementCounts sample(double[] d, int resamples, long seed) {
+    public static ArrangementCounts sample(Sample differences, int resamples, long seed) {
+        double[] d = differences.toArray();
         SplittableRandom random = new SplittableRandom(seed);
         double total = 0.0;
         for (double v : d) {
             total += v;
         }
-        double tolerance = TIE * largest(d);
+        double tolerance = tolerance(differences, d);
         double least = Math.min(0.0, total) + tolerance;
         double most = Math.max(0.0, total) - tolerance;
         ArrangementCounts counts = new ArrangementCounts(false, resamples);
@@ -111,11 +114,11 @@ public final class SignFlips {
         return sums;
     }
 
-    private static double largest(double[] d) {
+    private static double tolerance(Sample differences, double[] d) {
         double largest = 0.0;
         for (double v : d) {
             largest = Math.max(largest, Math.abs(v));
         }
-        return largest;
+        return Math.max(TIE * largest, d.length * differences.tieTolerance());
     }
 }

@@ -17,7 +17,7 @@
  *
  * <p>Will the next ball hold the green? {@link dev.teeward.fitting.summary.HoldProbability} answers for a
  * {@link dev.teeward.fitting.summary.TargetRegion} of any outline, {@link dev.teeward.fitting.summary.StayProbability} whether it
- * also comes to rest there. Centres and spreads that mishits hardly move:
+ * also comes to rest there, from measured rests or from flights over the ground model. Centres and spreads that mishits hardly move:
  * {@link dev.teeward.fitting.summary.RobustPattern}, {@link dev.teeward.fitting.summary.GeometricMedian}, {@link dev.teeward.fitting.summary.RobustSpread}. Regions that hold a
  * share of all future shots with confidence: {@link dev.teeward.fitting.summary.Tolerance}.
  *

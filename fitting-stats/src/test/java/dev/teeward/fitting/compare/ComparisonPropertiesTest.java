@@ -12,6 +12,7 @@ import dev.teeward.fitting.internal.GaussLegendre;
 import dev.teeward.fitting.internal.NoncentralT;
 import dev.teeward.fitting.internal.OrderedPairs;
 import dev.teeward.fitting.internal.Ranks;
+import dev.teeward.fitting.internal.Sample;
 import dev.teeward.fitting.internal.SignFlips;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.LengthUnit;
@@ -206,8 +207,8 @@ class ComparisonPropertiesTest {
     void monteCarloAgreesWithEnumerationAndIsNeverZero() {
         SplittableRandom random = new SplittableRandom(11);
         double[] d = gaussian(random, 16, 0.5);
-        ArrangementCounts exact = SignFlips.enumerate(d, true);
-        ArrangementCounts sampled = SignFlips.sample(d, 40_000, 5L);
+        ArrangementCounts exact = SignFlips.enumerate(Sample.of("d", d), true);
+        ArrangementCounts sampled = SignFlips.sample(Sample.of("d", d), 40_000, 5L);
         double p = exact.twoSided();
         assertEquals(p, sampled.twoSided(), 5.0 * Math.sqrt(p * (1.0 - p) / 40_000));
         assertEquals(exact.greater(), sampled.greater(), 0.02);
@@ -216,7 +217,7 @@ class ComparisonPropertiesTest {
         double[] x = gaussian(random, 9, 0.4);
         double[] y = gaussian(random, 12, 0.0);
         for (boolean studentized : new boolean[] {true, false}) {
-            Exchanges exchanges = new Exchanges(x, y, studentized);
+            Exchanges exchanges = new Exchanges(Sample.of("x", x), Sample.of("y", y), studentized);
             double q = exchanges.enumerate(false).twoSided();
             assertEquals(q, exchanges.sample(40_000, 5L).twoSided(), 5.0 * Math.sqrt(q * (1.0 - q) / 40_000));
         }

@@ -1,12 +1,22 @@
 package dev.teeward.fitting.summary;
 
+import static dev.teeward.quantity.Units.degrees;
+import static dev.teeward.quantity.Units.mph;
+import static dev.teeward.quantity.Units.rpm;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.flight.Flight;
+import dev.teeward.flight.FlightModel;
+import dev.teeward.flight.LaunchConditions;
+import dev.teeward.flight.ground.Ground;
+import dev.teeward.flight.ground.TurfClass;
 import dev.teeward.quantity.Estimate;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
 
@@ -24,7 +34,7 @@ class StayProbabilityTest {
         return Arrays.stream(x).map(v -> v + by).toArray();
     }
 
-    /** Balls that stop where they land: with two dimensions idle, many shots give what HoldProbability says by quadrature. */
+    /** Balls that stop where they land: what HoldProbability says by quadrature. */
     @Test
     void ballsThatStopDeadStayWhereTheyLand() {
         double[] carry = normal(200, 149.0, 5.0, 1L);
@@ -36,7 +46,7 @@ class StayProbabilityTest {
         assertEquals(stays.landed(), stays.rested());
         Estimate a = lands.probability().orElseThrow();
         Estimate b = stays.probability().orElseThrow();
-        // Four standard errors of 9,999 draws, and 197 against 198 degrees of freedom.
+        // Four standard errors of 9,999 draws.
         assertEquals(a.value(), b.value(), 0.02);
         assertEquals(a.interval().lower(), b.interval().lower(), 0.03);
         assertEquals(a.interval().upper(), b.interval().upper(), 0.03);
@@ -68,6 +78,136 @@ class StayProbabilityTest {
                         .warnings()
                         .get(0)
                         .code());
+    }
+
+    /** A regular polygon of shots about the target, with the covariance spread^2 I to the last digits. */
+    private static double[][] ring(int n, double spread) {
+        double[][] shots = new double[2][n];
+        double radius = spread * Math.sqrt(2.0 * (n - 1.0) / n);
+        for (int i = 0; i < n; i++) {
+            shots[0][i] = 150.0 + radius * Math.cos(2.0 * Math.PI * i / n);
+            shots[1][i] = radius * Math.sin(2.0 * Math.PI * i / n);
+        }
+        return shots;
+    }
+
+    /**
+     * Closed form of the predictive bivariate t with n - 2 degrees of freedom, a disc of k standard deviations about the mean:
+     * 1 - (1 + k^2 / c)^(-(n - 2) / 2), c = (n + 1) (n - 1) / n; k = 2 gives 0.683, 0.743 and 0.807. Four standard errors of
+     * 9,999 draws.
+     */
+    @Test
+    void withoutRollItIsThePredictiveOfTheLanding() {
+        for (int n : new int[] {7, 10, 20}) {
+            double[][] shots = ring(n, 4.0);
+            double c = (n + 1.0) * (n - 1.0) / n;
+            double truth = 1.0 - Math.pow(1.0 + 4.0 / c, -0.5 * (n - 2.0));
+            double error = 4.0 * Math.sqrt(truth * (1.0 - truth) / 9_999.0);
+            StayProbability.Result dead = StayProbability.withDefaults()
+                    .withDraws(99)
+                    .estimate(CIRCLE, shots[0], shots[1], shots[0], shots[1]);
+            assertEquals(truth, dead.probability().orElseThrow().value(), error, "n = " + n);
+            assertTrue(dead.method().contains("landing with " + (n - 2) + " degrees"), dead.method());
+            // A roll that is the same for all, of which rounding leaves a trace, is settled as well.
+            double[] shifted = plus(shots[0], 0.3);
+            StayProbability.Result same = StayProbability.withDefaults()
+                    .withDraws(99)
+                    .estimate(CIRCLE, shots[0], shots[1], shifted, shots[1]);
+            assertTrue(same.method().contains("roll settled"), same.method());
+        }
+    }
+
+    /** The interval is then that of HoldProbability, up to 399 draws of it. */
+    @Test
+    void withoutRollTheIntervalIsThatOfTheLanding() {
+        double[][] shots = ring(10, 4.0);
+        Estimate hold = HoldProbability.withDefaults()
+                .withDraws(9_999)
+                .estimate(CIRCLE, shots[0], shots[1])
+                .probability()
+                .orElseThrow();
+        Estimate stay = StayProbability.withDefaults()
+                .withDraws(1_999)
+                .estimate(CIRCLE, shots[0], shots[1], shots[0], shots[1])
+                .probability()
+                .orElseThrow();
+        assertEquals(hold.interval().lower(), stay.interval().lower(), 0.04);
+        assertEquals(hold.interval().upper(), stay.interval().upper(), 0.02);
+    }
+
+    /**
+     * Balls that all land within millimetres inside, and roll along with spread 1 whatever the landing, past a border b off: the
+     * predictive of the roll is a t of n - 3 degrees of freedom whose scale the leverage widens, (1 + 1/n) (n - 1) / (n - 3) / B
+     * with B the share that z'z is not of chi-square, Beta((n - 2) / 2, 1). Its expectation by SciPy 1.17.1:
+     * {@code quad(lambda x: t.cdf(1 / sqrt((1+1/n)*(n-1)/(n-3)/x), n-3) * beta.pdf(x, (n-2)/2, 1), 0, 1)}.
+     */
+    @Test
+    void theRollHasThePredictiveOfItsRegression() {
+        int[] sizes = {7, 10};
+        double[] computed = {0.71928027, 0.75966265};
+        for (int k = 0; k < sizes.length; k++) {
+            int n = sizes[k];
+            double[][] shots = ring(n, 1e-3);
+            // The second harmonic on the polygon: without correlation to the landing, mean 0, standard deviation 1.
+            double[] rest = new double[n];
+            for (int i = 0; i < n; i++) {
+                rest[i] = shots[0][i] + Math.sqrt(2.0 * (n - 1.0) / n) * Math.cos(4.0 * Math.PI * i / n);
+            }
+            TargetRegion strip =
+                    TargetRegion.polygon(new double[] {-9e9, 151, 151, -9e9}, new double[] {-900, -900, 900, 900});
+            StayProbability.Result r =
+                    StayProbability.withDefaults().withDraws(99).estimate(strip, shots[0], shots[1], rest, shots[1]);
+            double error = 4.0 * Math.sqrt(computed[k] * (1.0 - computed[k]) / 9_999.0);
+            assertEquals(computed[k], r.probability().orElseThrow().value(), error + 1e-3, "n = " + n);
+        }
+    }
+
+    /** The example of the class: from launches over the ground to the green. */
+    @Test
+    void fromLaunchesThroughTheGroundModel() {
+        Random random = new Random(9L);
+        FlightModel model = FlightModel.standard().withGround(Ground.of(TurfClass.FAIRWAY));
+        List<LaunchConditions> launches = Stream.generate(() -> LaunchConditions.builder()
+                        .ballSpeed(mph(115.0 + 1.5 * random.nextGaussian()))
+                        .launchAngle(degrees(18.0 + random.nextGaussian()))
+                        .startDirection(degrees(random.nextGaussian()))
+                        .spinRate(rpm(6_500.0 + 300.0 * random.nextGaussian()))
+                        .build())
+                .limit(12)
+                .toList();
+        List<Flight> flights = launches.stream().map(model::fly).toList();
+        double middle = flights.stream()
+                .mapToDouble(f -> f.landing().downrange().meters())
+                .average()
+                .orElseThrow();
+        TargetRegion green = TargetRegion.circle(middle, 0.0, 5.0);
+        StayProbability.Result r = StayProbability.withDefaults().estimate(green, flights);
+        int landed = 0;
+        int stayed = 0;
+        for (Flight f : flights) {
+            double x = f.landing().downrange().meters() - middle;
+            boolean lands = Math.hypot(x, f.side().meters()) <= 5.0;
+            var rest = f.rollOut().orElseThrow().rest();
+            landed += lands ? 1 : 0;
+            stayed += lands
+                            && Math.hypot(
+                                            rest.downrange().meters() - middle,
+                                            rest.side().meters())
+                                    <= 5.0
+                    ? 1
+                    : 0;
+        }
+        assertEquals(landed, r.landed());
+        assertEquals(stayed, r.count());
+        assertTrue(stayed > 0 && stayed < landed, stayed + " of " + landed);
+        Estimate p = r.probability().orElseThrow();
+        assertTrue(p.interval().contains(p.value()) && p.value() > 0.0 && p.value() < 1.0, p.toString());
+        // Without a ground nobody knows where a ball rests.
+        List<Flight> aloft = launches.stream().map(FlightModel.standard()::fly).toList();
+        IllegalArgumentException e = assertThrows(
+                IllegalArgumentException.class,
+                () -> StayProbability.withDefaults().estimate(green, aloft));
+        assertTrue(e.getMessage().contains("flight 1") && e.getMessage().contains("ground"), e.getMessage());
     }
 
     /**
