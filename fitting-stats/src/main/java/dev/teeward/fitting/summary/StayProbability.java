@@ -187,8 +187,10 @@ public final class StayProbability {
         double predicted = predicted(region, fitted, n, random);
         return new Result(
                 "predictive t of landing and roll with " + (n - DIMENSIONS) + " degrees of freedom, " + PREDICTED
-                        + " draws; interval from " + tail.draws() + " posterior draws, corrected for bias, seed " + seed,
-                Optional.of(Estimate.of(predicted, interval(region, fitted, n, predicted, random, tail), RatioUnit.ONE)),
+                        + " draws; interval from " + tail.draws() + " posterior draws, corrected for bias, seed "
+                        + seed,
+                Optional.of(
+                        Estimate.of(predicted, interval(region, fitted, n, predicted, random, tail), RatioUnit.ONE)),
                 landed,
                 rested,
                 count,

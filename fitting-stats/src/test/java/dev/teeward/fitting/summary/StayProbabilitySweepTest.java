@@ -16,15 +16,16 @@ class StayProbabilitySweepTest {
     /** Stated: 97 to 99 %; three standard errors beside it. */
     @Test
     void intervalsHoldTheTruth() {
-        // Landing points with spread 1 about the middle of a square; rolls with mean 0.5 and spread 0.5 along the line, 0
+        // Landing points with spread 1 about the middle of a square; rolls with mean 0.5 and spread 0.5 along the line,
+        // 0
         // and 0.3 across. One integral for each direction, by scipy.integrate.quad (1.14).
         covers(1.5, 0.6079901619080739, 1L);
         covers(1.0, 0.3034635297912505, 2L);
     }
 
     private static void covers(double half, double truth, long seed) {
-        TargetRegion square = TargetRegion.polygon(
-                new double[] {-half, half, half, -half}, new double[] {-half, -half, half, half});
+        TargetRegion square =
+                TargetRegion.polygon(new double[] {-half, half, half, -half}, new double[] {-half, -half, half, half});
         StayProbability stay = StayProbability.withDefaults().withDraws(199);
         SplittableRandom random = new SplittableRandom(seed);
         int held = 0;
