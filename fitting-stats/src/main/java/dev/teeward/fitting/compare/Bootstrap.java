@@ -18,7 +18,7 @@ import java.util.function.ToDoubleFunction;
  * interpolate at 1 + (B - 1) alpha ({@link #withOuterQuantiles}: (B + 1) alpha). All n^n resamples are used when there are
  * no more of them than asked for (five shots have 3,125), random ones otherwise.
  *
- * <p>At ten shots every bootstrap is too narrow (nominal 95 % BCa holds 90 % for a mean, 83 % for a standard deviation,
+ * <p>At ten shots every bootstrap is too narrow (nominal 95 % BCa holds 89 % for a mean, 83 % for a standard deviation,
  * simulated), so t, chi-square and exact intervals come first; below 20 shots there is the warning {@code narrow-interval}.
  * Use the logarithm for spreads. Other warnings: {@code no-spread} (all resamples give the same), {@code bca-undefined} (all
  * on one side: percentile limits instead), {@code no-acceleration} (the jackknife values are all equal: a = 0),

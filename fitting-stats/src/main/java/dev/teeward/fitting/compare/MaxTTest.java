@@ -271,9 +271,7 @@ public final class MaxTTest {
                 Moments.Pivot pivot =
                         Moments.Pivot.paired(Moments.of(Sample.differences("first", groups[i], "second", groups[j])));
                 boolean defined = pivot.defined();
-                double p = defined
-                        ? Math.min(1.0, (reached[pairs.size()] + add) / (arrangements.count() + add))
-                        : 1.0;
+                double p = defined ? Math.min(1.0, (reached[pairs.size()] + add) / (arrangements.count() + add)) : 1.0;
                 if (!defined && n > 1) {
                     warnings.add(Warning.of(
                             "no-spread",

@@ -164,11 +164,10 @@ public final class ProbabilityOfSuperiority {
             draft.warn("no-spread", "all shots are tied alike, so the test cannot judge");
             return draft.estimate(a, bounded(-1.0, 1.0), RatioUnit.ONE);
         }
-        Interval interval =
-                switch (method) {
-                    case LOGIT -> logitInterval(a, 0.5 * pivot.standardError());
-                    case CLIFF -> cliffInterval(delta, cliffVariance(rows, columns, ties));
-                };
+        Interval interval = switch (method) {
+            case LOGIT -> logitInterval(a, 0.5 * pivot.standardError());
+            case CLIFF -> cliffInterval(delta, cliffVariance(rows, columns, ties));
+        };
         return draft.estimate(a, interval, RatioUnit.ONE);
     }
 

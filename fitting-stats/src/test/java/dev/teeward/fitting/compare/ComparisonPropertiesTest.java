@@ -182,7 +182,9 @@ class ComparisonPropertiesTest {
         assertEquals(0.8690881336029647, r.estimate().interval().upper(), 1e-9);
         TestResult turned = ProbabilityOfSuperiority.withDefaults().test(treated, control);
         assertEquals(
-                1.0 - r.estimate().interval().upper(), turned.estimate().interval().lower(), 1e-12);
+                1.0 - r.estimate().interval().upper(),
+                turned.estimate().interval().lower(),
+                1e-12);
         assertTrue(r.method().contains("logit"));
         assertTrue(ProbabilityOfSuperiority.withDefaults()
                 .withMethod(ProbabilityOfSuperiority.Method.CLIFF)

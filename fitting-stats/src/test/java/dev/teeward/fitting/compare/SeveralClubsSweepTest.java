@@ -126,7 +126,8 @@ class SeveralClubsSweepTest {
             double[][] clubs =
                     IntStream.range(0, 5).mapToObj(j -> shots(r, 10, 0.0, 1.0)).toArray(double[][]::new);
             double[][] best = Arrays.stream(clubs)
-                    .sorted(Comparator.comparingDouble(SeveralClubsSweepTest::mean).reversed())
+                    .sorted(Comparator.comparingDouble(SeveralClubsSweepTest::mean)
+                            .reversed())
                     .toArray(double[][]::new);
             // No club is best of five more often than it beats the second alone, which is quicker to say.
             return clear(best[0], best[1]) && clear(clubs);
@@ -182,12 +183,16 @@ class SeveralClubsSweepTest {
     /** Whether any pair is called different; where no pair is before the adjustment, none is after it, which saves time. */
     private static boolean any(PairwiseComparison test, boolean common, double[][] clubs) {
         // 2.0518: Student's t, 27 degrees of freedom, 97.5 % (printed tables); with Welch's fewer it is larger.
-        double pooled =
-                Arrays.stream(clubs).mapToDouble(c -> Variance.of(c).getAsDouble()).average().orElseThrow();
+        double pooled = Arrays.stream(clubs)
+                .mapToDouble(c -> Variance.of(c).getAsDouble())
+                .average()
+                .orElseThrow();
         boolean likely = false;
         for (int i = 1; i < clubs.length; i++) {
             for (int j = 0; j < i; j++) {
-                double own = 0.5 * (Variance.of(clubs[i]).getAsDouble() + Variance.of(clubs[j]).getAsDouble());
+                double own = 0.5
+                        * (Variance.of(clubs[i]).getAsDouble()
+                                + Variance.of(clubs[j]).getAsDouble());
                 double error = Math.sqrt(0.2 * (common ? pooled : own));
                 likely |= Math.abs(mean(clubs[i]) - mean(clubs[j])) > 2.05 * error;
             }
@@ -279,7 +284,7 @@ class SeveralClubsSweepTest {
         within("hold", missed, 0.03, 0.07, 4_000);
     }
 
-    /** BCa of a mean at ten shots is known to be too narrow: 89.8 % (simulated elsewhere, from memory), never 95 %. */
+    /** BCa of a mean at ten shots is known to be too narrow: stated are 89 %, never 95 %. */
     @Test
     void bootstrapAtTenShotsIsTooNarrowAsStated() {
         double missed = rate(
@@ -291,6 +296,6 @@ class SeveralClubsSweepTest {
                         .estimate()
                         .interval()
                         .contains(0.0));
-        within("BCa", missed, 0.102, 0.102, MANY);
+        within("BCa", missed, 0.11, 0.11, MANY);
     }
 }

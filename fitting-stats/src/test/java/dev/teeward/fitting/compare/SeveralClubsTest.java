@@ -47,7 +47,11 @@ class SeveralClubsTest {
         saysNothing(test.testMeans(new double[][] {sums, real}, 3.2, 0.0));
         saysNothing(test.test(new double[][] {sums, real}, new double[][] {flat, A}));
         saysNothing(test.withPooledCovariance(true).test(new double[][] {sums, real}, new double[][] {flat, A}));
-        assertTrue(test.test(new double[][] {sums, real}, new double[][] {B, A}).t2().isPresent(), "one side varies");
+        assertTrue(
+                test.test(new double[][] {sums, real}, new double[][] {B, A})
+                        .t2()
+                        .isPresent(),
+                "one side varies");
     }
 
     /** With one metric T2 is the square of t; Commons Math as oracle. */

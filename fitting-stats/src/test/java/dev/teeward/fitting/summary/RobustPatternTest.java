@@ -53,7 +53,8 @@ class RobustPatternTest {
         assertEquals(new TailDraws(1_999_999, 1, false), TailDraws.of(1_999_999, 0.999999));
         double[][] good = shots(10, 4.0, 3L);
         RobustPattern.Result high = RobustPattern.withDefaults().withLevel(0.98).describe(good[0], good[1]);
-        RobustPattern.Result higher = RobustPattern.withDefaults().withLevel(0.999).describe(good[0], good[1]);
+        RobustPattern.Result higher =
+                RobustPattern.withDefaults().withLevel(0.999).describe(good[0], good[1]);
         assertTrue(higher.radius(0.5).orElseThrow().interval().width()
                 > high.radius(0.5).orElseThrow().interval().width());
         assertTrue(higher.method().contains("1999 resamples"), higher.method());

@@ -67,7 +67,12 @@ class StayProbabilityTest {
         HoldProbability hold = HoldProbability.withDefaults();
         HoldProbability.Result most = hold.withLevel(0.9998).estimate(CIRCLE, carry, side);
         assertTrue(most.probability().orElseThrow().interval().width()
-                > hold.withLevel(0.998).estimate(CIRCLE, carry, side).probability().orElseThrow().interval().width());
+                > hold.withLevel(0.998)
+                        .estimate(CIRCLE, carry, side)
+                        .probability()
+                        .orElseThrow()
+                        .interval()
+                        .width());
         assertTrue(most.warnings().isEmpty() && most.method().contains("9999 posterior draws"), most.method());
         HoldProbability.Result beyond = hold.withLevel(0.999999).estimate(CIRCLE, carry, side);
         assertEquals("beyond-resamples", beyond.warnings().get(0).code());
