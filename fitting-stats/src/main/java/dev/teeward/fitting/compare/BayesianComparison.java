@@ -185,12 +185,7 @@ public final class BayesianComparison {
     }
 
     private Result result(
-            String method,
-            double difference,
-            List<Integer> counts,
-            double error,
-            OptionalDouble wider,
-            Tail tail) {
+            String method, double difference, List<Integer> counts, double error, OptionalDouble wider, Tail tail) {
         double half = 0.5 * (1.0 - level);
         double reach = error;
         while (tail.above(difference + reach) > half || tail.above(difference - reach) < 1.0 - half) {

@@ -222,8 +222,7 @@ public final class PairwiseComparison {
                 pairs.add(pair(b, a, pivot, few, critical, k, many, warnings));
             }
         }
-        return new Result(
-                words(), pairs, samples.stream().map(Sample::size).toList(), warnings);
+        return new Result(words(), pairs, samples.stream().map(Sample::size).toList(), warnings);
     }
 
     private String words() {

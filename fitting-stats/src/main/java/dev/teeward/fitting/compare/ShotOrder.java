@@ -146,10 +146,10 @@ public final class ShotOrder {
             }
         }
         if (blocked()) {
-            warnings.add(
-                    Warning.of(
-                            "clubs-in-blocks",
-                            "each club was hit in one go, so warming up or tiring cannot be told from the club; alternate as ABBA"));
+            warnings.add(Warning.of(
+                    "clubs-in-blocks",
+                    "each club was hit in one go, so warming up or tiring cannot be told from the club;"
+                            + " alternate as ABBA"));
         } else if (widest > BALANCED) {
             warnings.add(Warning.of(
                     "drift-not-cancelled",

@@ -247,8 +247,9 @@ public final class MeanDecomposition {
     public Result decomposePairs(Map<String, double[]> covariates, double[] y) {
         checkNumber(covariates);
         if (base != null) {
-            throw new IllegalArgumentException("differences within pairs take no base, but one was given; give the difference"
-                    + " in the order as a covariate, or use decompose with the pairs in the base");
+            throw new IllegalArgumentException(
+                    "differences within pairs take no base, but one was given; give the difference"
+                            + " in the order as a covariate, or use decompose with the pairs in the base");
         }
         return split(Design.of(y.length), Design.INTERCEPT, covariates, y, true);
     }
@@ -261,8 +262,7 @@ public final class MeanDecomposition {
     }
 
     /** The split of one coefficient of a design without covariates. */
-    private Result split(
-            Design clubs, String column, Map<String, double[]> covariates, double[] y, boolean blocks) {
+    private Result split(Design clubs, String column, Map<String, double[]> covariates, double[] y, boolean blocks) {
         ErrorModel usual = blocks ? ErrorModel.CONSTANT : ErrorModel.HC3;
         LinearModel model =
                 LinearModel.withDefaults().withLevel(level).withUnit(unit).withErrors(errors == null ? usual : errors);

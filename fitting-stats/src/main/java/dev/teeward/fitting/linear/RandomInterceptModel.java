@@ -170,14 +170,21 @@ public final class RandomInterceptModel {
             for (int j = 0; j < k; j++) {
                 bare.add(Coefficient.of(design.names().get(j), beta[j], 0.0, 0.0, level, unit));
             }
-            return new Result("least squares, no measure of error", bare, 0.0, 0.0, OptionalDouble.empty(), sizes.length, warnings);
+            return new Result(
+                    "least squares, no measure of error",
+                    bare,
+                    0.0,
+                    0.0,
+                    OptionalDouble.empty(),
+                    sizes.length,
+                    warnings);
         }
         double ratio = best.getAsDouble();
         if (ratio == 0.0) {
             warnings.add(Warning.of(
                     "no-group-variance",
-                    "the groups do not differ more than chance, so their variance is taken as 0; for two clubs and complete"
-                            + " pairs report the paired t test, whose error does not rest on that"));
+                    "the groups do not differ more than chance, so their variance is taken as 0; for two clubs and"
+                            + " complete pairs report the paired t test, whose error does not rest on that"));
         }
         if (sizes.length < 5) {
             warnings.add(Warning.of("few-groups", "fewer than five groups tell little about how groups differ"));

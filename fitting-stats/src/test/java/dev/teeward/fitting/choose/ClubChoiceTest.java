@@ -126,7 +126,8 @@ class ClubChoiceTest {
         assertEquals(3, r.pairs().pairs().size());
         PairwiseComparison.Result dunnett = r.againstCurrent().orElseThrow();
         assertEquals(2, dunnett.pairs().size());
-        List<Integer> shots = r.clubs().stream().map(ClubChoice.ClubResult::shots).toList();
+        List<Integer> shots =
+                r.clubs().stream().map(ClubChoice.ClubResult::shots).toList();
         assertEquals(shots, r.pairs().counts());
         assertEquals(shots, dunnett.counts());
         assertEquals(shots, direct.counts());

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.quantity.LengthUnit;
-import java.util.List;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -113,7 +113,8 @@ class BootstrapTest {
                 BayesianComparison.withMargin(1.0).withLevel(0.9).withUnit(LengthUnit.YARD);
         BayesianComparison.Result pairs = bayes.testPairs(A, B);
         assertEquals(List.of(A.length), pairs.counts());
-        assertEquals(List.of(A.length, 2), bayes.test(A, new double[] {1.0, 2.0}).counts());
+        assertEquals(
+                List.of(A.length, 2), bayes.test(A, new double[] {1.0, 2.0}).counts());
         assertEquals(List.of(A.length, 1), bayes.test(A, new double[] {1.0}).counts());
         assertEquals(
                 List.of(A.length, B.length, 1),

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.reference.ReferenceTable;
-import java.util.List;
 import java.util.Arrays;
+import java.util.List;
 import java.util.SplittableRandom;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.junit.jupiter.api.Test;

@@ -14,8 +14,7 @@ import org.junit.jupiter.api.Test;
 
 /** Trend, runs and serial dependence within clubs, where the clubs' difference would hide or feign them. */
 class WithinClubSequenceTest {
-    private static final ShotOrder ABBA =
-            ShotOrder.of(0, 1, 1, 0, 0, 1, 1, 0, 0, 1, 1, 0, 0, 1, 1, 0, 0, 1, 1, 0);
+    private static final ShotOrder ABBA = ShotOrder.of(0, 1, 1, 0, 0, 1, 1, 0, 0, 1, 1, 0, 0, 1, 1, 0, 0, 1, 1, 0);
     private static final int SESSIONS = 20_000;
 
     private static double[] session(SplittableRandom random, double apart, double drift) {
@@ -46,7 +45,9 @@ class WithinClubSequenceTest {
         MannKendallTest.Result b = trend.test(rest);
         assertEquals(b.slope().pValue(), a.slope().pValue());
         assertEquals(
-                b.slope().estimate().interval().upper(), a.slope().estimate().interval().upper(), 1e-12);
+                b.slope().estimate().interval().upper(),
+                a.slope().estimate().interval().upper(),
+                1e-12);
         assertEquals(b.slope().estimate().value(), a.slope().estimate().value(), 1e-12);
         assertEquals(b.tau(), a.tau());
         assertTrue(a.slope().method().contains("within clubs"), a.slope().method());
@@ -76,7 +77,11 @@ class WithinClubSequenceTest {
         double[] pairs = {150.1, 170.3, 170.7, 150.5, 150.8, 171.0, 171.2, 151.0};
         ShotOrder order = ShotOrder.of(0, 1, 1, 0, 0, 1, 1, 0);
         // Both clubs leave -0.5, -0.1, 0.2, 0.4: four ties, so nothing exact.
-        assertTrue(MannKendallTest.withDefaults().test(pairs, order).slope().method().contains("normal approximation"));
+        assertTrue(MannKendallTest.withDefaults()
+                .test(pairs, order)
+                .slope()
+                .method()
+                .contains("normal approximation"));
     }
 
     /** How far apart the clubs are does not matter: shifting one by 15 leaves every answer. */
@@ -86,12 +91,16 @@ class WithinClubSequenceTest {
         double[] far = near.clone();
         Arrays.setAll(far, i -> near[i] + 15.0 * ABBA.club(i));
         MannKendallTest trend = MannKendallTest.withDefaults();
-        assertEquals(trend.test(near, ABBA).slope().pValue(), trend.test(far, ABBA).slope().pValue(), 1e-12);
+        assertEquals(
+                trend.test(near, ABBA).slope().pValue(),
+                trend.test(far, ABBA).slope().pValue(),
+                1e-12);
         assertEquals(
                 trend.test(near, ABBA).slope().estimate().value(),
                 trend.test(far, ABBA).slope().estimate().value(),
                 1e-12);
-        assertTrue(trend.test(far, ABBA).slope().pValue() < 0.05 && trend.test(far).slope().pValue() > 0.05);
+        assertTrue(trend.test(far, ABBA).slope().pValue() < 0.05
+                && trend.test(far).slope().pValue() > 0.05);
         assertEquals(
                 RunsTest.withDefaults().test(near, ABBA).pValue(),
                 RunsTest.withDefaults().test(far, ABBA).pValue());
@@ -115,7 +124,8 @@ class WithinClubSequenceTest {
     void whatTheOrderSpoilsIsSaid() {
         ShotOrder blocks = ShotOrder.of(0, 0, 0, 1, 1, 1, 2);
         double[] y = {1.0, 2.5, 3.0, 7.0, 8.5, 9.0, 4.0};
-        List<Warning> trend = MannKendallTest.withDefaults().test(y, blocks).slope().warnings();
+        List<Warning> trend =
+                MannKendallTest.withDefaults().test(y, blocks).slope().warnings();
         assertTrue(trend.stream().anyMatch(w -> w.code().equals("clubs-in-blocks")));
         for (List<Warning> warnings : List.of(
                 trend,
@@ -129,9 +139,14 @@ class WithinClubSequenceTest {
                 .anyMatch(w -> w.code().equals("no-spread")));
         assertTrue(SerialDependenceTest.withDefaults().test(pair, two).warnings().stream()
                 .anyMatch(w -> w.code().equals("too-few-shots")));
-        assertThrows(IllegalArgumentException.class, () -> MannKendallTest.withDefaults().test(pair, blocks));
-        assertThrows(IllegalArgumentException.class, () -> RunsTest.withDefaults().test(pair, blocks));
-        assertThrows(IllegalArgumentException.class, () -> SerialDependenceTest.withDefaults().test(pair, blocks));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> MannKendallTest.withDefaults().test(pair, blocks));
+        assertThrows(
+                IllegalArgumentException.class, () -> RunsTest.withDefaults().test(pair, blocks));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> SerialDependenceTest.withDefaults().test(pair, blocks));
     }
 
     /**
@@ -146,20 +161,24 @@ class WithinClubSequenceTest {
         int[] drifting = new int[3];
         for (int s = 0; s < SESSIONS; s++) {
             double[] y = session(random, 15.0, 0.0);
-            SerialDependenceTest.Result serial = SerialDependenceTest.withDefaults().test(y, ABBA);
-            still[0] += found(MannKendallTest.withDefaults().test(y, ABBA).slope().pValue());
+            SerialDependenceTest.Result serial =
+                    SerialDependenceTest.withDefaults().test(y, ABBA);
+            still[0] +=
+                    found(MannKendallTest.withDefaults().test(y, ABBA).slope().pValue());
             still[1] += found(RunsTest.withDefaults().test(y, ABBA).pValue());
             still[2] += found(serial.ljungBoxP());
             still[3] += found(serial.vonNeumannP());
             still[4] += found(Drift.withDefaults().test(y, ABBA).pValue());
             double[] z = session(random, 15.0, 0.15);
-            drifting[0] += found(MannKendallTest.withDefaults().test(z, ABBA).slope().pValue());
+            drifting[0] +=
+                    found(MannKendallTest.withDefaults().test(z, ABBA).slope().pValue());
             drifting[1] += found(MannKendallTest.withDefaults().test(z).slope().pValue());
             drifting[2] += found(Drift.withDefaults().test(z, ABBA).pValue());
         }
         System.err.printf(
                 Locale.ROOT,
-                "SWEEP sizes within clubs: Mann-Kendall %.4f, runs %.4f, Ljung-Box %.4f, von Neumann %.4f, least squares %.4f%n",
+                "SWEEP sizes within clubs: Mann-Kendall %.4f, runs %.4f, Ljung-Box %.4f, von Neumann %.4f, least"
+                        + " squares %.4f%n",
                 rate(still[0]),
                 rate(still[1]),
                 rate(still[2]),

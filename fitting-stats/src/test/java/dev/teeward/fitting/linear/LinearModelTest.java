@@ -132,10 +132,10 @@ class LinearModelTest {
         Coefficient c = r.coefficient("club=Rowan");
         assertEquals(0.5411613, c.standardError().orElseThrow(), 1e-7);
         assertEquals(9.0, c.degreesOfFreedom(), 1e-9);
-        assertEquals(
-                0.51 + 2.262157 * 0.5411613, c.estimate().interval().upper(), 1e-6);
-        assertTrue(r.warnings().stream().anyMatch(w -> w.code().equals("no-group-variance")
-                && w.message().contains("paired t test")));
+        assertEquals(0.51 + 2.262157 * 0.5411613, c.estimate().interval().upper(), 1e-6);
+        assertTrue(r.warnings().stream()
+                .anyMatch(
+                        w -> w.code().equals("no-group-variance") && w.message().contains("paired t test")));
         assertTrue(r.method().contains("group variance 0"), r.method());
         Coefficient plain = LinearModel.withDefaults().fit(design, y).coefficient("club=Rowan");
         assertEquals(18.0, plain.degreesOfFreedom());

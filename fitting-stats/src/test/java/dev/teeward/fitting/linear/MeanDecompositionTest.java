@@ -81,11 +81,9 @@ class MeanDecompositionTest {
                         all.stream()
                                 .filter(r -> !List.of(2.0, 3.0, 6.0, 7.0, 10.0).contains(r.order()))
                                 .toList());
-            case "order" ->
-                split(plain.withBase(Design.of(20).withCentered("order", of(all, Row::order))), all);
+            case "order" -> split(plain.withBase(Design.of(20).withCentered("order", of(all, Row::order))), all);
             case "pairs" -> split(plain.withBase(pairs(all)), all);
-            case "pairs and order" ->
-                split(plain.withBase(pairs(all).withCentered("order", of(all, Row::order))), all);
+            case "pairs and order" -> split(plain.withBase(pairs(all).withCentered("order", of(all, Row::order))), all);
             default -> throw new IllegalArgumentException(name);
         };
     }
@@ -122,8 +120,12 @@ class MeanDecompositionTest {
                             .sum();
             assertEquals(r.difference().estimate().value(), parts, 1e-10, name);
             double shares = r.shapley().values().stream().mapToDouble(v -> v).sum();
-            assertEquals(r.difference().estimate().value() - r.direct().estimate().value(), shares, 1e-9, name);
-            assertEquals(name.equals("shots") || name.equals("unequal"), r.threefold().isPresent(), name);
+            assertEquals(
+                    r.difference().estimate().value() - r.direct().estimate().value(), shares, 1e-9, name);
+            assertEquals(
+                    name.equals("shots") || name.equals("unequal"),
+                    r.threefold().isPresent(),
+                    name);
         }
         assertTrue(split("pairs").warnings().stream().anyMatch(w -> w.code().equals("no-threefold-split")));
     }
@@ -187,7 +189,8 @@ class MeanDecompositionTest {
             found[2] += now.direct().pValue() <= 0.05 ? 1 : 0;
             found[3] += old.direct().pValue() <= 0.05 ? 1 : 0;
         }
-        double[] rate = Arrays.stream(found).mapToDouble(f -> f / (double) REPLICATES).toArray();
+        double[] rate =
+                Arrays.stream(found).mapToDouble(f -> f / (double) REPLICATES).toArray();
         System.err.printf(
                 Locale.ROOT,
                 "SWEEP unequal clubs called different, total HC3 %.4f, pooled %.4f; direct HC3 %.4f, pooled %.4f%n",

@@ -29,18 +29,16 @@ class ShotsNeededReferenceTest {
         try (InputStream in = Objects.requireNonNull(
                 ShotsNeededReferenceTest.class.getResourceAsStream("/dev/teeward/fitting/plan/shots_needed.csv"))) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .skip(1)
-                    .toList()
-                    .stream()
-                    .map(line -> line.split(",", -1))
-                    .map(row -> DynamicTest.dynamicTest(row[0] + " " + row[1], () -> check(row)));
+                    .lines().skip(1).toList().stream()
+                            .map(line -> line.split(",", -1))
+                            .map(row -> DynamicTest.dynamicTest(row[0] + " " + row[1], () -> check(row)));
         }
     }
 
     private static void check(String[] row) {
-        double[] x =
-                Arrays.stream(row[1].split(";")).mapToDouble(Double::parseDouble).toArray();
+        double[] x = Arrays.stream(row[1].split(";"))
+                .mapToDouble(Double::parseDouble)
+                .toArray();
         double actual = switch (row[0]) {
             case "welch" -> PLAN.unpaired(x[2], x[3]).power(x[0], x[1]);
             case "welch one-sided" -> PLAN.oneSided().unpaired(x[2], x[3]).power(x[0], x[1]);
@@ -98,7 +96,8 @@ class ShotsNeededReferenceTest {
         assertEquals(12, width.central().shots());
         assertEquals(PLAN.forHalfWidth(4.0, 6.0 * 0.68784).shots(), width.low().shots());
         assertEquals(PLAN.forHalfWidth(4.0, 6.0 * 1.82561).shots(), width.high().shots());
-        assertTrue(width.safe().shots() > 12 && width.safe().shots() < width.high().shots());
+        assertTrue(
+                width.safe().shots() > 12 && width.safe().shots() < width.high().shots());
         EquivalenceShotsNeeded plan = EquivalenceShotsNeeded.withDefaults();
         EquivalenceShotsNeeded.Range same = plan.fromPilot(1.0, 1.0, 10);
         assertEquals(11, same.central());

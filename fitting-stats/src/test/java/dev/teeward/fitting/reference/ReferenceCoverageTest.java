@@ -32,14 +32,14 @@ class ReferenceCoverageTest {
     /** Rows without a test, by the part of the id before the slash. */
     private static final Map<String, String> LEFT_OUT = Map.of(
             "AB-perm",
-            "Ansari-Bradley: for two clubs' spreads there are Brown-Forsythe, two permutation tests and the ratio's interval; "
-                    + "this one needs equal medians, which clubs do not have",
+            "Ansari-Bradley: for two clubs' spreads there are Brown-Forsythe, two permutation tests and the ratio's"
+                    + " interval; this one needs equal medians, which clubs do not have",
             "KS-plant",
-            "Kolmogorov-Smirnov: whether two distributions differ in any way is no question of a fitting, and at ten shots "
-                    + "it finds less than the tests of centre and spread",
+            "Kolmogorov-Smirnov: whether two distributions differ in any way is no question of a fitting, and at ten"
+                    + " shots it finds less than the tests of centre and spread",
             "SW",
-            "Shapiro-Wilk: at ten shots a test of normality finds little, and choosing a method by its outcome spoils the "
-                    + "level; exact and robust methods stand beside the normal ones instead");
+            "Shapiro-Wilk: at ten shots a test of normality finds little, and choosing a method by its outcome spoils"
+                    + " the level; exact and robust methods stand beside the normal ones instead");
 
     private static Set<String> checked() {
         return Stream.of(
