@@ -18,7 +18,7 @@ public enum StepRule {
     TENTH_MILLIMETER(0.45, 2e-5, 3e-8, 2e-8, 0.25),
 
     /** Longer steps. */
-    MILLIMETER(0.77, 2e-4, 1e-6, 1e-7, 0.2);
+    MILLIMETER(0.70, 2e-4, 1e-6, 1e-7, 0.2);
 
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;
