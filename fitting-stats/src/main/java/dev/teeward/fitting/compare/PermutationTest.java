@@ -198,8 +198,7 @@ public final class PermutationTest extends HypothesisTest<PermutationTest> {
         boolean swapped = x.size() > y.size();
         Sample small = swapped ? y : x;
         Sample large = swapped ? x : y;
-        Exchanges exchanges =
-                new Exchanges(small.plus(large.mean() - small.mean()), large, true);
+        Exchanges exchanges = new Exchanges(small.plus(large.mean() - small.mean()), large, true);
         int all = x.size() + y.size();
         double[] t =
                 Exchanges.ways(all, small.size(), resampling.largestEnumeration()) <= resampling.largestEnumeration()

@@ -69,8 +69,7 @@ public final class NoncentralT {
      */
     public static double quantile(double p, double df, double ncp) {
         // On the side of the smaller tail, which keeps its digits.
-        DoubleUnaryOperator miss =
-                p > 0.5 ? t -> (1.0 - p) - upperTail(t, df, ncp) : t -> cdf(t, df, ncp) - p;
+        DoubleUnaryOperator miss = p > 0.5 ? t -> (1.0 - p) - upperTail(t, df, ncp) : t -> cdf(t, df, ncp) - p;
         double step = 1.0 + Math.abs(ncp);
         double low = ncp - step;
         while (miss.applyAsDouble(low) > 0.0) {

@@ -232,8 +232,10 @@ public final class StayProbability {
                 : ", roll settled by landing, ";
         return new Result(
                 "predictive t of landing with " + (n - 2) + " degrees of freedom" + roll + PREDICTED
-                        + " draws; interval from " + tail.draws() + " posterior draws, corrected for bias, seed " + seed,
-                Optional.of(Estimate.of(predicted, interval(region, fitted, n, predicted, random, tail), RatioUnit.ONE)),
+                        + " draws; interval from " + tail.draws() + " posterior draws, corrected for bias, seed "
+                        + seed,
+                Optional.of(
+                        Estimate.of(predicted, interval(region, fitted, n, predicted, random, tail), RatioUnit.ONE)),
                 landed,
                 rested,
                 count,
