@@ -75,9 +75,9 @@ class SharesPictureTest {
     void theSectionHoldsThePicture() {
         HeadToHeadReport report = HeadToHeadReport.of(USUAL).withExplanation(WHY);
         String html = report.html();
-        int section = html.indexOf("<section aria-labelledby=\"section-explained\"");
+        int section = html.indexOf("<section class=\"part\" aria-labelledby=\"section-explained\"");
         int picture = html.indexOf("picture-explained-shares");
-        int next = html.indexOf("<section aria-labelledby=\"section-companions\"");
+        int next = html.indexOf("<section class=\"part\" aria-labelledby=\"section-companions\"");
         assertTrue(section > 0 && section < picture && picture < next, section + " " + picture + " " + next);
         assertEquals(
                 "Club or swing",
