@@ -24,8 +24,7 @@ final class MemoryAndSizes {
 
     private final SpeedSample sample;
     private final PrintStream out;
-    private final FlightBatch batch =
-            FlightBatch.of(SpeedSample.MODEL.withAccuracy(Accuracy.MILLIMETER));
+    private final FlightBatch batch = FlightBatch.of(SpeedSample.MODEL.withAccuracy(Accuracy.MILLIMETER));
     private double sink;
 
     MemoryAndSizes(SpeedSample sample, PrintStream out) {
@@ -100,7 +99,10 @@ final class MemoryAndSizes {
         }
         Arrays.sort(starts);
         double start = starts[REPEATS / 2];
-        out.printf(Locale.ROOT, "Processor time of a stream of one row, all set-up: %.0f us. A row beyond it:", start / 1e3);
+        out.printf(
+                Locale.ROOT,
+                "Processor time of a stream of one row, all set-up: %.0f us. A row beyond it:",
+                start / 1e3);
         for (long rows = BLOCK; rows <= 1_000L * BLOCK; rows *= 10) {
             double time = Double.POSITIVE_INFINITY;
             for (int i = 0; i < (rows < 100L * BLOCK ? REPEATS : 1); i++) {
