@@ -34,11 +34,13 @@ class DeliveryToRestExampleTest {
         assertEquals(3, lines.size());
         assertEquals("back:   face -0.5 deg, path +2.0 deg", lines.get(2));
         assertTrue(lines.get(0).matches("impact: ball 1\\d\\d\\.\\d mph, .* tilt -\\d+\\.\\d deg"), lines.get(0));
-        assertTrue(lines.get(1).matches("flight: carry 1\\d\\d\\.\\d yd, curve -.* yd"), lines.get(1));
-        Matcher rest = Pattern.compile("at rest after (\\S+) yd \\((\\d+) to (\\d+) yd\\)$").matcher(lines.get(1));
+        assertTrue(lines.get(1).matches("flight: carry 1\\d\\d\\.\\d yd, curve -.* yd\\)"), lines.get(1));
+        Matcher rest = Pattern.compile("at rest after (\\S+) yd \\((\\d+) to (\\d+) yd\\)$")
+                .matcher(lines.get(1));
         assertTrue(rest.find(), lines.get(1));
         double total = Double.parseDouble(rest.group(1));
-        assertTrue(Double.parseDouble(rest.group(2)) < total && total < Double.parseDouble(rest.group(3)), lines.get(1));
+        assertTrue(
+                Double.parseDouble(rest.group(2)) < total && total < Double.parseDouble(rest.group(3)), lines.get(1));
     }
 
     @Test
