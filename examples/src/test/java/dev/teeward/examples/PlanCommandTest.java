@@ -137,7 +137,7 @@ class PlanCommandTest {
     /** 48 swings of 60 less 8 to warm up are hit, half of the pairs lack a reading: at most 2 more pairs. */
     @Test
     void countsSwingsThatMadeNoPair() throws Exception {
-        StringBuilder text = new StringBuilder("club,pair,carry [yd]\n");
+        StringBuilder text = new StringBuilder("club,pair,carry_yd\n");
         for (int i = 1; i <= 24; i++) {
             text.append("Alder,").append(i).append(",").append(150 + 9 * (i % 3)).append("\n");
             text.append("Rowan,").append(i).append(",").append(i % 2 == 0 ? "" : "152").append("\n");
