@@ -22,7 +22,7 @@ import java.util.Set;
 final class SwungShots {
     private final List<Shot> both;
     private final String first;
-    private final Map<Place, BrokenPair> broken = new HashMap<>();
+    private final Map<Integer, BrokenPair> broken = new HashMap<>();
     private final boolean named;
     private final Set<String> dropped = new HashSet<>();
     private final List<ShotPair> whole;
@@ -30,24 +30,17 @@ final class SwungShots {
     private Optional<Shot> open = Optional.empty();
     private int warmed;
 
-    /** Pairing by order renames shots; this stays the same. */
-    private record Place(String club, int number, String from) {
-        static Place of(Shot shot) {
-            return new Place(shot.club(), shot.number(), shot.file() + " " + shot.day() + " " + shot.part());
-        }
-    }
-
     SwungShots(ShotSet shots, String first, String second, Metric metric) {
         this.first = first;
-        ShotPairing pairing = ShotPairing.of(shots, first, second);
-        both = shots.filter(shot -> shot.club().equals(first) || shot.club().equals(second))
-                .shots();
+        both = numbered(shots.filter(
+                shot -> shot.club().equals(first) || shot.club().equals(second)));
+        ShotPairing pairing = ShotPairing.of(ShotSet.of(both), first, second);
         named = pairing.source() == ShotPairing.Source.NAMED;
         whole = pairing.pairs().stream()
                 .filter(pair -> pair.first().has(metric) && pair.second().has(metric))
                 .toList();
         for (BrokenPair pair : pairing.broken()) {
-            pair.shots().forEach(shot -> broken.put(Place.of(shot), pair));
+            pair.shots().forEach(shot -> broken.put(shot.number(), pair));
         }
         inPlay().ifPresent(pair -> {
             List<Shot> used = pair.shots().stream().filter(Shot::used).toList();
@@ -56,46 +49,52 @@ final class SwungShots {
             }
         });
         Set<String> begun = new HashSet<>();
-        for (int i = 0; i < both.size(); i++) {
-            Shot shot = both.get(i);
+        for (Shot shot : both) {
             if (shot.used()) {
                 begun.add(shot.club());
             } else if (!begun.contains(shot.club())
                     && shot.exclusion().filter(WarmUp.REASON::equals).isPresent()) {
                 warmed++;
             } else {
-                excluded(i, shot);
+                excluded(shot);
             }
         }
     }
 
-    /** The pair of the last shot, if it still waits for a shot. */
-    private Optional<BrokenPair> inPlay() {
-        return both.isEmpty()
-                ? Optional.empty()
-                : Optional.ofNullable(broken.get(Place.of(both.get(both.size() - 1))));
+    /** Pairing by order copies shots, and numbers in a file need not be unique. */
+    private static List<Shot> numbered(ShotSet shots) {
+        List<Shot> numbered = new ArrayList<>();
+        for (Shot shot : shots) {
+            numbered.add(shot.toBuilder().number(numbered.size() + 1).build());
+        }
+        return numbered;
     }
 
-    private void excluded(int at, Shot shot) {
-        Optional<BrokenPair> pair = Optional.ofNullable(broken.get(Place.of(shot)));
+    /** The pair of the last shot, if it still waits for a shot. */
+    private Optional<BrokenPair> inPlay() {
+        return Optional.ofNullable(broken.get(both.size()));
+    }
+
+    private void excluded(Shot shot) {
+        Optional<BrokenPair> pair = Optional.ofNullable(broken.get(shot.number()));
         boolean again;
         if (pair.isPresent()) {
             again = pair.get().shots().stream()
                             .anyMatch(other -> other.used() && other.club().equals(shot.club()))
                     || pair.equals(inPlay());
         } else {
-            again = (named && shot.pair().isPresent()) || hitAgainAtOnce(at);
+            again = (named && shot.pair().isPresent()) || hitAgainAtOnce(shot);
         }
         if (again) {
             thrown.add(shot);
         } else {
-            dropped.add(pair.map(BrokenPair::id).orElse("shot " + at));
+            dropped.add(pair.map(BrokenPair::id).orElse("shot " + shot.number()));
         }
     }
 
-    private boolean hitAgainAtOnce(int at) {
-        for (Shot next : both.subList(at + 1, both.size())) {
-            if (!next.club().equals(both.get(at).club())) {
+    private boolean hitAgainAtOnce(Shot shot) {
+        for (Shot next : both.subList(shot.number(), both.size())) {
+            if (!next.club().equals(shot.club())) {
                 return false;
             }
             if (next.used()) {

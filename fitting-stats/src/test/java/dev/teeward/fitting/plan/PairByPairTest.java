@@ -187,9 +187,7 @@ class PairByPairTest {
                 boolean out = i % 2 == 0;
                 String[] order = i % 2 == 0 ? new String[] {"Rowan", "Alder"} : new String[] {"Alder", "Rowan"};
                 for (int k = 0; k < 2; k++) {
-                    Shot.Builder shot = Shot.builder(order[k])
-                            .number(2 * i + k)
-                            .measured(Metric.CARRY, 150.0 + k * (7 * i * i % 5));
+                    Shot.Builder shot = Shot.builder(order[k]).measured(Metric.CARRY, 150.0 + k * (7 * i * i % 5));
                     shot = out && k == (i == 4 ? 0 : 1) ? shot.exclusion("odd") : shot;
                     shots.add((named ? shot.pair("" + i) : shot).build());
                 }
