@@ -157,7 +157,7 @@ final class PlanCommand implements Callable<Integer> {
         if (session != null) {
             ShotSet shots = shots(session);
             names = names(shots, session);
-            PairByPair now = standing(shots, names, plan);
+            PairByPair now = standing(shots, names);
             lines = text.during(now, names, swings - warmUp, plan);
             tree = text.tree(now, names);
         } else {
@@ -201,15 +201,12 @@ final class PlanCommand implements Callable<Integer> {
         return chosen;
     }
 
-    private PairByPair standing(ShotSet shots, List<String> names, FittingPlan plan) {
-        PairByPair now = PairByPair.withinMargin(margin.si())
+    private PairByPair standing(ShotSet shots, List<String> names) {
+        return PairByPair.withinMargin(margin.si())
                 .withUnit(margin.metric().siUnit())
                 .withLevel(level)
+                .withMostSwings(swings, warmUp, reserve)
                 .appendAll(shots, names.get(0), names.get(1), margin.metric());
-        // What re-hits have cost beyond the reserve is taken from the pairs.
-        int kept = Math.max(0, reserve - (now.swings() - 2 * now.pairs()));
-        int more = Math.max(0, (swings - warmUp - kept - now.swings()) / 2);
-        return now.withMostPairs(Math.max(2, Math.min(now.pairs() + more, Math.max(now.pairs(), plan.mostPairs()))));
     }
 
     private SpreadGuess guess() {

@@ -134,6 +134,26 @@ class PlanCommandTest {
         assertTrue(out.toString().contains("Keep going: "), out.toString());
     }
 
+    /** 48 swings of 60 less 8 to warm up are hit, half of the pairs lack a reading: at most 2 more pairs. */
+    @Test
+    void countsSwingsThatMadeNoPair() throws Exception {
+        StringBuilder text = new StringBuilder("club,pair,carry_yd\n");
+        for (int i = 1; i <= 24; i++) {
+            text.append("Alder,").append(i).append(",").append(150 + 9 * (i % 3)).append("\n");
+            text.append("Rowan,").append(i).append(",").append(i % 2 == 0 ? "" : "152").append("\n");
+        }
+        Path half = folder.resolve("half.csv");
+        Files.writeString(half, text);
+        Path json = folder.resolve("half.json");
+        assertEquals(
+                0,
+                run("plan", "--margin", "carry=5yd", "--session", half.toString(), "--json", json.toString()),
+                err.toString());
+        assertTrue(out.toString().startsWith("12 whole pairs, 48 of 52 swings"), out.toString());
+        JsonNode tree = new ObjectMapper().readTree(json.toFile());
+        assertEquals(2, tree.at("/more_pairs/allowed").asInt(), out.toString());
+    }
+
     @Test
     void refusesInOneLineAndWritesNothing() {
         Path json = folder.resolve("none.json");

@@ -19,7 +19,8 @@ import java.util.function.IntPredicate;
  *
  * <p>The pairs within the cap are half of the swings less warming up and less a reserve for re-hits. Defaults: 60 full
  * swings, 8 of them to warm up, 4 in reserve, hence 24 pairs: common practice, no source. The cap is the fitter's judgement
- * of fatigue and safety and is never exceeded; where it makes the margin hopeless the plan says which margin is in reach.
+ * of fatigue and safety. No plan exceeds it, and a running session keeps to it by counting every swing ({@link
+ * PairByPair#withMostSwings}); where it makes the margin hopeless the plan says which margin is in reach.
  *
  * <pre>{@code
  * FittingPlan.Result r = FittingPlan.withDefaults().forMargin(5.0, SpreadGuess.ofPilot(6.0, 10));
@@ -127,6 +128,15 @@ public final class FittingPlan {
      */
     public FittingPlan withReserve(int reserve) {
         return checked(swings, warmUp, reserve);
+    }
+
+    /** All three at once. */
+    FittingPlan withSwings(int most, int warming, int reserve) {
+        return checked(most, warming, reserve);
+    }
+
+    SwingCap cap() {
+        return new SwingCap(mostPairs(), swings, warmUp, spare);
     }
 
     private FittingPlan checked(int most, int warming, int reserve) {

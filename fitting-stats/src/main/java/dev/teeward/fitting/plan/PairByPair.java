@@ -34,7 +34,8 @@ import java.util.OptionalInt;
  * so that nobody hits again because of a result. What is thrown away (a slip, a noise, a ball the device lost) is said
  * beforehand, in the same words for both clubs, and before its reading is looked at; {@link #reHit} records it.
  * If one club was hit again so much more often that chance would do it in 5 % of sessions at most (binomial, two-sided), there is
- * the warning {@code one-sided-re-hits}.
+ * the warning {@code one-sided-re-hits}. Pairs taken out of a session file after their readings were seen void the promise of
+ * the interval, so they are told of ({@code pairs-dropped}).
  *
  * <pre>{@code
  * PairByPair session = PairByPair.withinMargin(5.0).withUnit(LengthUnit.YARD).withMostPairs(24);
@@ -53,36 +54,42 @@ public final class PairByPair {
     private final double margin;
     private final double level;
     private final Unit unit;
-    private final int mostPairs;
+    private final SwingCap cap;
     private final long seed;
     private final List<Double> differences;
     private final OptionalDouble openFirst;
     private final OptionalDouble openSecond;
     private final List<ReHit> reHits;
+    private final Lost lost;
+
+    /** Swings of session files that made no pair and were not hit again, swings that warmed up, and pairs taken out. */
+    private record Lost(int others, int warmed, int pairs) {}
 
     private PairByPair(
             double margin,
             double level,
             Unit unit,
-            int mostPairs,
+            SwingCap cap,
             long seed,
             List<Double> differences,
             OptionalDouble openFirst,
             OptionalDouble openSecond,
-            List<ReHit> reHits) {
+            List<ReHit> reHits,
+            Lost lost) {
         this.margin = margin;
         this.level = level;
         this.unit = unit;
-        this.mostPairs = mostPairs;
+        this.cap = cap;
         this.seed = seed;
         this.differences = List.copyOf(differences);
         this.openFirst = openFirst;
         this.openSecond = openSecond;
         this.reHits = List.copyOf(reHits);
+        this.lost = lost;
     }
 
     /**
-     * A session without pairs; 95 %, a pure number, as many pairs as a default {@link FittingPlan} allows.
+     * A session without pairs; 95 %, a pure number, the cap on full swings of a default {@link FittingPlan}.
      *
      * @param margin the largest difference that does not matter, finite and above 0
      * @return the session
@@ -93,12 +100,13 @@ public final class PairByPair {
                 checkMargin(margin),
                 0.95,
                 RatioUnit.ONE,
-                FittingPlan.withDefaults().mostPairs(),
+                FittingPlan.withDefaults().cap(),
                 20_261_129L,
                 List.of(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
-                List.of());
+                List.of(),
+                new Lost(0, 0, 0));
     }
 
     static double checkMargin(double margin) {
@@ -127,7 +135,7 @@ public final class PairByPair {
     public PairByPair withLevel(double wanted) {
         requireNoShot("level");
         return new PairByPair(
-                margin, checkedLevel(wanted), unit, mostPairs, seed, differences, openFirst, openSecond, reHits);
+                margin, checkedLevel(wanted), unit, cap, seed, differences, openFirst, openSecond, reHits, lost);
     }
 
     /**
@@ -138,11 +146,11 @@ public final class PairByPair {
      */
     public PairByPair withUnit(Unit other) {
         Objects.requireNonNull(other, "unit");
-        return new PairByPair(margin, level, other, mostPairs, seed, differences, openFirst, openSecond, reHits);
+        return new PairByPair(margin, level, other, cap, seed, differences, openFirst, openSecond, reHits, lost);
     }
 
     /**
-     * With another largest number of pairs; it may be changed while the session runs.
+     * With a largest number of pairs, however many swings they take; it may be changed while the session runs.
      *
      * @param most how many pairs are allowed, in [2, 200]
      * @return a changed copy
@@ -152,7 +160,26 @@ public final class PairByPair {
         if (most < 2 || most > FittingPlan.MOST) {
             throw new IllegalArgumentException("most pairs must be in [2, " + FittingPlan.MOST + "], but were " + most);
         }
-        return new PairByPair(margin, level, unit, most, seed, differences, openFirst, openSecond, reHits);
+        return with(SwingCap.ofPairs(most));
+    }
+
+    /**
+     * With a cap on the full swings instead of the pairs: every swing of the session counts, and those without a pair beyond
+     * the reserve are taken from the pairs, also while the session runs.
+     *
+     * @param most the cap, all included, at most 400; at least 4 more than warming up and reserve
+     * @param warmUp the swings that warm up, at least 0; more if a session file has more shots excluded as
+     *     {@link dev.teeward.fitting.screen.WarmUp#REASON}
+     * @param reserve the swings kept for re-hits, at least 0
+     * @return a changed copy
+     * @throws IllegalArgumentException if the numbers are out of range
+     */
+    public PairByPair withMostSwings(int most, int warmUp, int reserve) {
+        return with(FittingPlan.withDefaults().withSwings(most, warmUp, reserve).cap());
+    }
+
+    private PairByPair with(SwingCap other) {
+        return new PairByPair(margin, level, unit, other, seed, differences, openFirst, openSecond, reHits, lost);
     }
 
     /**
@@ -162,7 +189,7 @@ public final class PairByPair {
      * @return a changed copy
      */
     public PairByPair withSeed(long other) {
-        return new PairByPair(margin, level, unit, mostPairs, other, differences, openFirst, openSecond, reHits);
+        return new PairByPair(margin, level, unit, cap, other, differences, openFirst, openSecond, reHits, lost);
     }
 
     private void requireNoShot(String what) {
@@ -191,8 +218,10 @@ public final class PairByPair {
     }
 
     /**
-     * The pairs of a session file, in order: whole pairs whose shots have the metric are appended ({@link ShotPairing}), and
-     * excluded shots with either club are recorded as re-hits.
+     * The shots of a session file, in order: whole pairs whose shots have the metric are appended ({@link ShotPairing}); an
+     * excluded shot whose pair has a used shot with the same club, or is the pair in play, is a re-hit; the pair in play
+     * stays open. All other shots with either club count as swings. Where an excluded shot was not hit again its pair is taken
+     * out, and there is the warning {@code pairs-dropped}.
      *
      * @param shots all shots in the order of hitting, used and excluded
      * @param first the name of the first club
@@ -200,23 +229,35 @@ public final class PairByPair {
      * @param metric which metric decides
      * @return the session with them
      * @throws IllegalArgumentException if the names are equal
+     * @throws IllegalStateException if another pair waits for its second shot
      */
     public PairByPair appendAll(ShotSet shots, String first, String second, Metric metric) {
+        SwungShots swung = new SwungShots(shots, first, second, metric);
         PairByPair session = this;
-        for (ShotPair pair : ShotPairing.of(shots, first, second).pairs()) {
-            if (pair.first().has(metric) && pair.second().has(metric)) {
-                session =
-                        session.append(pair.first().value(metric), pair.second().value(metric));
-            }
+        for (ShotPair pair : swung.whole()) {
+            session = session.append(pair.first().value(metric), pair.second().value(metric));
         }
-        for (Shot shot : shots.excluded()) {
-            if (shot.club().equals(first) || shot.club().equals(second)) {
-                session = session.reHit(
-                        shot.club().equals(first) ? ReHit.Side.FIRST : ReHit.Side.SECOND,
-                        shot.exclusion().orElseThrow());
-            }
+        for (Shot shot : swung.thrown()) {
+            session = session.reHit(swung.side(shot), shot.exclusion().orElseThrow());
         }
-        return session;
+        if (swung.open().isPresent()) {
+            Shot open = swung.open().get();
+            session = session.shot(swung.side(open), open.value(metric));
+        }
+        return new PairByPair(
+                margin,
+                level,
+                unit,
+                cap,
+                seed,
+                session.differences,
+                session.openFirst,
+                session.openSecond,
+                session.reHits,
+                new Lost(
+                        lost.others() + swung.others(),
+                        lost.warmed() + swung.warmed(),
+                        lost.pairs() + swung.dropped()));
     }
 
     /**
@@ -262,7 +303,7 @@ public final class PairByPair {
     }
 
     private PairByPair with(List<Double> d, OptionalDouble first, OptionalDouble second, List<ReHit> hits) {
-        return new PairByPair(margin, level, unit, mostPairs, seed, d, first, second, hits);
+        return new PairByPair(margin, level, unit, cap, seed, d, first, second, hits, lost);
     }
 
     /**
@@ -275,12 +316,26 @@ public final class PairByPair {
     }
 
     /**
-     * The swings so far, without warming up: whole pairs, an open shot, re-hits.
+     * The swings so far, without warming up: whole pairs, an open shot, re-hits, and the shots of session files that made no
+     * pair.
      *
      * @return how many there were
      */
     public int swings() {
-        return 2 * differences.size() + (openFirst.isPresent() || openSecond.isPresent() ? 1 : 0) + reHits.size();
+        return 2 * differences.size() + open() + reHits.size() + lost.others();
+    }
+
+    private int open() {
+        return openFirst.isPresent() || openSecond.isPresent() ? 1 : 0;
+    }
+
+    /**
+     * The pairs that the cap allows after the swings so far.
+     *
+     * @return how many there may be in all, those that were hit included
+     */
+    public int mostPairs() {
+        return cap.pairs(differences.size(), open(), reHits.size() + lost.others(), lost.warmed());
     }
 
     /**
@@ -308,7 +363,7 @@ public final class PairByPair {
      */
     public Standing standing() {
         SequentialTTest test = SequentialTTest.withDefaults().withLevel(level).withUnit(unit);
-        double[] critical = RunningLooks.criticals(test, Math.max(differences.size(), mostPairs));
+        double[] critical = RunningLooks.criticals(test, Math.max(differences.size(), mostPairs()));
         RunningLooks run = new RunningLooks(critical, margin);
         int settledAt = 0;
         for (double difference : differences) {
@@ -324,11 +379,17 @@ public final class PairByPair {
                 : Optional.of(test.testPairs(differences(), new double[differences.size()]));
         look.ifPresent(seen -> warnings.addAll(seen.warnings()));
         oneSided().ifPresent(warnings::add);
+        if (lost.pairs() > 0) {
+            warnings.add(Warning.of(
+                    "pairs-dropped",
+                    "pairs taken out by excluded shots that were not hit again: " + lost.pairs()
+                            + "; if their readings were seen, the interval no longer holds"));
+        }
         Verdict verdict = run.verdict();
         if (verdict != Verdict.UNDECIDED) {
             return new Standing(Standing.Advice.SETTLED, verdict, look, settledAfter, Optional.empty(), warnings);
         }
-        int allowed = Math.max(0, mostPairs - differences.size());
+        int allowed = Math.max(0, mostPairs() - differences.size());
         Optional<Standing.Prediction> prediction = Continuations.predict(run, allowed, seed);
         boolean hopeless = allowed == 0
                 || (differences.size() >= FEWEST_TO_GIVE_UP
@@ -365,6 +426,6 @@ public final class PairByPair {
     /** The number of pairs, the margin and the cap. */
     @Override
     public String toString() {
-        return differences.size() + " of at most " + mostPairs + " pairs, margin " + margin;
+        return differences.size() + " of at most " + mostPairs() + " pairs, margin " + margin;
     }
 }

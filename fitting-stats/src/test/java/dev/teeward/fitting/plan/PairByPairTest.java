@@ -12,6 +12,7 @@ import dev.teeward.fitting.compare.SequentialTTest;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.Warning;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -132,6 +133,96 @@ class PairByPairTest {
         assertArrayEquals(new double[] {3.0, 4.0}, session.differences());
         assertEquals(ReHit.Side.SECOND, session.reHits().get(0).side());
         assertEquals("slipped", session.reHits().get(0).reason());
+    }
+
+    /** 48 swings of 60 less 8 to warm up; every other pair lacks one reading, so only 2 pairs are left: (60 - 8 - 48) / 2. */
+    @Test
+    void everySwingCountsForTheCap() {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 1; i <= 24; i++) {
+            shots.add(shot("Alder", "" + i, 150.0 + i % 5).build());
+            Shot.Builder blank = Shot.builder("Rowan").pair("" + i);
+            shots.add(i % 2 == 0 ? blank.build() : shot("Rowan", "" + i, 148.0 - i % 7).build());
+        }
+        PairByPair session = NEW.appendAll(ShotSet.of(shots), "Alder", "Rowan", Metric.CARRY);
+        assertEquals(12, session.pairs());
+        assertEquals(48, session.swings());
+        assertEquals(14, session.mostPairs());
+        assertEquals(14, session.withMostSwings(60, 8, 4).mostPairs());
+        assertEquals(12, session.withMostSwings(56, 8, 4).mostPairs());
+        assertEquals(List.of(), codes(session));
+        PairByPair nothing = NEW.appendAll(
+                ShotSet.of(shots).filter(s -> !s.has(Metric.CARRY) || s.club().equals("Alder")),
+                "Alder",
+                "Rowan",
+                Metric.CARRY);
+        assertEquals(36, nothing.swings());
+        assertEquals(0, nothing.pairs());
+        assertEquals(8, nothing.mostPairs());
+        assertEquals(
+                Standing.Advice.WILL_NOT_SETTLE,
+                nothing.withMostSwings(44, 8, 4).standing().advice());
+    }
+
+    /** Of 60 swings 8 warm up; 4 re-hits use up the reserve, each 2 more cost a pair. */
+    @Test
+    void reHitsBeyondTheReserveAreTakenFromThePairs() {
+        PairByPair session = NEW.append(1.0, 0.0);
+        int[] most = {24, 24, 24, 24, 24, 23, 23, 22};
+        for (int reHits = 0; reHits < most.length; reHits++) {
+            assertEquals(most[reHits], session.mostPairs());
+            assertEquals(most[reHits], session.shot(ReHit.Side.FIRST, 1.0).mostPairs());
+            session = session.reHit(ReHit.Side.FIRST, "slipped");
+        }
+        assertEquals(24, session.withMostPairs(24).mostPairs());
+        assertThrows(IllegalArgumentException.class, () -> NEW.withMostSwings(15, 8, 4));
+    }
+
+    /** Pairs 2, 4 and 6 are taken out by an exclusion, with names and by order; the ball of pair 8, in play, is hit again. */
+    @Test
+    void pairsTakenOutAreToldOfAndAreNoReHits() {
+        for (boolean named : new boolean[] {true, false}) {
+            List<Shot> shots = new ArrayList<>();
+            for (int i = 1; i <= 8; i++) {
+                boolean out = i % 2 == 0;
+                String[] order = i % 2 == 0 ? new String[] {"Rowan", "Alder"} : new String[] {"Alder", "Rowan"};
+                for (int k = 0; k < 2; k++) {
+                    Shot.Builder shot = Shot.builder(order[k]).measured(Metric.CARRY, 150.0 + k * (7 * i * i % 5));
+                    shot = out && k == (i == 4 ? 0 : 1) ? shot.exclusion("odd") : shot;
+                    shots.add((named ? shot.pair("" + i) : shot).build());
+                }
+            }
+            PairByPair session = NEW.appendAll(ShotSet.of(shots), "Alder", "Rowan", Metric.CARRY);
+            assertEquals(4, session.pairs());
+            assertEquals(16, session.swings());
+            assertEquals(1, session.reHits().size());
+            assertEquals(List.of("pairs-dropped"), codes(session));
+            assertTrue(session.standing().warnings().get(0).message().contains("not hit again: 3;"));
+            assertEquals(5, session.shot(ReHit.Side.FIRST, 150.0).pairs());
+        }
+    }
+
+    /** Two balls with each club excluded as warming up are no re-hits; beyond what was planned they cost pairs. */
+    @Test
+    void warmingUpIsCountedApart() {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 1; i <= 6; i++) {
+            Shot.Builder alder = shot("Alder", "" + i, 150.0 + i);
+            Shot.Builder rowan = shot("Rowan", "" + i, 150.0);
+            shots.add((i < 3 ? alder.exclusion("warm-up") : alder).build());
+            shots.add((i < 3 ? rowan.exclusion("warm-up") : rowan).build());
+        }
+        PairByPair session = NEW.appendAll(ShotSet.of(shots), "Alder", "Rowan", Metric.CARRY);
+        assertEquals(8, session.swings());
+        assertEquals(List.of(), session.reHits());
+        assertEquals(List.of(), codes(session));
+        assertEquals(24, session.mostPairs());
+        assertEquals(26, session.withMostSwings(60, 4, 4).mostPairs());
+        assertEquals(26, session.withMostSwings(60, 3, 4).mostPairs());
+    }
+
+    private static List<String> codes(PairByPair session) {
+        return session.standing().warnings().stream().map(Warning::code).toList();
     }
 
     private static Shot.Builder shot(String club, String pair, double carry) {
