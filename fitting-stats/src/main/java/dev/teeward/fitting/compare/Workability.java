@@ -489,8 +489,8 @@ public final class Workability {
                         .ifPresent(byF -> warnings.add(Warning.of(
                                 "not-normal",
                                 "the interval of the ratio of spreads of " + metric.key()
-                                        + " holds for normal shots only, and a test that mishits do not mislead finds no"
-                                        + " difference; look at the farthest shots first")));
+                                        + " holds for normal shots only, and a test that mishits do not mislead can't"
+                                        + " tell the clubs apart; look at the farthest shots first")));
             }
             return List.copyOf(warnings);
         }
