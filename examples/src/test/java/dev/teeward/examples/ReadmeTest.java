@@ -28,7 +28,7 @@ class ReadmeTest {
     @Test
     void programsAreTheOnesRun() throws Exception {
         List<String> programs = fences("java");
-        assertEquals(4, programs.size());
+        assertEquals(5, programs.size());
         String source = Files.readString(SOURCES.resolve("ReadmePrograms.java"), StandardCharsets.UTF_8);
         assertEquals(region(source, "// README answer"), programs.get(0));
         assertEquals(region(source, "// README flight"), programs.get(1));
@@ -44,6 +44,7 @@ class ReadmeTest {
                 StandardCharsets.UTF_8);
         assertEquals(region(whole, "// README begin"), programs.get(3));
         assertTrue(programs.get(3).lines().count() <= 40);
+        assertEquals(region(source, "// README workable"), programs.get(4));
     }
 
     @Test
@@ -53,10 +54,11 @@ class ReadmeTest {
             Files.copy(demo, session);
         }
         List<String> outputs = fences("text");
-        assertEquals(3, outputs.size());
+        assertEquals(4, outputs.size());
         assertEquals(oneLine(printed(out -> ReadmePrograms.answer(session, out))), oneLine(outputs.get(0)));
         assertEquals(printed(ReadmePrograms::flight), outputs.get(1));
         assertEquals(DeliveryToRestExampleTest.printed(), outputs.get(2));
+        assertEquals(oneLine(printed(out -> ReadmePrograms.workable(session, out))), oneLine(outputs.get(3)));
     }
 
     private static List<String> fences(String language) throws Exception {

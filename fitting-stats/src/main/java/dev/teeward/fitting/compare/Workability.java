@@ -19,6 +19,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
@@ -33,10 +34,13 @@ import java.util.stream.IntStream;
  * {@link HedgesG}, but uncorrected): at 2 the two shapes overlap in one shot of six either way.
  *
  * <p><b>Two clubs</b>: the ratio of their spreads by F, and the difference of their answers by Welch and Satterthwaite. A lean towards a club
- * is told only if the interval leaves no other; each interval holds at its own level, not all together.
+ * is told only if the interval leaves no other; each interval holds at its own level, not all together. The F interval is for normal
+ * shots, and mishits make it too narrow, so a lean by spread is told only if the Brown-Forsythe test (1974) of the deviations from the
+ * median of each intent rejects as well, at 1 - level.
  *
  * <p><b>Warnings:</b> {@code hand-assumed} (no hand is given, so a right-handed golfer is taken), {@code intent-missing} (used shots without
- * one do not count), {@code few-shots} (an intent with fewer than 5 shots).
+ * one do not count), {@code few-shots} (an intent with fewer than 5 shots); of two clubs, {@code not-normal} (the F interval speaks for
+ * a club and the Brown-Forsythe test does not, as with a few mishits; no lean is told).
  *
  * <pre>{@code
  * Workability.Comparison c = Workability.withDefaults().compare(session, "Alder", "Rowan");
@@ -322,6 +326,18 @@ public final class Workability {
             return pivot.defined() ? Optional.of(pivot) : Optional.empty();
         }
 
+        /** From the median of each intent with two shots or more. */
+        private double[] deviations(Metric metric) {
+            return shots.keySet().stream()
+                    .map(intent -> values(metric, intent))
+                    .filter(values -> values.length > 1)
+                    .flatMapToDouble(values -> {
+                        double median = Sample.of("values", values).median();
+                        return DoubleStream.of(values).map(value -> value - median);
+                    })
+                    .toArray();
+        }
+
         private static Sample turned(double[] x, int sign) {
             return Sample.of(
                     "curve",
@@ -359,7 +375,7 @@ public final class Workability {
      *
      * @param wish what the golfer wants
      * @param estimate the ratio of spreads, first over second, or the difference of answers, first minus second [m]
-     * @param lean the club that the whole interval speaks for, if any
+     * @param lean the club that the whole interval speaks for, and by spread the Brown-Forsythe test too, if any
      */
     public record Advice(Wish wish, Estimate estimate, Lean lean) {}
 
@@ -453,8 +469,44 @@ public final class Workability {
                 return answerDifference(Intent.DRAW, Intent.FADE)
                         .map(e -> new Advice(wish, e, lean(e.interval(), 0.0, Lean.FIRST, Lean.SECOND)));
             }
-            return spreadRatio(wish.metric)
-                    .map(e -> new Advice(wish, e, lean(e.interval(), 1.0, Lean.SECOND, Lean.FIRST)));
+            return spreadRatio(wish.metric).map(e -> {
+                Lean byF = lean(e.interval(), 1.0, Lean.SECOND, Lean.FIRST);
+                return new Advice(wish, e, byF == leanByMedians(wish.metric) ? byF : Lean.OPEN);
+            });
+        }
+
+        /**
+         * What to know of the comparison, beside the warnings of each club.
+         *
+         * @return {@code not-normal} for each usual metric whose F interval alone speaks for a club; unmodifiable
+         */
+        public List<Warning> warnings() {
+            List<Warning> warnings = new ArrayList<>();
+            for (Metric metric : REPEATED) {
+                spreadRatio(metric)
+                        .map(e -> lean(e.interval(), 1.0, Lean.SECOND, Lean.FIRST))
+                        .filter(byF -> byF != Lean.OPEN && byF != leanByMedians(metric))
+                        .ifPresent(byF -> warnings.add(Warning.of(
+                                "not-normal",
+                                "the interval of the ratio of spreads of " + metric.key()
+                                        + " holds for normal shots only, and a test that mishits do not mislead can't"
+                                        + " tell the clubs apart; look at the farthest shots first")));
+            }
+            return List.copyOf(warnings);
+        }
+
+        /** Brown-Forsythe, which holds its level with mishits. */
+        private Lean leanByMedians(Metric metric) {
+            double[] x = first.deviations(metric);
+            double[] y = second.deviations(metric);
+            if (Math.min(x.length, y.length) < 3) {
+                return Lean.OPEN;
+            }
+            TestResult test = BrownForsytheTest.withDefaults().withLevel(level).test(x, y);
+            if (test.statistic().isEmpty() || test.pValue() >= 1.0 - level) {
+                return Lean.OPEN;
+            }
+            return test.estimate().value() > 0.0 ? Lean.SECOND : Lean.FIRST;
         }
 
         /**
