@@ -230,8 +230,8 @@ public final class LaunchTable {
         if (model != null) {
             for (int row = 0; row < rows; row++) {
                 if (model[row] < 0 || model[row] >= models) {
-                    throw new IllegalArgumentException("row " + (before + row) + ": model must be in [0, " + (models - 1)
-                            + "], the number of a flight model, but was " + model[row]);
+                    throw new IllegalArgumentException("row " + (before + row) + ": model must be in [0, "
+                            + (models - 1) + "], the number of a flight model, but was " + model[row]);
                 }
             }
         }

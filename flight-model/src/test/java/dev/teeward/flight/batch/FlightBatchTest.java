@@ -407,8 +407,9 @@ class FlightBatchTest {
         assertTrue(flights.landed() < 20_000);
         assertEquals(FlightStatus.NOT_FLOWN, flights.status(19_999));
         for (int row = 0; row < 20_000; row++) {
-            assertEquals(flights.status(row).landed(), Double.isFinite(flights.carry()[row]), "carry of row " + row);
-            assertEquals(flights.status(row).landed(), Double.isFinite(flights.landingSpin()[row]), "spin of row " + row);
+            boolean landed = flights.status(row).landed();
+            assertEquals(landed, Double.isFinite(flights.carry()[row]), "carry of row " + row);
+            assertEquals(landed, Double.isFinite(flights.landingSpin()[row]), "spin of row " + row);
         }
         Thread.currentThread().interrupt();
         assertThrows(CancellationException.class, () -> FlightBatch.of(STANDARD).fly(table));
