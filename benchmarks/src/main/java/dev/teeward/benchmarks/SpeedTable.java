@@ -169,7 +169,7 @@ public final class SpeedTable {
                 }),
                 true));
         all.add(new Contender(
-                "**Monte Carlo, 0.1 mm, drawn and summed up**",
+                "**Monte Carlo, default, drawn and summed up**",
                 LAUNCHES,
                 (first, count) -> {
                     sink += draws.fly(MODEL, middle).carry().value();

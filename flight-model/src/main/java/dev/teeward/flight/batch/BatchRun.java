@@ -6,6 +6,7 @@ import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightEquations;
 import dev.teeward.flight.internal.LaneIntegrator;
 import dev.teeward.flight.internal.StepRule;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
@@ -16,7 +17,7 @@ import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One run of a batch: the work space of every thread, and how rows are shared out among them.
+ * One run of a batch: the work space of every thread that has rows to fly, and how rows are shared out among them.
  *
  * <p>Rows are taken in portions from a common counter, so that no thread waits for another; which thread flies a row does not
  * matter to its result. With several models the rows are first put in the order of their models, which are flown in turn.
@@ -29,8 +30,9 @@ final class BatchRun {
 
     private final List<FlightModel> models;
     private final FlightEquations[] equations;
-    private final RowExchange[] exchanges;
-    private final LaneIntegrator[] integrators;
+    private final int threads;
+    private final List<RowExchange> exchanges = new ArrayList<>();
+    private final List<LaneIntegrator> integrators = new ArrayList<>();
     private final LongConsumer progress;
     private final BooleanSupplier cancelled;
     private final AtomicInteger next = new AtomicInteger();
@@ -44,6 +46,7 @@ final class BatchRun {
 
     BatchRun(List<FlightModel> models, int threads, LongConsumer progress, BooleanSupplier cancelled) {
         this.models = models;
+        this.threads = threads;
         this.progress = progress;
         this.cancelled = cancelled;
         equations = new FlightEquations[models.size()];
@@ -53,12 +56,6 @@ final class BatchRun {
                     model, model.air().density(), model.air().dynamicViscosity(), model.wind());
         }
         firstOfModel = new int[models.size() + 1];
-        exchanges = new RowExchange[threads];
-        integrators = new LaneIntegrator[threads];
-        for (int i = 0; i < threads; i++) {
-            exchanges[i] = new RowExchange(this);
-            integrators[i] = new LaneIntegrator();
-        }
     }
 
     void fly(LaunchTable launches, int rows, FlightTable flights) {
@@ -66,9 +63,9 @@ final class BatchRun {
             throw new IllegalArgumentException(
                     "the flights must have at least " + rows + " rows, but have " + flights.rows());
         }
-        launches.check(0, rows, models.size());
+        launches.check(rows, models.size(), before);
         requireElevationsOfTerrains(launches, rows);
-        flights.clear(rows);
+        flights.clear();
         sort(launches.model(), rows);
         for (int m = 0; m < models.size(); m++) {
             if (firstOfModel[m + 1] > firstOfModel[m]) {
@@ -84,10 +81,14 @@ final class BatchRun {
         end = firstOfModel[m + 1];
         FlightModel model = models.get(m);
         boolean sorted = launches.model() != null;
-        int useful = Math.min(exchanges.length, (end - firstOfModel[m] + PORTION - 1) / PORTION);
+        int useful = Math.min(threads, (end - firstOfModel[m] + PORTION - 1) / PORTION);
+        while (exchanges.size() < useful) {
+            exchanges.add(new RowExchange(this));
+            integrators.add(new LaneIntegrator());
+        }
         Thread[] helpers = new Thread[useful - 1];
         for (int i = 0; i < useful; i++) {
-            exchanges[i].begin(model, launches, flights, sorted ? order : null);
+            exchanges.get(i).begin(model, launches, flights, sorted ? order : null);
             if (i > 0) {
                 int number = i;
                 helpers[i - 1] = new Thread(() -> work(m, number, launches), "flight-batch-" + number);
@@ -118,9 +119,9 @@ final class BatchRun {
             boolean few = models.size() > 1 && firstOfModel[m + 1] - firstOfModel[m] < FEW;
             if (terrain == null && !few) {
                 StepRule rule = StepRule.valueOf(model.accuracy().name());
-                integrators[number].fly(equations[m], rule, ownAir, ownWind, exchanges[number]);
+                integrators.get(number).fly(equations[m], rule, ownAir, ownWind, exchanges.get(number));
             } else {
-                new SingleFlights(model, terrain, equations[m]).fly(ownAir, ownWind, exchanges[number]);
+                new SingleFlights(model, terrain, equations[m]).fly(ownAir, ownWind, exchanges.get(number));
             }
         } catch (RuntimeException | Error e) {
             failure.compareAndSet(null, e);
@@ -177,7 +178,7 @@ final class BatchRun {
         for (int row = 0; elevation != null && row < rows; row++) {
             FlightModel over = models.get(model == null ? 0 : model[row]);
             if (elevation[row] != 0.0 && over.ground().flatMap(Ground::terrain).isPresent()) {
-                throw new IllegalArgumentException("row " + row
+                throw new IllegalArgumentException("row " + (before + row)
                         + ": landingElevation must be 0 over ground with a terrain, but was " + elevation[row]
                         + " m; the terrain has the elevations");
             }

@@ -13,7 +13,7 @@ import java.util.function.LongConsumer;
  * however many threads. The accuracy is that of the model, {@link FlightModel#withAccuracy}. Nothing is allocated for a row,
  * but over a terrain, for a total, where one of several models has fewer than 32 rows, which are flown one by one, and, since
  * Java 21, for a launch or start angle beyond 45 deg or an axis tilted further than that, whose sine and cosine are left to
- * {@link StrictMath}, which there allocates 32 bytes a call. What a thread needs, about 0.5 MB, is allocated once a call.
+ * {@link StrictMath}, which there allocates 32 bytes a call. What a thread needs, 0.26 MB, is allocated once a call.
  *
  * <p>The state of a row that does not land is its {@link FlightStatus}; its numbers are NaN. What single flights warn of is in
  * {@link FlightTable#warnings}.
@@ -105,10 +105,15 @@ public final class FlightBatch {
      * @throws IllegalArgumentException if the number lies outside
      */
     public FlightBatch withThreads(int value) {
+        return new FlightBatch(models, threads(value), progress, cancelled);
+    }
+
+    /** The number of threads, if it is one that a batch may have. */
+    static int threads(int value) {
         if (value < 1 || value > MOST_THREADS) {
             throw new IllegalArgumentException("threads must be in [1, " + MOST_THREADS + "], but was " + value);
         }
-        return new FlightBatch(models, value, progress, cancelled);
+        return value;
     }
 
     /**
@@ -167,8 +172,8 @@ public final class FlightBatch {
      * @param source fills the block
      * @param sink takes the flights
      * @return the number of rows flown
-     * @throws IllegalArgumentException if a row lies outside the ranges of {@link LaunchTable}, or the source claims more rows
-     *     than the block has
+     * @throws IllegalArgumentException if a row lies outside the ranges of {@link LaunchTable}, named as counted from the start
+     *     of the stream, or the source claims more rows than the block has
      * @throws CancellationException if it was stopped
      */
     public long stream(LaunchTable block, Source source, Sink sink) {

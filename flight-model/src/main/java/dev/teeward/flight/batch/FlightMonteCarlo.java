@@ -140,9 +140,10 @@ public final class FlightMonteCarlo {
      *
      * @param value how many, in [1, 1024]
      * @return the copy
+     * @throws IllegalArgumentException if the number lies outside
      */
     public FlightMonteCarlo withThreads(int value) {
-        return new FlightMonteCarlo(spread, gustAlong, gustAcross, draws, level, seed, value);
+        return new FlightMonteCarlo(spread, gustAlong, gustAcross, draws, level, seed, FlightBatch.threads(value));
     }
 
     /**
@@ -211,11 +212,11 @@ public final class FlightMonteCarlo {
     private static boolean within(double[][] columns, int i) {
         return columns[0][i] > 0.0
                 && columns[0][i] <= 110.0
-                && Math.abs(columns[1][i]) <= Math.PI / 2.0
-                && Math.abs(columns[2][i]) <= Math.PI / 2.0
+                && Math.abs(columns[1][i]) <= LaunchTable.QUARTER
+                && Math.abs(columns[2][i]) <= LaunchTable.QUARTER
                 && columns[3][i] >= 0.0
-                && columns[3][i] <= 2094.0
-                && Math.abs(columns[4][i]) <= Math.PI;
+                && columns[3][i] <= LaunchTable.MOST_SPIN
+                && Math.abs(columns[4][i]) <= LaunchTable.HALF;
     }
 
     /** Independent standard normal numbers: Marsaglia and Bray's polar method (1964). */

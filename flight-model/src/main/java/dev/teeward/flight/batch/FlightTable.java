@@ -13,7 +13,8 @@ import org.jspecify.annotations.Nullable;
  * numbers only, but for the total and the run of a flight that has none ({@link dev.teeward.flight.Flight#total}).
  *
  * <p>The numbers are those of {@link dev.teeward.flight.Flight}, with the same signs. The arrays may be the caller's: only
- * columns that exist are computed.
+ * columns that exist are computed. A batch clears the whole table before it flies; until then a row is {@link
+ * FlightStatus#NOT_FLOWN}, and an array of the caller's holds what the caller left there.
  *
  * <pre>{@code
  * FlightTable flights = FlightTable.builder(launches.rows()).carry(myArray).build(); // carry and nothing else
@@ -55,6 +56,12 @@ public final class FlightTable {
         Arrays.fill(status, FlightStatus.NOT_FLOWN.code());
     }
 
+    private static double[] notFlown(int rows) {
+        double[] column = new double[rows];
+        Arrays.fill(column, Double.NaN);
+        return column;
+    }
+
     /**
      * A table with every column of the flight itself; those of the ground, total and run, are added by a builder.
      *
@@ -67,19 +74,19 @@ public final class FlightTable {
 
     /** A table with every column, those of the ground too. */
     static FlightTable withTotals(int rows) {
-        return flight(rows).total(new double[rows]).run(new double[rows]).build();
+        return flight(rows).total(notFlown(rows)).run(notFlown(rows)).build();
     }
 
     private static Builder flight(int rows) {
         Builder all = builder(rows);
-        all.carry(new double[rows]);
-        all.side(new double[rows]);
-        all.curve(new double[rows]);
-        all.apex(new double[rows]);
-        all.flightTime(new double[rows]);
-        all.descentAngle(new double[rows]);
-        all.landingSpeed(new double[rows]);
-        all.landingSpin(new double[rows]);
+        all.carry(notFlown(rows));
+        all.side(notFlown(rows));
+        all.curve(notFlown(rows));
+        all.apex(notFlown(rows));
+        all.flightTime(notFlown(rows));
+        all.descentAngle(notFlown(rows));
+        all.landingSpeed(notFlown(rows));
+        all.landingSpin(notFlown(rows));
         return all;
     }
 
@@ -274,9 +281,26 @@ public final class FlightTable {
         put(run, row, runValue);
     }
 
-    void clear(int end) {
-        Arrays.fill(status, 0, end, FlightStatus.NOT_FLOWN.code());
-        Arrays.fill(warnings, 0, end, (byte) 0);
+    /** Nothing has flown: no row holds a number of an earlier run, those beyond the launches to come neither. */
+    void clear() {
+        Arrays.fill(status, FlightStatus.NOT_FLOWN.code());
+        Arrays.fill(warnings, (byte) 0);
+        clear(carry);
+        clear(side);
+        clear(curve);
+        clear(apex);
+        clear(flightTime);
+        clear(descentAngle);
+        clear(landingSpeed);
+        clear(landingSpin);
+        clear(total);
+        clear(run);
+    }
+
+    private void clear(double @Nullable [] column) {
+        if (column != null) {
+            Arrays.fill(column, 0, rows, Double.NaN);
+        }
     }
 
     void set(int row, FlightStatus how, int bits) {

@@ -23,9 +23,9 @@ import org.jspecify.annotations.Nullable;
  * <p>As immutable and as thread-safe as the caller leaves the arrays.
  */
 public final class LaunchTable {
-    private static final double QUARTER = AngleUnit.DEGREE.toSi(90.0);
-    private static final double HALF = AngleUnit.DEGREE.toSi(180.0);
-    private static final double MOST_SPIN = SpinRateUnit.REVOLUTION_PER_MINUTE.toSi(20_000.0);
+    static final double QUARTER = AngleUnit.DEGREE.toSi(90.0);
+    static final double HALF = AngleUnit.DEGREE.toSi(180.0);
+    static final double MOST_SPIN = SpinRateUnit.REVOLUTION_PER_MINUTE.toSi(20_000.0);
 
     private final int rows;
     private final double[] ballSpeed;
@@ -188,60 +188,67 @@ public final class LaunchTable {
         return model;
     }
 
-    /** Checks rows against the ranges of launch conditions, air and wind. */
-    void check(int first, int end, int models) {
-        for (int row = first; row < end; row++) {
+    /**
+     * Checks rows against the ranges of launch conditions, air and wind.
+     *
+     * @param rows how many, from row 0 on
+     * @param models the number of flight models
+     * @param before the rows of the blocks before, which an error counts too
+     */
+    void check(int rows, int models, long before) {
+        for (int row = 0; row < rows; row++) {
             double speed = ballSpeed[row];
             if (!(speed > 0.0 && speed <= 110.0)) {
-                throw refuse(row, "ballSpeed", "(0, 110] m/s (0-246 mph)", speed, "m/s");
+                throw refuse(before + row, "ballSpeed", "(0, 110] m/s (0-246 mph)", speed, "m/s");
             }
             if (!(Math.abs(launchAngle[row]) <= QUARTER)) {
-                throw refuse(row, "launchAngle", "[-pi/2, pi/2] rad (-90 to 90 deg)", launchAngle[row], "rad");
+                throw refuse(before + row, "launchAngle", "[-pi/2, pi/2] rad (-90 to 90 deg)", launchAngle[row], "rad");
             }
             double spin = spinRate[row];
             if (!(spin >= 0.0 && spin <= MOST_SPIN)) {
-                throw refuse(row, "spinRate", "[0, 2094.4] rad/s (0-20000 rpm)", spin, "rad/s");
+                throw refuse(before + row, "spinRate", "[0, 2094.4] rad/s (0-20000 rpm)", spin, "rad/s");
             }
         }
-        checkAbsolute(
-                first, end, "startDirection", startDirection, QUARTER, "[-pi/2, pi/2] rad (-90 to 90 deg)", "rad");
-        checkAbsolute(first, end, "axisTilt", axisTilt, HALF, "[-pi, pi] rad (-180 to 180 deg)", "rad");
-        checkAbsolute(
-                first, end, "landingElevation", landingElevation, 1000.0, "[-1000, 1000] m (-3281 to 3281 ft)", "m");
-        checkAbsolute(first, end, "windAlongTarget", windAlongTarget, 50.0, "[-50, 50] m/s (-112 to 112 mph)", "m/s");
-        checkAbsolute(first, end, "windTowardsRight", windTowardsRight, 50.0, "[-50, 50] m/s (-112 to 112 mph)", "m/s");
+        String quarters = "[-pi/2, pi/2] rad (-90 to 90 deg)";
+        checkAbsolute(rows, before, "startDirection", startDirection, QUARTER, quarters, "rad");
+        checkAbsolute(rows, before, "axisTilt", axisTilt, HALF, "[-pi, pi] rad (-180 to 180 deg)", "rad");
+        String heights = "[-1000, 1000] m (-3281 to 3281 ft)";
+        checkAbsolute(rows, before, "landingElevation", landingElevation, 1000.0, heights, "m");
+        String winds = "[-50, 50] m/s (-112 to 112 mph)";
+        checkAbsolute(rows, before, "windAlongTarget", windAlongTarget, 50.0, winds, "m/s");
+        checkAbsolute(rows, before, "windTowardsRight", windTowardsRight, 50.0, winds, "m/s");
         if (density != null && viscosity != null) {
-            for (int row = first; row < end; row++) {
+            for (int row = 0; row < rows; row++) {
                 if (!(density[row] >= 0.0 && density[row] <= 10.0)) {
-                    throw refuse(row, "density", "[0, 10] kg/m3 (0-0.62 lb/ft3)", density[row], "kg/m3");
+                    throw refuse(before + row, "density", "[0, 10] kg/m3 (0-0.62 lb/ft3)", density[row], "kg/m3");
                 }
                 if (!(viscosity[row] >= 1e-6 && viscosity[row] <= 1e-4)) {
-                    throw refuse(row, "viscosity", "[1e-6, 1e-4] Pa s", viscosity[row], "Pa s");
+                    throw refuse(before + row, "viscosity", "[1e-6, 1e-4] Pa s", viscosity[row], "Pa s");
                 }
             }
         }
         if (model != null) {
-            for (int row = first; row < end; row++) {
+            for (int row = 0; row < rows; row++) {
                 if (model[row] < 0 || model[row] >= models) {
-                    throw new IllegalArgumentException("row " + row + ": model must be in [0, " + (models - 1)
-                            + "], the number of a flight model, but was " + model[row]);
+                    throw new IllegalArgumentException("row " + (before + row) + ": model must be in [0, "
+                            + (models - 1) + "], the number of a flight model, but was " + model[row]);
                 }
             }
         }
     }
 
     private static void checkAbsolute(
-            int first, int end, String name, double @Nullable [] column, double limit, String range, String unit) {
+            int rows, long before, String name, double @Nullable [] column, double limit, String range, String unit) {
         if (column != null) {
-            for (int row = first; row < end; row++) {
+            for (int row = 0; row < rows; row++) {
                 if (!(Math.abs(column[row]) <= limit)) {
-                    throw refuse(row, name, range, column[row], unit);
+                    throw refuse(before + row, name, range, column[row], unit);
                 }
             }
         }
     }
 
-    private static IllegalArgumentException refuse(int row, String name, String range, double value, String unit) {
+    private static IllegalArgumentException refuse(long row, String name, String range, double value, String unit) {
         return new IllegalArgumentException(
                 "row " + row + ": " + name + " must be in " + range + ", but was " + value + " " + unit);
     }

@@ -396,6 +396,9 @@ class FlightBatchTest {
         }
         AtomicBoolean stop = new AtomicBoolean();
         FlightTable flights = FlightTable.ofRows(20_000);
+        assertTrue(Double.isNaN(flights.carry()[19_999]), "nothing has flown");
+        FlightBatch.of(STANDARD).fly(table, flights);
+        assertEquals(20_000, flights.landed());
         FlightBatch stoppable = FlightBatch.of(STANDARD)
                 .withThreads(2)
                 .withProgress(rows -> stop.set(rows > 5_000))
@@ -403,9 +406,71 @@ class FlightBatchTest {
         assertThrows(CancellationException.class, () -> stoppable.fly(table, flights));
         assertTrue(flights.landed() < 20_000);
         assertEquals(FlightStatus.NOT_FLOWN, flights.status(19_999));
+        for (int row = 0; row < 20_000; row++) {
+            boolean landed = flights.status(row).landed();
+            assertEquals(landed, Double.isFinite(flights.carry()[row]), "carry of row " + row);
+            assertEquals(landed, Double.isFinite(flights.landingSpin()[row]), "spin of row " + row);
+        }
         Thread.currentThread().interrupt();
         assertThrows(CancellationException.class, () -> FlightBatch.of(STANDARD).fly(table));
         assertTrue(Thread.interrupted(), "the flag is left to the caller");
+    }
+
+    /** A block of 1,000 rows and one of 500: what lies beyond a short one is not what the block before left there. */
+    @Test
+    void aShortBlockHoldsNothingOfTheOneBefore() {
+        RandomLaunches drawn = new RandomLaunches(Sample.EVEN, 1_000, 710L);
+        List<Integer> landed = new ArrayList<>();
+        List<Double> beyond = new ArrayList<>();
+        int[] left = {1_500};
+        FlightBatch.of(STANDARD).stream(
+                drawn.launches().build(),
+                block -> {
+                    int n = Math.min(1_000, left[0]);
+                    left[0] -= n;
+                    return n;
+                },
+                (launches, flights, rows) -> {
+                    landed.add(flights.landed());
+                    beyond.add(flights.carry()[999]);
+                });
+        assertEquals(List.of(1_000, 500), landed);
+        assertTrue(Double.isFinite(beyond.get(0)) && Double.isNaN(beyond.get(1)), beyond::toString);
+    }
+
+    @Test
+    void aStreamNamesTheRowCountedFromItsStart() {
+        RandomLaunches drawn = new RandomLaunches(Sample.EVEN, 1_000, 720L);
+        int[] blocks = new int[1];
+        FlightBatch batch = FlightBatch.of(STANDARD);
+        LaunchTable block = drawn.launches().build();
+        assertEquals(
+                "row 2007: ballSpeed must be in (0, 110] m/s (0-246 mph), but was 167.0 m/s",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> batch.stream(
+                                        block,
+                                        into -> {
+                                            if (++blocks[0] == 3) {
+                                                into.ballSpeed()[7] = 167.0;
+                                            }
+                                            return 1_000;
+                                        },
+                                        (launches, flights, rows) -> {}))
+                        .getMessage());
+    }
+
+    /** Ten rows keep one thread busy; the work space of one is some 260,000 bytes. */
+    @Test
+    void threadsWithoutRowsCostNoWorkSpace() {
+        var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+        LaunchTable table = new RandomLaunches(Sample.EVEN, 10, 730L).launches().build();
+        FlightBatch batch = FlightBatch.of(STANDARD).withThreads(64);
+        batch.fly(table);
+        long before = threads.getThreadAllocatedBytes(Thread.currentThread().getId());
+        batch.fly(table);
+        long allocated = threads.getThreadAllocatedBytes(Thread.currentThread().getId()) - before;
+        assertTrue(allocated < 500_000, "ten rows allocated " + allocated + " B");
     }
 
     @Test

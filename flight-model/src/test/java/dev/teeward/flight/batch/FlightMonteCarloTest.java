@@ -148,10 +148,27 @@ class FlightMonteCarloTest {
                 () -> FlightMonteCarlo.withDefaults().withDraws(1));
         assertThrows(
                 IllegalArgumentException.class,
+                () -> FlightMonteCarlo.withDefaults().withThreads(0));
+        assertThrows(
+                IllegalArgumentException.class,
                 () -> FlightMonteCarlo.withDefaults().withLevel(1.0));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> FlightMonteCarlo.withDefaults().withGusts(metersPerSecond(11.0), metersPerSecond(1.0)));
+    }
+
+    /** The limit of a launch, 20,000 rpm, is no draw outside the ranges. */
+    @Test
+    void theGreatestSpinIsDrawn() {
+        LaunchConditions fastest = LaunchConditions.builder()
+                .ballSpeed(metersPerSecond(50.0))
+                .launchAngle(degrees(20.0))
+                .spinRate(rpm(20_000.0))
+                .build();
+        FlightMonteCarlo.Result result =
+                FlightMonteCarlo.withDefaults().withDraws(10).fly(FlightModel.standard(), fastest);
+        assertEquals(0, result.redrawn());
+        assertEquals(10, result.landed());
     }
 
     @Test

@@ -20,7 +20,7 @@ import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
  * An independent integrator and event finder over the same force sum: Hipparchus, Dormand and Prince 8(5,3), tolerances
  * 1e-11, landing by its event detection.
  */
-final class Referee {
+public final class Referee {
     private final FlightEquations equations;
     private final double[] axis;
     private final DenseOutputModel dense = new DenseOutputModel();
@@ -30,7 +30,7 @@ final class Referee {
         this(equations, launch, axis, Terrain.level(Length.ofMeters(elevation)), keep);
     }
 
-    Referee(FlightEquations equations, double[] launch, double[] axis, Terrain terrain, boolean keep) {
+    public Referee(FlightEquations equations, double[] launch, double[] axis, Terrain terrain, boolean keep) {
         this.equations = equations;
         this.axis = axis;
         DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-10, 2.0, 1e-11, 1e-11);
@@ -45,7 +45,7 @@ final class Referee {
         return landing.getTime();
     }
 
-    double[] landing() {
+    public double[] landing() {
         return landing.getPrimaryState();
     }
 
