@@ -65,6 +65,11 @@ final class GoalOptions {
 
     /** The goal, or an {@link IllegalArgumentException} that says what is wrong. */
     Goal goal() {
+        if (turf != null && goals.stream().noneMatch(goal -> goal.startsWith("hold"))) {
+            throw new IllegalArgumentException(
+                    "--turf tells how a green is held and goes with --goal hold only, but the goal is "
+                            + String.join(", ", goals));
+        }
         if (goals.size() == 1 && goals.get(0).indexOf('=') < 0) {
             return named(goals.get(0));
         }

@@ -120,6 +120,8 @@ class ChooseCommandTest {
             {"choose", session.toString(), "--goal", "distance", "--current", "Oak"},
             {"choose", session.toString(), "--goal", "distance", "--level", "2"},
             {"choose", session.toString(), "--goal", "strokes", "--target", "165yd", "--strokes", "no.csv"},
+            {"choose", session.toString(), "--goal", "strokes", "--target", "165yd", "--turf", "firm-green"},
+            {"choose", session.toString(), "--goal", "closeness", "--target", "165yd", "--turf", "firm-green"},
             {"choose", "no.csv", "--goal", "distance"}
         };
         for (String[] args : wrong) {

@@ -4,9 +4,12 @@ import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.compare.PairwiseComparison;
 import dev.teeward.fitting.compare.ProbabilityOfBest;
+import dev.teeward.fitting.compare.ShotOrderKind;
+import dev.teeward.fitting.compare.ShotPairing;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.Sample;
+import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.fitting.summary.SampleSummary;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Warning;
@@ -33,6 +36,9 @@ import org.jspecify.annotations.Nullable;
  * so that ten of ten is not taken for certain.
  *
  * <p>Shots are taken as independent; clubs hit in rounds are compared a little too cautiously. Excluded shots do not count.
+ *
+ * <p>Warnings, beside those of {@link ProbabilityOfBest}: {@code shots-left-out}, {@code clubs-in-blocks} (a drift cannot be
+ * told from the club) and {@code flagged-shots} (by {@link SessionScreen#forCarriesOf}; they count all the same).
  *
  * <pre>{@code
  * ClubChoice.Result r = ClubChoice.withGoal(Goal.distance()).withCurrentClub("Alder").choose(session);
@@ -227,6 +233,12 @@ public final class ClubChoice {
         if (clubs.stream().anyMatch(club -> club.leftOut() > 0)) {
             warnings.add(Warning.of("shots-left-out", "shots that lack what the goal needs were left out"));
         }
+        blocks(complete, names).ifPresent(warnings::add);
+        SessionScreen.withDefaults()
+                .forCarriesOf(complete)
+                .screen(complete)
+                .flaggedWarning(names)
+                .ifPresent(warnings::add);
         return new Result(
                 goal,
                 clubs,
@@ -237,6 +249,24 @@ public final class ClubChoice {
                         : Optional.of(pairwise.withMethod(PairwiseComparison.Method.DUNNETT)
                                 .test(compared)),
                 warnings);
+    }
+
+    private static Optional<Warning> blocks(Session session, List<String> names) {
+        List<String> blocked = new ArrayList<>();
+        for (int one = 0; one < names.size(); one++) {
+            for (int other = one + 1; other < names.size(); other++) {
+                ShotPairing pairing = ShotPairing.of(session.shots(), names.get(one), names.get(other));
+                if (pairing.order() == ShotOrderKind.BLOCKED) {
+                    blocked.add(names.get(one) + " and " + names.get(other));
+                }
+            }
+        }
+        return blocked.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Warning.of(
+                        "clubs-in-blocks",
+                        "each club was hit in one go (" + String.join("; ", blocked)
+                                + "), so warming up or tiring cannot be told from the club; hit the clubs in rounds"));
     }
 
     private List<String> names(Session session) {

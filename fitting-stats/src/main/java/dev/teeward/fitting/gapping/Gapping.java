@@ -7,6 +7,7 @@ import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.complete.Completion;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.complete.SessionFlights;
+import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.impact.ClubHead;
@@ -361,21 +362,13 @@ public final class Gapping {
     private Map<String, Integer> flagged(Session session, List<String> names, List<Warning> warnings) {
         List<Shot> shots = session.shots().shots();
         Map<String, Integer> flagged = new HashMap<>();
-        SessionScreen.withDefaults()
-                .without(Metric.CARRY)
+        ScreenReport report = SessionScreen.withDefaults()
                 .withFlightModel(settings.model)
-                .screen(session)
-                .flagged()
-                .forEach(index -> flagged.merge(shots.get(index).club(), 1, Integer::sum));
+                .forCarriesOf(session)
+                .screen(session);
+        report.flagged().forEach(index -> flagged.merge(shots.get(index).club(), 1, Integer::sum));
         flagged.keySet().retainAll(names);
-        int all = flagged.values().stream().mapToInt(Integer::intValue).sum();
-        if (all > 0) {
-            warnings.add(Warning.of(
-                    "flagged-shots",
-                    all + (all == 1 ? " shot stands" : " shots stand")
-                            + " out as a possible mishit or misread and counts all the same; exclude it with a reason if it was"
-                            + " one"));
-        }
+        report.flaggedWarning(names).ifPresent(warnings::add);
         return flagged;
     }
 

@@ -9,6 +9,7 @@ import dev.teeward.fitting.gapping.Gap;
 import dev.teeward.fitting.gapping.Mend;
 import dev.teeward.fitting.gapping.Stretch;
 import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Unit;
 import java.util.ArrayList;
@@ -22,6 +23,9 @@ final class BagWords {
 
     /** From this probability on a gap counts as one to mend. */
     private static final double DOUBTFUL = 0.5;
+
+    /** From this many wanted gaps on a club between would come nearer to the wanted one than none. */
+    private static final double HALVED = 1.5;
 
     private static final double NOTICEABLE_OVERLAP = 0.2;
 
@@ -97,7 +101,8 @@ final class BagWords {
             gaps(said);
         }
         for (Stretch stretch : bag.uncovered()) {
-            said.add("No club covers " + length(stretch.from().meters()) + " to " + length(stretch.to()) + ".");
+            said.add("No club covers " + length(stretch.from().meters()) + " to " + length(stretch.to())
+                    + doubt(stretch) + ".");
         }
         if (bag.uncovered().isEmpty()) {
             said.add("Every distance between them is covered by a full swing.");
@@ -109,6 +114,31 @@ final class BagWords {
             }
         }
         return section("in-short", "In short", said);
+    }
+
+    /** A stretch that is narrower than its neighbours' means are sure may not be there at all. */
+    private String doubt(Stretch stretch) {
+        BagClub above = bag.clubs().get(0);
+        BagClub below = bag.clubs().get(bag.clubs().size() - 1);
+        for (BagClub club : bag.clubs()) {
+            double mean = club.carry().value();
+            if (mean >= stretch.to().meters()) {
+                above = club;
+            }
+            if (mean <= stretch.from().meters() && mean > below.carry().value()) {
+                below = club;
+            }
+        }
+        Interval one = below.carry().interval();
+        Interval other = above.carry().interval();
+        if (!one.bounded() || !other.bounded()) {
+            return " by the estimates, of which it cannot be told how sure they are";
+        }
+        return stretch.length().meters() < one.halfWidth() + other.halfWidth()
+                ? " by the estimates, which is less than they are sure: " + name(below.name()) + " to "
+                        + length(one.halfWidth()) + " and " + name(above.name()) + " to "
+                        + length(Length.ofMeters(other.halfWidth()))
+                : "";
     }
 
     private void gaps(List<String> said) {
@@ -135,17 +165,30 @@ final class BagWords {
 
     Section mend() {
         List<String> said = new ArrayList<>();
+        boolean changes = false;
         for (Gap gap : bag.gaps()) {
             boolean doubtful =
                     gap.smaller().orElse(0.0) >= DOUBTFUL || gap.larger().orElse(0.0) >= DOUBTFUL;
-            if (!doubtful || gap.mends().isEmpty()) {
+            // Nobody is told to swing slower.
+            List<Mend> mends = gap.mends().stream()
+                    .filter(mend -> mend.means() == Mend.Means.LOFT || mend.change().value() > 0.0)
+                    .toList();
+            if (!doubtful) {
                 continue;
             }
-            said.add("Between " + name(gap.longer()) + " and " + name(gap.shorter())
-                    + " the wanted gap would come, by the models, from "
-                    + gap.mends().stream().map(this::change).collect(Collectors.joining(", or from ")) + ".");
+            String between = "Between " + name(gap.longer()) + " and " + name(gap.shorter());
+            double lie = gap.difference().estimate().value();
+            if (lie > HALVED * bag.wanted().orElseThrow().meters()) {
+                said.add(between + " one more club, half-way, would leave two gaps of " + length(0.5 * lie) + " "
+                        + unit.symbol() + ".");
+            }
+            if (!mends.isEmpty()) {
+                changes = true;
+                said.add(between + " the wanted gap would come, by the models, from "
+                        + mends.stream().map(this::change).collect(Collectors.joining(", or from ")) + ".");
+            }
         }
-        if (!said.isEmpty()) {
+        if (changes) {
             said.add("Each by itself, all else as it is; a change to one club moves both of its gaps.");
         }
         return section("mend", "What would mend it", said);
@@ -154,9 +197,7 @@ final class BagWords {
     private String change(Mend mend) {
         boolean loft = mend.means() == Mend.Means.LOFT;
         Estimate change = mend.change().convertTo(unit(mend, units));
-        String more = loft
-                ? change.value() < 0.0 ? "less loft" : "more loft"
-                : change.value() < 0.0 ? "less club speed" : "more club speed";
+        String more = loft ? change.value() < 0.0 ? "less loft" : "more loft" : "more club speed";
         // Told by its size; the interval turns with the sign.
         boolean less = change.value() < 0.0;
         double lower = less ? -change.interval().upper() : change.interval().lower();

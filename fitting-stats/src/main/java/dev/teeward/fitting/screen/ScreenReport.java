@@ -1,13 +1,16 @@
 package dev.teeward.fitting.screen;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotSet;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -73,6 +76,33 @@ public final class ScreenReport {
         Set<Integer> indices = new TreeSet<>();
         flags.forEach(flag -> indices.add(flag.index()));
         return Collections.unmodifiableSet(indices);
+    }
+
+    /**
+     * What to tell where flagged shots count like the others.
+     *
+     * @param clubs the names of the clubs that are looked at
+     * @return {@code flagged-shots}, or empty if no shot with these clubs is flagged
+     */
+    public Optional<Warning> flaggedWarning(Collection<String> clubs) {
+        List<Shot> shots = session.shots().shots();
+        List<Integer> indices = flagged().stream()
+                .filter(index -> clubs.contains(shots.get(index).club()))
+                .toList();
+        if (indices.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean byCarry = flags.stream()
+                .anyMatch(flag -> indices.contains(flag.index()) && flag.metrics().contains(Metric.CARRY));
+        return Optional.of(Warning.of(
+                "flagged-shots",
+                indices.size() + (indices.size() == 1 ? " shot stands" : " shots stand")
+                        + " out as a possible mishit or misread and counts all the same; exclude it with a reason if it was"
+                        + " one"
+                        + (byCarry
+                                ? ", which the carry alone does not tell: leaving out shots by what is compared makes"
+                                        + " differences look surer than they are"
+                                : "")));
     }
 
     /**

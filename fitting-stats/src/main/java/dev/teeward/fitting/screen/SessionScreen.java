@@ -113,6 +113,19 @@ public final class SessionScreen {
     }
 
     /**
+     * The same procedure for clubs that are compared by their carries. Without the carry, as {@link #without} says, if a used
+     * shot has a ball speed or a smash factor; a session that has neither can only be screened by the carry itself.
+     *
+     * @param session the session to be screened
+     * @return the procedure without {@link Metric#CARRY}, or with the carry as the only metric tested on its own
+     */
+    public SessionScreen forCarriesOf(Session session) {
+        boolean struck = session.shots().used().stream()
+                .anyMatch(shot -> shot.has(Metric.BALL_SPEED) || shot.has(Metric.SMASH_FACTOR));
+        return struck ? without(Metric.CARRY) : withMetrics(Metric.CARRY);
+    }
+
+    /**
      * The same procedure with another flight model for the carry that follows from a launch.
      *
      * @param value ball, landing elevation and gravity; its air and wind are replaced by those of the session

@@ -244,4 +244,59 @@ class ClubChoiceTest {
         Session none = session(List.of(shot("Alder", 150.0, 0.0), blind));
         assertThrows(IllegalArgumentException.class, () -> far.choose(none));
     }
+
+    /** What is told of the shots, beside how clear the winner is. */
+    private static List<Warning> ofShots(ClubChoice.Result r) {
+        return r.warnings().stream()
+                .filter(warning -> !warning.code().equals("no-clear-winner"))
+                .toList();
+    }
+
+    private static List<String> codes(ClubChoice.Result r) {
+        return ofShots(r).stream().map(Warning::code).toList();
+    }
+
+    /** The same carries, drifting by a metre a shot: hit in one go each they make a leader, and the order must be told. */
+    @Test
+    void clubsHitInOneGoAreTold() {
+        List<Shot> blocks = new ArrayList<>();
+        List<Shot> turns = new ArrayList<>();
+        for (int i = 0; i < 16; i++) {
+            double drifting = 140.0 + i;
+            blocks.add(shot(i < 8 ? "Alder" : "Rowan", drifting, 0.0));
+            turns.add(shot(i % 4 == 0 || i % 4 == 3 ? "Alder" : "Rowan", drifting, 0.0));
+        }
+        ClubChoice choice = ClubChoice.withGoal(Goal.distance());
+        ClubChoice.Result blocked = choice.choose(session(blocks));
+        assertTrue(blocked.leader().probability().orElseThrow() > 0.99);
+        assertEquals(List.of("clubs-in-blocks"), codes(blocked));
+        assertTrue(ofShots(blocked).get(0).message().contains("Alder and Rowan"));
+        assertEquals(List.of(), codes(choice.choose(session(turns))));
+    }
+
+    /** A topped shot is told by the ball speed, or by the carry where there is nothing else. */
+    @Test
+    void aToppedShotIsTold() {
+        for (boolean launch : new boolean[] {true, false}) {
+            SplittableRandom random = new SplittableRandom(3);
+            List<Shot> shots = new ArrayList<>();
+            for (int i = 0; i < 20; i++) {
+                double weak = i == 6 ? 0.5 : 1.0;
+                Shot shot = shot(
+                        i % 2 == 0 ? "Alder" : "Rowan",
+                        weak * (150.0 + 3.0 * random.nextGaussian()),
+                        2.0 * random.nextGaussian());
+                double ballSpeed = weak * (50.0 + 0.5 * random.nextGaussian());
+                shots.add(launch ? shot.toBuilder().measured(Metric.BALL_SPEED, ballSpeed).build() : shot);
+            }
+            ClubChoice choice = ClubChoice.withGoal(Goal.distance());
+            ClubChoice.Result r = choice.choose(session(shots));
+            assertEquals(List.of("flagged-shots"), codes(r));
+            String message = ofShots(r).get(0).message();
+            assertTrue(message.startsWith("1 shot stands out"), message);
+            assertEquals(!launch, message.contains("the carry alone"), message);
+            shots.set(6, shots.get(6).withExclusion("topped"));
+            assertEquals(List.of(), codes(choice.choose(session(shots))));
+        }
+    }
 }

@@ -242,4 +242,17 @@ class GappingTest {
                 implied.change().value(),
                 0.03 * Math.abs(measured.change().value()));
     }
+
+    /** Carries alone are screened by themselves: there is nothing else to tell a topped shot by. */
+    @Test
+    void aToppedShotAmongCarriesAloneIsFlagged() {
+        Session bag = InventedBag.rounds(InventedBag.REFERENCE);
+        assertFalse(Gapping.withDefaults().measure(bag).warns("flagged-shots"));
+        List<Shot> shots = new ArrayList<>(bag.shots().shots());
+        Shot first = shots.get(0);
+        shots.set(0, first.toBuilder().measured(Metric.CARRY, 60.0).build());
+        Bag topped = Gapping.withDefaults().measure(bag.withShots(ShotSet.of(shots)));
+        assertTrue(topped.warns("flagged-shots"));
+        assertEquals(1, topped.club(first.club()).flagged());
+    }
 }

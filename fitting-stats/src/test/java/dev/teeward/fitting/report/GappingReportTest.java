@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.teeward.fitting.Club;
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
@@ -12,6 +13,8 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.gapping.Bag;
 import dev.teeward.fitting.gapping.BagClub;
 import dev.teeward.fitting.gapping.Gapping;
+import dev.teeward.fitting.gapping.Mend;
+import dev.teeward.quantity.Angle;
 import dev.teeward.quantity.Length;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -142,5 +145,64 @@ class GappingReportTest {
     void withoutAWantedGapNothingIsJudged() {
         String text = GappingReport.of(bag("Alder", false)).text();
         assertFalse(text.contains("wanted"), text);
+    }
+
+    private static String words(Bag bag) {
+        return GappingReport.of(bag).text().replaceAll("\\s+", " ");
+    }
+
+    /** Shots about their means by hand; launches and lofts so that what would mend a gap can be worked out. */
+    private static Bag two(double gapYards, double scatter) {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 16; i++) {
+            boolean longer = i % 2 == 0;
+            // Either club half above and half below its mean, not in step.
+            boolean up = longer ? i / 2 % 2 == 0 : i / 4 % 2 == 0;
+            double carry = (longer ? 120.0 : 120.0 - gapYards) + (up ? scatter : -scatter);
+            shots.add(Shot.builder(longer ? "Alder" : "Rowan")
+                    .number(i + 1)
+                    .measured(Metric.CARRY, Length.ofYards(carry).meters())
+                    .measured(Metric.BALL_SPEED, (longer ? 42.0 : 36.0) + 0.1 * (i / 2 % 4))
+                    .measured(Metric.LAUNCH_ANGLE, Math.toRadians(longer ? 24.0 : 29.0))
+                    .measured(Metric.START_DIRECTION, 0.0)
+                    .measured(Metric.SPIN_RATE, longer ? 900.0 : 950.0)
+                    .measured(Metric.AXIS_TILT, 0.0)
+                    .build());
+        }
+        Session session = Session.builder()
+                .shots(ShotSet.of(shots))
+                .club(Club.builder("Alder").loft(Angle.ofDegrees(45.0)).build())
+                .club(Club.builder("Rowan").loft(Angle.ofDegrees(54.0)).build())
+                .build();
+        return Gapping.withDefaults()
+                .withWanted(Length.ofYards(12.0), Length.ofYards(3.0))
+                .measure(session);
+    }
+
+    /** From 1.5 wanted gaps on, a half lies nearer to the wanted one than the whole. */
+    @Test
+    void aWideGapAsksForAClubBetweenAndNeverForASlowerSwing() {
+        Bag wide = two(34.0, 1.0);
+        assertTrue(wide.gaps().get(0).mends().stream()
+                .anyMatch(mend -> mend.means() == Mend.Means.CLUB_SPEED
+                        && mend.change().value() < 0.0));
+        String said = words(wide);
+        assertTrue(
+                said.contains("Between Alder and Rowan one more club, half-way, would leave two gaps of 17.0 yd."),
+                said);
+        assertFalse(said.contains("less club speed"), said);
+        assertFalse(words(two(17.0, 1.0)).contains("one more club"));
+    }
+
+    /** Half-widths by hand: 8 shots at mean +- s, sd s sqrt(8/7), t(0.975, 7) = 2.3646 (tables). */
+    @Test
+    void aHoleNarrowerThanTheMeansAreSureIsNoFact() {
+        String sure = words(two(34.0, 1.0));
+        assertTrue(sure.contains("No club covers ") && !sure.contains("by the estimates"), sure);
+        String doubtful = words(two(15.5, 3.0));
+        // 3 * sqrt(8/7) * 2.3646 / sqrt(8) = 2.68.
+        assertTrue(
+                doubtful.contains("by the estimates, which is less than they are sure: Rowan to 2.7 and Alder to 2.7"),
+                doubtful);
     }
 }
