@@ -139,8 +139,16 @@ class PlanCommandTest {
     void countsSwingsThatMadeNoPair() throws Exception {
         StringBuilder text = new StringBuilder("club,pair,carry_yd\n");
         for (int i = 1; i <= 24; i++) {
-            text.append("Alder,").append(i).append(",").append(150 + 9 * (i % 3)).append("\n");
-            text.append("Rowan,").append(i).append(",").append(i % 2 == 0 ? "" : "152").append("\n");
+            text.append("Alder,")
+                    .append(i)
+                    .append(",")
+                    .append(150 + 9 * (i % 3))
+                    .append("\n");
+            text.append("Rowan,")
+                    .append(i)
+                    .append(",")
+                    .append(i % 2 == 0 ? "" : "152")
+                    .append("\n");
         }
         Path half = folder.resolve("half.csv");
         Files.writeString(half, text);

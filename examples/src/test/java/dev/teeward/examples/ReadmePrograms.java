@@ -78,12 +78,15 @@ final class ReadmePrograms {
                 .toList();
         Workability.Comparison clubs = Workability.withDefaults()
                 .compare(session.toBuilder().shots(ShotSet.of(meant)).build(), "Alder", "Rowan");
-        clubs.advice().stream().map(a -> a.wish() + ": " + a.estimate() + ", " + a.lean()).forEach(out::println);
+        clubs.advice().stream()
+                .map(a -> a.wish() + ": " + a.estimate() + ", " + a.lean())
+                .forEach(out::println);
         clubs.warnings().stream().map(Warning::message).forEach(out::println);
-        SetUpEffect.Result flatter =
-                SetUpEffect.withDefaults().of(session, "Alder", SetUpChange.none().withLie(degrees(-1.0)));
+        SetUpEffect.Result flatter = SetUpEffect.withDefaults()
+                .of(session, "Alder", SetUpChange.none().withLie(degrees(-1.0)));
         flatter.effects().entrySet().stream()
-                .map(e -> e.getKey().label() + ": " + e.getValue().change().convertTo(e.getKey().unit(UnitSystem.US)))
+                .map(e -> e.getKey().label() + ": "
+                        + e.getValue().change().convertTo(e.getKey().unit(UnitSystem.US)))
                 .forEach(out::println);
         flatter.warnings().stream().map(Warning::message).forEach(out::println);
         // README end

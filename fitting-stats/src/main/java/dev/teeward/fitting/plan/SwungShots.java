@@ -32,8 +32,8 @@ final class SwungShots {
 
     SwungShots(ShotSet shots, String first, String second, Metric metric) {
         this.first = first;
-        both = numbered(shots.filter(
-                shot -> shot.club().equals(first) || shot.club().equals(second)));
+        both = numbered(
+                shots.filter(shot -> shot.club().equals(first) || shot.club().equals(second)));
         ShotPairing pairing = ShotPairing.of(ShotSet.of(both), first, second);
         named = pairing.source() == ShotPairing.Source.NAMED;
         whole = pairing.pairs().stream()

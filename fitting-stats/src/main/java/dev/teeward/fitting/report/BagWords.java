@@ -171,7 +171,8 @@ final class BagWords {
                     gap.smaller().orElse(0.0) >= DOUBTFUL || gap.larger().orElse(0.0) >= DOUBTFUL;
             // Nobody is told to swing slower.
             List<Mend> mends = gap.mends().stream()
-                    .filter(mend -> mend.means() == Mend.Means.LOFT || mend.change().value() > 0.0)
+                    .filter(mend ->
+                            mend.means() == Mend.Means.LOFT || mend.change().value() > 0.0)
                     .toList();
             if (!doubtful) {
                 continue;

@@ -93,7 +93,8 @@ public final class ScreenReport {
             return Optional.empty();
         }
         boolean byCarry = flags.stream()
-                .anyMatch(flag -> indices.contains(flag.index()) && flag.metrics().contains(Metric.CARRY));
+                .anyMatch(
+                        flag -> indices.contains(flag.index()) && flag.metrics().contains(Metric.CARRY));
         return Optional.of(Warning.of(
                 "flagged-shots",
                 indices.size() + (indices.size() == 1 ? " shot stands" : " shots stand")

@@ -287,7 +287,12 @@ class ClubChoiceTest {
                         weak * (150.0 + 3.0 * random.nextGaussian()),
                         2.0 * random.nextGaussian());
                 double ballSpeed = weak * (50.0 + 0.5 * random.nextGaussian());
-                shots.add(launch ? shot.toBuilder().measured(Metric.BALL_SPEED, ballSpeed).build() : shot);
+                shots.add(
+                        launch
+                                ? shot.toBuilder()
+                                        .measured(Metric.BALL_SPEED, ballSpeed)
+                                        .build()
+                                : shot);
             }
             ClubChoice choice = ClubChoice.withGoal(Goal.distance());
             ClubChoice.Result r = choice.choose(session(shots));

@@ -208,10 +208,7 @@ class WorkabilityTest {
     }
 
     private static Session session(List<Shot> shots) {
-        return Session.builder()
-                .hand(Handedness.RIGHT)
-                .shots(ShotSet.of(shots))
-                .build();
+        return Session.builder().hand(Handedness.RIGHT).shots(ShotSet.of(shots)).build();
     }
 
     /** Two clubs that are the same leave everything open. */

@@ -142,7 +142,10 @@ class PairByPairTest {
         for (int i = 1; i <= 24; i++) {
             shots.add(shot("Alder", "" + i, 150.0 + i % 5).build());
             Shot.Builder blank = Shot.builder("Rowan").pair("" + i);
-            shots.add(i % 2 == 0 ? blank.build() : shot("Rowan", "" + i, 148.0 - i % 7).build());
+            shots.add(
+                    i % 2 == 0
+                            ? blank.build()
+                            : shot("Rowan", "" + i, 148.0 - i % 7).build());
         }
         PairByPair session = NEW.appendAll(ShotSet.of(shots), "Alder", "Rowan", Metric.CARRY);
         assertEquals(12, session.pairs());

@@ -184,8 +184,8 @@ class GappingReportTest {
     void aWideGapAsksForAClubBetweenAndNeverForASlowerSwing() {
         Bag wide = two(34.0, 1.0);
         assertTrue(wide.gaps().get(0).mends().stream()
-                .anyMatch(mend -> mend.means() == Mend.Means.CLUB_SPEED
-                        && mend.change().value() < 0.0));
+                .anyMatch(mend ->
+                        mend.means() == Mend.Means.CLUB_SPEED && mend.change().value() < 0.0));
         String said = words(wide);
         assertTrue(
                 said.contains("Between Alder and Rowan one more club, half-way, would leave two gaps of 17.0 yd."),
