@@ -25,12 +25,12 @@ import java.util.OptionalDouble;
  * pairs it is the textbook one: a difference within a pair has one variance even if the clubs scatter differently, and HC3 would
  * leave up to 13 in 100 sessions more undecided at twelve pairs. Practically the same goes before different. A covariate that was not measured leaves the club undecided, and the swing not the same.
  *
- * <p><b>The budget.</b> Each verdict spends half of 1 minus the level, 2.5 % of 5 %. Of one difference only one error is possible
+ * <p><b>The budget.</b> Each verdict spends half of 1 minus the level, 2.5 % of 5 %. Of one question only one error is possible
  * whatever the truth: to call a difference that is 0 different, or one beyond its margin the same (to call the wrong side is
- * rarer still). So {@code club}, and {@code swing} of one covariate, are wrong in at most 2.5 %. The swing of two covariates can
- * err both ways, where one differs by its margin and the other by 0: with the speed at its margin and the attack angle equal
- * 3.8, 4.8 and 4.9 % were wrong at 12, 20 and 40 simulated pairs; its bound is 5 %. All this holds if the model of the direct
- * difference does: straight lines, scatter near normal, covariates read without error.
+ * rarer still). Each word is so wrong in at most 2.5 %, the answer in at most 5 %, if the model of the direct difference holds:
+ * straight lines, scatter near normal, covariates read without error. What the swing names can err both ways where one of two
+ * covariates differs by its margin and the other by 0: it is called the same, or the wrong one is called different, in at most 5 %
+ * (with the speed at its margin and the attack angle equal 3.8, 4.8 and 4.9 % at 12, 20 and 40 simulated pairs).
  *
  * <p>A covariate that differs and is read with error is given too little, and the club is named too often, more so with more
  * shots: with a speed that differs by 2 mph, read with an error of 1 mph, in 9.6, 17.4 and 27.4 % at 12, 20 and 30 simulated
