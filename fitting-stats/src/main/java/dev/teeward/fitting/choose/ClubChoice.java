@@ -208,7 +208,7 @@ public final class ClubChoice {
         ProbabilityOfBest.Result best = ProbabilityOfBest.withDefaults()
                 .withSmallestBest(goal.smallestIsBest())
                 .test(compared);
-        List<Estimate> shrunk = shrunk(compared);
+        List<Estimate> shrunk = shrunk(scores);
         List<ClubResult> clubs = new ArrayList<>();
         for (int k = 0; k < names.size(); k++) {
             double price = price(names.get(k));
@@ -225,7 +225,7 @@ public final class ClubChoice {
                     Math.abs(price),
                     told ? OptionalDouble.of(best.clubs().get(k).probability()) : OptionalDouble.empty(),
                     told ? best.clubs().get(k).expectedLoss() : OptionalDouble.empty(),
-                    shrunk.isEmpty() ? Optional.empty() : Optional.of(moved(shrunk.get(k), price))));
+                    shrunk.isEmpty() ? Optional.empty() : Optional.of(shrunk.get(k))));
         }
         PairwiseComparison pairwise =
                 PairwiseComparison.withDefaults().withLevel(level).withUnit(goal.unit());
@@ -315,9 +315,11 @@ public final class ClubChoice {
         return best;
     }
 
-    private List<Estimate> shrunk(double[][] compared) {
-        List<Sample> samples =
-                Arrays.stream(compared).map(c -> Sample.of("shots", c)).toList();
+    /** Without the prices: what one club is expected to do must not depend on what another costs. */
+    private List<Estimate> shrunk(double[][] scores) {
+        List<Sample> samples = Arrays.stream(scores)
+                .map(s -> Sample.of("shots", compared(s, 0.0)))
+                .toList();
         double df = samples.stream().mapToDouble(s -> s.size() - 1.0).sum();
         double squares = samples.stream()
                 .mapToDouble(s -> s.size() > 1 ? (s.size() - 1.0) * s.variance() : 0.0)
@@ -328,16 +330,10 @@ public final class ClubChoice {
         double[] means = samples.stream().mapToDouble(Sample::mean).toArray();
         double[] variances =
                 samples.stream().mapToDouble(s -> squares / df / s.size()).toArray();
-        return ShrunkMeans.withDefaults().withLevel(level).withUnit(goal.unit()).of(means, variances);
-    }
-
-    private static Estimate moved(Estimate e, double price) {
-        return Estimate.of(
-                e.value() - price,
-                dev.teeward.quantity.Interval.of(
-                        e.interval().lower() - price,
-                        e.interval().upper() - price,
-                        e.interval().level()),
-                e.unit());
+        return ShrunkMeans.withDefaults()
+                .withLevel(level)
+                .withUnit(goal.unit())
+                .withDegreesOfFreedom(df)
+                .of(means, variances);
     }
 }

@@ -191,7 +191,8 @@ public final class TotalAndDirect {
      *
      * <p>Warnings: those of {@link LinearFit} ({@code collinear}, {@code many-coefficients} and others),
      * {@code few-to-adjust} (fewer than twenty pairs, or shots a club), {@code covariate-moved} (a covariate differs between the
-     * clubs: if the club did that, the direct difference leaves it out), {@code covariate-not-measured}.
+     * clubs: if the club did that, the direct difference leaves it out; if it was read with error, the direct difference keeps
+     * a part of it, which more shots do not mend), {@code covariate-not-measured}.
      *
      * <p>Immutable and thread-safe.
      */
@@ -240,7 +241,9 @@ public final class TotalAndDirect {
                     list.add(Warning.of(
                             "covariate-moved",
                             covariate.label() + " differs between the clubs; if that is the club's own doing, the"
-                                    + " difference at equal delivery takes a real effect away"));
+                                    + " difference at equal delivery takes a real effect away; if it was read with"
+                                    + " error, too little is given to it and too much to the club, however many"
+                                    + " shots there are"));
                 }
             }
             this.explained = Collections.unmodifiableMap(parts);

@@ -26,6 +26,7 @@ import java.util.Objects;
  * <p>Golfers count as drawn at random from those the answer is for; shots of one golfer say nothing about the next. A golfer
  * whose session cannot be compared is left out with the reason. Numbers that have a right and a left are mirrored for
  * left-handed golfers before they are pooled, so that more fade is more fade with everyone; a warning {@code left-handers-mirrored} says so.
+ * A golfer whose session gives no hand counts as right-handed there; a warning {@code hand-assumed} names them.
  *
  * <pre>{@code
  * ClubOverGolfers.Result r = ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessionsByGolfer);
@@ -130,6 +131,19 @@ public final class ClubOverGolfers {
                     mirrored
                             + " left-handed golfers are counted in mirror image, so that right means right of a right-handed"
                             + " golfer"));
+        }
+        List<String> assumed = golfers.stream()
+                .map(GolferEffect::golfer)
+                .filter(g -> metric.sense() == Sense.LATERAL
+                        && Objects.requireNonNull(sessions.get(g), g).hand().isEmpty())
+                .toList();
+        if (!assumed.isEmpty()) {
+            warnings.add(Warning.of(
+                    "hand-assumed",
+                    "no hand is given for " + assumed.size() + " of " + golfers.size() + " golfers ("
+                            + String.join(", ", assumed)
+                            + "), who are counted as right-handed; for a left-handed one right and left are the wrong way"
+                            + " round"));
         }
         return new Result(first, second, metric, pooled, golfers, leftOut, warnings);
     }

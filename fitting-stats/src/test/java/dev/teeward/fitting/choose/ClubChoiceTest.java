@@ -171,6 +171,22 @@ class ClubChoiceTest {
         assertThrows(IllegalArgumentException.class, () -> plain.withWorthOfMoney(Double.NaN));
     }
 
+    /** What to expect of a club does not depend on what any of them costs, for numbers and for shares. */
+    @Test
+    void aPriceDoesNotMoveWhatToExpect() {
+        for (Goal goal : List.of(Goal.distance(), Goal.holding(TargetRegion.circle(152.0, 0.0, 9.0)))) {
+            ClubChoice plain = ClubChoice.withGoal(goal);
+            List<ClubChoice.ClubResult> free = plain.choose(three()).clubs();
+            List<ClubChoice.ClubResult> priced = plain.withPrice("Hazel", 400.0)
+                    .withWorthOfMoney(0.02)
+                    .choose(three())
+                    .clubs();
+            for (int k = 0; k < free.size(); k++) {
+                assertEquals(free.get(k).shrunk().orElseThrow(), priced.get(k).shrunk().orElseThrow());
+            }
+        }
+    }
+
     /** Ten of ten against nine of ten: with one hit and one miss more, 11/12 against 10/12, and nothing is certain. */
     @Test
     void allBallsOnTheGreenAreNotCertainty() {

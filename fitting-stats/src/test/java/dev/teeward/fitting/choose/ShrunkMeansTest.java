@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -89,6 +90,56 @@ class ShrunkMeansTest {
                     10.0 * SHRINK.of(y, v).get(i).interval().upper() - 4.0,
                     SHRINK.of(y2, v2).get(i).interval().upper(),
                     1e-8);
+        }
+    }
+
+    /** Means far apart are not shrunk, so the interval is that of t: tables give 2.776445 at 4 and 2.228139 at 10 df. */
+    @Test
+    void farApartTheIntervalIsThatOfT() {
+        double[][] table = {{4.0, 2.776445}, {10.0, 2.228139}, {Double.POSITIVE_INFINITY, 1.959964}};
+        for (double[] row : table) {
+            for (Estimate e : SHRINK.withDegreesOfFreedom(row[0]).of(new double[] {0.0, 1e6, 3e6}, filled(3, 4.0))) {
+                assertEquals(2.0 * row[1], e.interval().upper() - e.value(), 1e-4);
+                assertEquals(2.0 * row[1], e.value() - e.interval().lower(), 1e-4);
+            }
+        }
+        assertThrows(IllegalArgumentException.class, () -> SHRINK.withDegreesOfFreedom(0.0));
+        assertThrows(IllegalArgumentException.class, () -> SHRINK.withDegreesOfFreedom(Double.NaN));
+    }
+
+    /** True means that spread by two standard errors, variance pooled from the shots: the normal limits cover too little. */
+    @Test
+    void fewShotsStillCover() {
+        SplittableRandom random = new SplittableRandom(31);
+        for (int[] plan : new int[][] {{2, 3}, {3, 3}, {3, 5}, {5, 3}}) {
+            int clubs = plan[0];
+            int shots = plan[1];
+            double df = clubs * (shots - 1.0);
+            int sets = 1_500;
+            int held = 0;
+            for (int i = 0; i < sets; i++) {
+                double[] truth = new double[clubs];
+                double[] means = new double[clubs];
+                double squares = 0.0;
+                for (int k = 0; k < clubs; k++) {
+                    truth[k] = 2.0 / Math.sqrt(shots) * random.nextGaussian();
+                    double[] all = new double[shots];
+                    for (int j = 0; j < shots; j++) {
+                        all[j] = truth[k] + random.nextGaussian();
+                        means[k] += all[j] / shots;
+                    }
+                    for (double x : all) {
+                        squares += (x - means[k]) * (x - means[k]);
+                    }
+                }
+                List<Estimate> shrunk =
+                        SHRINK.withDegreesOfFreedom(df).of(means, filled(clubs, squares / df / shots));
+                for (int k = 0; k < clubs; k++) {
+                    held += shrunk.get(k).interval().contains(truth[k]) ? 1 : 0;
+                }
+            }
+            double share = held / (double) (sets * clubs);
+            assertTrue(share > 0.935, clubs + " clubs, " + shots + " shots: " + share);
         }
     }
 

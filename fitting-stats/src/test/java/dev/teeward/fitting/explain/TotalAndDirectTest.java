@@ -138,6 +138,25 @@ class TotalAndDirectTest {
         assertTrue(codes.contains("covariate-moved") && codes.contains("covariate-not-measured"), codes.toString());
     }
 
+    /** The bias does not go with the number of pairs, so the warning must not either. */
+    @Test
+    void errorOfReadingIsWarnedOfWhateverTheNumberOfPairs() {
+        for (int pairs : new int[] {12, 30}) {
+            HeadToHeadResult result = procedure()
+                    .compare(InventedSwings.of(4, pairs)
+                            .more(Metric.CLUB_SPEED, 1.5)
+                            .session());
+            TotalAndDirect.Result r = TotalAndDirect.withDefaults()
+                    .explain(result, Metric.CARRY)
+                    .orElseThrow();
+            assertTrue(
+                    r.warnings().stream()
+                            .anyMatch(w -> w.code().equals("covariate-moved")
+                                    && w.message().contains("read with error")),
+                    pairs + " pairs: " + r.warnings());
+        }
+    }
+
     @Test
     void isAbsentWhereItCannotBeCarried() {
         TotalAndDirect t = TotalAndDirect.withDefaults();

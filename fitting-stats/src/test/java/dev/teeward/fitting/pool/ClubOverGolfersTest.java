@@ -97,6 +97,27 @@ class ClubOverGolfersTest {
                 .mirrored());
     }
 
+    /** The same left-handed session twice, once without its hand: the mirror images take each other out. */
+    @Test
+    void aHandThatIsNotGivenIsSaidWhereThereIsASide() {
+        Map<String, Session> sides = new LinkedHashMap<>();
+        Session left = golfer(Metric.CURVE, 0.0, -3.0, Handedness.LEFT);
+        sides.put("given", left);
+        sides.put("not given", Session.builder().shots(left.shots()).build());
+        ClubOverGolfers.Result r =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.CURVE).pool(sides);
+        assertEquals(0.0, r.pooled().mean().value(), 1e-9);
+        Warning assumed = r.warnings().stream()
+                .filter(w -> w.code().equals("hand-assumed"))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(assumed.message().contains("1 of 2 golfers (not given)"), assumed.message());
+        Map<String, Session> carries = five();
+        carries.put("not given", Session.builder().shots(carries.get("golfer 1").shots()).build());
+        assertFalse(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(carries).warnings().stream()
+                .anyMatch(w -> w.code().equals("hand-assumed")));
+    }
+
     @Test
     void aGolferWithoutBothClubsIsLeftOutWithTheReason() {
         Map<String, Session> sessions = five();
