@@ -5,6 +5,7 @@ import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.explain.Agreement;
 import dev.teeward.fitting.explain.Balance;
+import dev.teeward.fitting.explain.ClubOrSwing;
 import dev.teeward.fitting.explain.Explanation;
 import dev.teeward.fitting.explain.InputShare;
 import dev.teeward.fitting.explain.OutcomeShares;
@@ -43,6 +44,9 @@ final class ExplainedWords {
 
     Section section() {
         List<Sentence> sentences = new ArrayList<>();
+        for (Metric outcome : outcomes(subject.result().primary().metric())) {
+            answer(outcome, sentences);
+        }
         side(SwingSide.GOLFER, "what the golfer brings", sentences);
         side(SwingSide.MEETING, "how club and golfer meet", sentences);
         amongFew(sentences);
@@ -68,6 +72,45 @@ final class ExplainedWords {
                         + " swing.")
                 .sentence());
         return Section.of("explained", "Club or swing", sentences);
+    }
+
+    /** Both verdicts of one outcome and their answer; each outcome is a question with a budget of its own. */
+    private void answer(Metric outcome, List<Sentence> sentences) {
+        Optional<ClubOrSwing> found = ClubOrSwing.of(subject.result(), why, outcome);
+        if (found.isEmpty()) {
+            return;
+        }
+        ClubOrSwing a = found.get();
+        String inputs = Subject.list(why.effect(outcome).orElseThrow().covariates().stream()
+                .map(Subject::label)
+                .toList());
+        String answer =
+                switch (a.answer()) {
+                    case CLUB -> "club";
+                    case SWING -> "swing";
+                    case BOTH -> "both";
+                    case NEITHER -> "neither";
+                    case CAN_NOT_TELL -> "can't be told yet";
+                };
+        String swing =
+                switch (a.swing()) {
+                    case DIFFERENT ->
+                        "the swings were different in "
+                                + Subject.list(
+                                        a.swingDiffers().stream().map(Subject::label).toList());
+                    case PRACTICALLY_THE_SAME -> "the swings were practically the same in " + inputs;
+                    case UNDECIDED -> "whether the swings were the same can't be told yet";
+                };
+        String club =
+                switch (a.club()) {
+                    case DIFFERENT -> "the clubs are different";
+                    case PRACTICALLY_THE_SAME -> "the clubs are practically the same";
+                    case UNDECIDED -> "whether the clubs are the same can't be told yet";
+                };
+        sentences.add(subject.words()
+                .say("club or swing, in " + Subject.label(outcome) + ", asked by itself: " + answer + "; " + swing
+                        + "; at equal " + inputs + " " + club + ".")
+                .sentence());
     }
 
     /** Were the swings the same on one side, taken together. */

@@ -2,9 +2,11 @@ package dev.teeward.fitting.report;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.TostTest;
 import dev.teeward.fitting.explain.Agreement;
 import dev.teeward.fitting.explain.Balance;
+import dev.teeward.fitting.explain.ClubOrSwing;
 import dev.teeward.fitting.explain.Explanation;
 import dev.teeward.fitting.explain.FlightCounterfactual;
 import dev.teeward.fitting.explain.InputShare;
@@ -13,6 +15,7 @@ import dev.teeward.fitting.explain.SwingSide;
 import dev.teeward.fitting.explain.TotalAndDirect;
 import dev.teeward.fitting.linear.Coefficient;
 import dev.teeward.quantity.Unit;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -24,13 +27,27 @@ final class ExplanationBranch {
         this.units = units;
     }
 
-    static Branch of(Explanation explanation, UnitSystem units) {
+    static Branch of(HeadToHeadResult result, Explanation explanation, UnitSystem units) {
         ExplanationBranch form = new ExplanationBranch(units);
+        List<ClubOrSwing> answers = explanation.effects().stream()
+                .flatMap(e -> ClubOrSwing.of(result, explanation, e.outcome()).stream())
+                .toList();
         return new Branch()
+                .branches("club_or_swing", Branch.each(answers, ExplanationBranch::answer))
                 .branch("balance", form.balance(explanation.balance()))
                 .branches("effects", Branch.each(explanation.effects(), form::effect))
                 .branch("flights", explanation.flights().map(form::flights).orElse(null))
                 .branches("agreements", Branch.each(explanation.agreements(), form::agreement));
+    }
+
+    private static Branch answer(ClubOrSwing a) {
+        return new Branch()
+                .text("outcome", a.outcome().key())
+                .word("answer", a.answer())
+                .word("swing", a.swing())
+                .word("club", a.club())
+                .texts("swing_differs", a.swingDiffers().stream().map(Metric::key).toList())
+                .number("level", 1.0 - a.alpha());
     }
 
     private Branch balance(Balance.Result b) {

@@ -43,7 +43,8 @@ class SentenceNumbersTest {
     /** What must be said of club or swing. */
     private static final String EXPLAINED =
             "taken together practically the same, taken together different, taken together can't be told, with that goes, the"
-                    + " paths, by flights nothing, with it goes, they agree, they disagree, they undecided, among few";
+                    + " paths, by flights nothing, with it goes, they agree, they disagree, they undecided, among few,"
+                    + " club or swing can't be told yet, club or swing swing, club or swing neither";
 
     private static final String TURNED =
             "above, across, along, below, closed, draw, fade, farther, faster, heel, higher,"

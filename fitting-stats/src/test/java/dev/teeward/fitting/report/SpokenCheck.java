@@ -466,6 +466,33 @@ final class SpokenCheck {
 
     /** Club or swing. */
     private void explained() {
+        for (MatchResult m : all("^Club or swing, in ([a-z ]+), asked by itself:"
+                + " (club|swing|both|neither|can't be told yet);"
+                + " (?:the swings were (different|practically the same) in ([a-z ,]+)"
+                + "|whether the swings were the same can't be told yet);"
+                + " at equal (.*) (?:the clubs are (different|practically the same)"
+                + "|whether the clubs are the same can't be told yet)\\.$")) {
+            Map<?, ?> answer = answer(keyOf(m.group(1)));
+            String swing = String.valueOf(Objects.requireNonNullElse(m.group(3), "undecided"));
+            String club = String.valueOf(Objects.requireNonNullElse(m.group(6), "undecided"));
+            require(swing.replace(' ', '_').equals(answer.get("swing")), swing);
+            require(club.replace(' ', '_').equals(answer.get("club")), club);
+            // The answer once more from both verdicts, and not only from the data.
+            boolean open = swing.equals("undecided") || club.equals("undecided");
+            boolean bySwing = swing.equals("different");
+            boolean byClub = club.equals("different");
+            String expected = open
+                    ? "can't be told yet"
+                    : bySwing && byClub ? "both" : bySwing ? "swing" : byClub ? "club" : "neither";
+            require(expected.equals(m.group(2)), expected);
+            require((open ? "can_not_tell" : expected).equals(answer.get("answer")), expected);
+            java.util.List<?> differs = (java.util.List<?>) Objects.requireNonNull(answer.get("swing_differs"));
+            require(bySwing != differs.isEmpty(), "what differs");
+            for (String label : m.group(4) == null ? new String[0] : m.group(4).split(", | and ", -1)) {
+                require(bySwing == differs.contains(keyOf(label)), label);
+            }
+            phrases.add("club or swing " + m.group(2));
+        }
         for (MatchResult m : all(
                 "^(What the golfer brings|How club and golfer meet), taken together, was (practically the same|different): (.*)\\.$")) {
             require(side(m.group(1)).equals(m.group(2).replace(' ', '_')), m.group(2));
@@ -535,6 +562,15 @@ final class SpokenCheck {
 
     private String side(String words) {
         return String.valueOf(data.apply("/explanation/balance/" + (words.endsWith("brings") ? "golfer" : "meeting")));
+    }
+
+    private Map<?, ?> answer(String outcome) {
+        for (Object answer : (java.util.List<?>) Objects.requireNonNull(data.apply("/explanation/club_or_swing"))) {
+            if (outcome.equals(((Map<?, ?>) answer).get("outcome"))) {
+                return (Map<?, ?>) answer;
+            }
+        }
+        throw new AssertionError("no answer of " + outcome + ": " + text);
     }
 
     private Map<?, ?> input(String key) {
