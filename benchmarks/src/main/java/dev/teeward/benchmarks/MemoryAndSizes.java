@@ -84,7 +84,7 @@ final class MemoryAndSizes {
         for (int repeat = 0; repeat < REPEATS; repeat++) {
             long before = THREAD.getCurrentThreadAllocatedBytes();
             batch.fly(launches, flights);
-            least = Math.min(least, THREAD.getCurrentThreadAllocatedBytes() - before);
+            least = Math.min(least, (double) (THREAD.getCurrentThreadAllocatedBytes() - before));
         }
         sink += flights.carry()[rows - 1];
         return least;

@@ -84,29 +84,26 @@ final class ExplainedWords {
         String inputs = Subject.list(why.effect(outcome).orElseThrow().covariates().stream()
                 .map(Subject::label)
                 .toList());
-        String answer =
-                switch (a.answer()) {
-                    case CLUB -> "club";
-                    case SWING -> "swing";
-                    case BOTH -> "both";
-                    case NEITHER -> "neither";
-                    case CAN_NOT_TELL -> "can't be told yet";
-                };
-        String swing =
-                switch (a.swing()) {
-                    case DIFFERENT ->
-                        "the swings were different in "
-                                + Subject.list(
-                                        a.swingDiffers().stream().map(Subject::label).toList());
-                    case PRACTICALLY_THE_SAME -> "the swings were practically the same in " + inputs;
-                    case UNDECIDED -> "whether the swings were the same can't be told yet";
-                };
-        String club =
-                switch (a.club()) {
-                    case DIFFERENT -> "the clubs are different";
-                    case PRACTICALLY_THE_SAME -> "the clubs are practically the same";
-                    case UNDECIDED -> "whether the clubs are the same can't be told yet";
-                };
+        String answer = switch (a.answer()) {
+            case CLUB -> "club";
+            case SWING -> "swing";
+            case BOTH -> "both";
+            case NEITHER -> "neither";
+            case CAN_NOT_TELL -> "can't be told yet";
+        };
+        String swing = switch (a.swing()) {
+            case DIFFERENT ->
+                "the swings were different in "
+                        + Subject.list(
+                                a.swingDiffers().stream().map(Subject::label).toList());
+            case PRACTICALLY_THE_SAME -> "the swings were practically the same in " + inputs;
+            case UNDECIDED -> "whether the swings were the same can't be told yet";
+        };
+        String club = switch (a.club()) {
+            case DIFFERENT -> "the clubs are different";
+            case PRACTICALLY_THE_SAME -> "the clubs are practically the same";
+            case UNDECIDED -> "whether the clubs are the same can't be told yet";
+        };
         sentences.add(subject.words()
                 .say("club or swing, in " + Subject.label(outcome) + ", asked by itself: " + answer + "; " + swing
                         + "; at equal " + inputs + " " + club + ".")

@@ -46,7 +46,9 @@ final class ExplanationBranch {
                 .word("answer", a.answer())
                 .word("swing", a.swing())
                 .word("club", a.club())
-                .texts("swing_differs", a.swingDiffers().stream().map(Metric::key).toList())
+                .texts(
+                        "swing_differs",
+                        a.swingDiffers().stream().map(Metric::key).toList())
                 .number("level", 1.0 - a.alpha());
     }
 

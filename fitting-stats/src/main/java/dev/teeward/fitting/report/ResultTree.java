@@ -86,7 +86,9 @@ final class ResultTree {
                 .branches("associations", Branch.each(result.associations(), this::association))
                 .branch(
                         "explanation",
-                        explanation.map(e -> ExplanationBranch.of(result, e, units)).orElse(null))
+                        explanation
+                                .map(e -> ExplanationBranch.of(result, e, units))
+                                .orElse(null))
                 .branch("plan", plan())
                 .branch("screening", screening())
                 .count("duplicates_count", duplicates.size())

@@ -182,7 +182,9 @@ class ClubChoiceTest {
                     .choose(three())
                     .clubs();
             for (int k = 0; k < free.size(); k++) {
-                assertEquals(free.get(k).shrunk().orElseThrow(), priced.get(k).shrunk().orElseThrow());
+                assertEquals(
+                        free.get(k).shrunk().orElseThrow(),
+                        priced.get(k).shrunk().orElseThrow());
             }
         }
     }

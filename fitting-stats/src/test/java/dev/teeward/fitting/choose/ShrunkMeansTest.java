@@ -132,8 +132,7 @@ class ShrunkMeansTest {
                         squares += (x - means[k]) * (x - means[k]);
                     }
                 }
-                List<Estimate> shrunk =
-                        SHRINK.withDegreesOfFreedom(df).of(means, filled(clubs, squares / df / shots));
+                List<Estimate> shrunk = SHRINK.withDegreesOfFreedom(df).of(means, filled(clubs, squares / df / shots));
                 for (int k = 0; k < clubs; k++) {
                     held += shrunk.get(k).interval().contains(truth[k]) ? 1 : 0;
                 }

@@ -146,9 +146,8 @@ class TotalAndDirectTest {
                     .compare(InventedSwings.of(4, pairs)
                             .more(Metric.CLUB_SPEED, 1.5)
                             .session());
-            TotalAndDirect.Result r = TotalAndDirect.withDefaults()
-                    .explain(result, Metric.CARRY)
-                    .orElseThrow();
+            TotalAndDirect.Result r =
+                    TotalAndDirect.withDefaults().explain(result, Metric.CARRY).orElseThrow();
             assertTrue(
                     r.warnings().stream()
                             .anyMatch(w -> w.code().equals("covariate-moved")

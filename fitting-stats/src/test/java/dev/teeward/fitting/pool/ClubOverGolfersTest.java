@@ -113,7 +113,9 @@ class ClubOverGolfersTest {
                 .orElseThrow();
         assertTrue(assumed.message().contains("1 of 2 golfers (not given)"), assumed.message());
         Map<String, Session> carries = five();
-        carries.put("not given", Session.builder().shots(carries.get("golfer 1").shots()).build());
+        carries.put(
+                "not given",
+                Session.builder().shots(carries.get("golfer 1").shots()).build());
         assertFalse(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(carries).warnings().stream()
                 .anyMatch(w -> w.code().equals("hand-assumed")));
     }
