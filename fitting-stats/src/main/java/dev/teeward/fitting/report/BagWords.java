@@ -105,7 +105,7 @@ final class BagWords {
                     + doubt(stretch) + ".");
         }
         if (bag.uncovered().isEmpty()) {
-            said.add("Every distance between them is covered by a full swing.");
+            said.add("Every distance between them is covered by swings at full speed.");
         }
         for (Gap gap : bag.gaps()) {
             if (gap.overlap().orElse(0.0) >= NOTICEABLE_OVERLAP) {
