@@ -49,6 +49,9 @@ import picocli.CommandLine.Spec;
             "Settle --primary and --margin before the shots are hit: chosen afterwards, they prove less than they seem to."
         })
 final class CompareCommand implements Callable<Integer> {
+    /** The explanation flies every pair many times over; beyond this a person would wait for it. */
+    private static final int MOST_EXPLAINED = 2_000;
+
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
@@ -150,8 +153,12 @@ final class CompareCommand implements Callable<Integer> {
         Session session = read(notes);
         PrintWriter out = spec.commandLine().getOut();
         HeadToHeadResult result = compare(procedure, session);
-        HeadToHeadReport report = HeadToHeadReport.of(result)
-                .withExplanation(Explain.withDefaults().explain(result));
+        HeadToHeadReport report = HeadToHeadReport.of(result);
+        if (session.shots().shots().size() <= MOST_EXPLAINED) {
+            report = report.withExplanation(Explain.withDefaults().explain(result));
+        } else {
+            notes.add("club or swing is explained up to " + MOST_EXPLAINED + " shots, and so not here");
+        }
         files.write(report.withUnits(units), Map.of(), out);
         notes.forEach(out::println);
         return 0;
