@@ -38,14 +38,16 @@ final class AssociationSearch {
     /** Which metrics all used shots of both clubs have, and so all pairs. */
     private final Map<Metric, Boolean> everywhere = new EnumMap<>(Metric.class);
 
+    /** Whether a used shot of either club has a number of the metric from the flight model. */
+    private final Map<Metric, Boolean> anyComputed = new EnumMap<>(Metric.class);
+
+    /** The differences of pairs about their mean, and the test of them. */
     private static final class Pairs {
-        private final double[] first;
-        private final double[] second;
+        private final double[] centred;
         private final TestResult difference;
 
-        Pairs(double[] first, double[] second, TestResult difference) {
-            this.first = first;
-            this.second = second;
+        Pairs(double[] centred, TestResult difference) {
+            this.centred = centred;
             this.difference = difference;
         }
     }
@@ -134,7 +136,7 @@ final class AssociationSearch {
         if (paired) {
             Pairs result = pairs(pairs, outcome);
             Pairs cause = pairs(pairs, candidate);
-            slope = pairedSlope(cause.first, cause.second, result.first, result.second, level);
+            slope = pairedSlope(cause.centred, result.centred);
             moved = result.difference;
             differs = cause.difference;
         } else {
@@ -143,7 +145,8 @@ final class AssociationSearch {
             differs = difference(false, candidate, x.values(candidate), y.values(candidate));
         }
         List<Warning> warnings = new ArrayList<>();
-        if (computed(x, outcome) || computed(y, outcome)) {
+        if (anyComputed.computeIfAbsent(outcome, m -> computed(first.used(), m) || computed(second.used(), m))
+                && (computed(x, outcome) || computed(y, outcome))) {
             warnings.add(Warning.of(
                     "computed-outcome",
                     outcome.label()
@@ -214,7 +217,7 @@ final class AssociationSearch {
             one[i] = pairs.get(i).first().value(metric);
             two[i] = pairs.get(i).second().value(metric);
         }
-        return new Pairs(one, two, difference(true, metric, one, two));
+        return new Pairs(differences(one, two), difference(true, metric, one, two));
     }
 
     private TestResult difference(boolean paired, Metric metric, double[] x, double[] y) {
@@ -235,9 +238,8 @@ final class AssociationSearch {
     }
 
     /** With an effect of each pair beside that of the club: what both shots of a pair share tells nothing. */
-    static TestResult pairedSlope(double[] x1, double[] x2, double[] y1, double[] y2, double level) {
-        int n = x1.length;
-        return slope("within clubs and pairs", differences(x1, x2), differences(y1, y2), 2 * n, n - 2.0, level);
+    private TestResult pairedSlope(double[] cause, double[] result) {
+        return slope("within clubs and pairs", cause, result, 2 * cause.length, cause.length - 2.0, level);
     }
 
     /** Of pairs about their mean; exactly 0 when all are alike but for rounding. */

@@ -194,7 +194,7 @@ public final class HeadToHead {
         List<String> names = chosen(session.shots());
         checkEnough(session.shots(), names);
         Completion completion = SessionCompleter.withDefaults().complete(session);
-        HeadToHeadResult.Parts all = parts(completion.session(), names);
+        HeadToHeadResult.Parts all = parts(completion.session(), names, true);
         HeadToHead same = alike(all);
         ScreenReport screening = screen(same.primary).screen(completion.session());
         boolean flagged = screening.flags().stream()
@@ -204,7 +204,7 @@ public final class HeadToHead {
             return new HeadToHeadResult(completion, screening, all, null);
         }
         try {
-            HeadToHeadResult.Parts rest = same.parts(screening.flaggedExcluded(), names)
+            HeadToHeadResult.Parts rest = same.parts(screening.flaggedExcluded(), names, false)
                     .with(Warning.of(
                             "selected-after-looking",
                             "shots were left out because of their own readings, so p and intervals of this"
@@ -265,14 +265,15 @@ public final class HeadToHead {
         return hit;
     }
 
-    private HeadToHeadResult.Parts parts(Session session, List<String> names) {
+    private HeadToHeadResult.Parts parts(Session session, List<String> names, boolean whole) {
         ClubShots first = new ClubShots(names.get(0), session, level, target);
         ClubShots second = new ClubShots(names.get(1), session, level, target);
         checkEnough(session.shots(), names);
         ShotPairing pairs = pairing
                 ? ShotPairing.of(session.shots(), first.name(), second.name())
                 : ShotPairing.none(session.shots(), first.name(), second.name());
-        List<MetricComparison> metrics = metrics(new UsedShots(session.shots(), first, second, pairs), first, second);
+        List<MetricComparison> metrics =
+                metrics(new UsedShots(session.shots(), first, second, pairs), first, second, whole);
         List<BuildDifference> builds = first.build().isPresent()
                         && second.build().isPresent()
                 ? BuildDifference.between(first.build().get(), second.build().get())
@@ -305,9 +306,13 @@ public final class HeadToHead {
         }
     }
 
-    private List<MetricComparison> metrics(UsedShots used, ClubShots first, ClubShots second) {
-        List<MetricSamples> samples = used.metrics().stream()
+    private List<MetricComparison> metrics(UsedShots used, ClubShots first, ClubShots second, boolean whole) {
+        // Each metric is a pure function of its own numbers, so the number of threads does not change a bit.
+        boolean many = used.size() > MANY;
+        List<Metric> present = used.metrics().stream()
                 .sorted(Comparator.comparing(Metric::group).thenComparing(Comparator.naturalOrder()))
+                .toList();
+        List<MetricSamples> samples = (many ? present.parallelStream() : present.stream())
                 .map(used::samples)
                 .filter(MetricSamples::comparable)
                 .toList();
@@ -317,10 +322,10 @@ public final class HeadToHead {
                     "no metric was measured at least twice with both " + first.name() + " and " + second.name());
         }
         Metric decides = decides(samples, first, second);
-        // Each metric is a pure function of its own numbers, so the number of threads does not change a bit.
-        List<MetricTests> tests = (used.size() > MANY ? samples.parallelStream() : samples.stream())
-                .map(s -> MetricTests.of(s, level, margins.of(s.metric()), s.metric() == decides)
-                        .withMarginDeclared(margins.declared(s.metric()), s.metric()))
+        List<MetricTests> tests = (many ? samples.parallelStream() : samples.stream())
+                .map(s -> MetricTests.of(
+                        s, level, margins.of(s.metric()), margins.declared(s.metric()), s.metric() == decides))
+                .map(made -> whole ? made.whole() : made)
                 .toList();
         double[] adjusted = new double[samples.size()];
         double[] alike = new double[samples.size()];

@@ -125,12 +125,7 @@ public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEs
             k = 0;
             draft.warn(NO_SPREAD, NO_LIMITS);
         }
-        return finish(
-                draft,
-                tails,
-                OrderedPairs.medianDifference(sortedX, sortedY),
-                k < 1 ? Double.NEGATIVE_INFINITY : OrderedPairs.difference(sortedX, sortedY, k),
-                k < 1 ? Double.POSITIVE_INFINITY : OrderedPairs.difference(sortedX, sortedY, pairs + 1 - k));
+        return finish(draft, tails, k < 1, OrderedPairs.differences(sortedX, sortedY, ranks(k, pairs)));
     }
 
     /**
@@ -187,12 +182,13 @@ public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEs
             k = 0;
             draft.warn(NO_SPREAD, NO_LIMITS);
         }
-        return finish(
-                draft,
-                tails,
-                OrderedPairs.medianWalshAverage(sorted),
-                k < 1 ? Double.NEGATIVE_INFINITY : OrderedPairs.walshAverage(sorted, k),
-                k < 1 ? Double.POSITIVE_INFINITY : OrderedPairs.walshAverage(sorted, (long) all + 1 - k));
+        return finish(draft, tails, k < 1, OrderedPairs.walshAverages(sorted, ranks(k, (long) all)));
+    }
+
+    /** The k-th from below, the two about the middle (or twice the middle one) and the k-th from above. */
+    private static long[] ranks(long k, long all) {
+        long end = Math.max(1, k);
+        return new long[] {end, (all + 1) / 2, all / 2 + 1, all + 1 - end};
     }
 
     private boolean exact(int size, int limit, String what) {
@@ -211,12 +207,16 @@ public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEs
         return new TestResult.Draft(what + options.alternative().words() + ", " + how, statistic, options);
     }
 
-    private TestResult finish(TestResult.Draft draft, double[] tails, double value, double lower, double upper) {
-        if (Double.isInfinite(lower)) {
+    private TestResult finish(TestResult.Draft draft, double[] tails, boolean unlimited, double[] ordered) {
+        if (unlimited) {
             draft.warn("too-few-shots", "there are too few shots for rank limits at this level");
         }
         return draft.pValue(options.alternative().pValue(tails[0], tails[1]))
-                .estimate(value, options.interval(lower, upper));
+                .estimate(
+                        0.5 * (ordered[1] + ordered[2]),
+                        options.interval(
+                                unlimited ? Double.NEGATIVE_INFINITY : ordered[0],
+                                unlimited ? Double.POSITIVE_INFINITY : ordered[3]));
     }
 
     private static double[] subsetTails(int[] doubled, int size, int observed) {

@@ -1,21 +1,16 @@
 package dev.teeward.fitting.compare;
 
-import dev.teeward.fitting.Metric;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
-/** All that is worked out for one metric before multiplicity is known. */
-record MetricTests(
-        TestResult difference,
-        TestResult exact,
-        TestResult shift,
-        TestResult effect,
-        TestResult superiority,
-        SpreadComparison spread,
-        Optional<TostTest.Result> equivalence,
-        TestResult drift) {
+/**
+ * All that is worked out for one metric before multiplicity is known. What no verdict rests on is worked out when it is first
+ * asked for: it is a function of the samples alone, so it does not matter when, nor by which thread.
+ */
+final class MetricTests {
     /** From here on fewer random arrangements do: at this size they only confirm the t test. */
     private static final int LARGE = 1_000;
 
@@ -25,25 +20,113 @@ record MetricTests(
     /** For each of the metrics that do not decide, all arrangements of 10 + 10 shots or 17 pairs, and not more. */
     private static final long SIDE_ENUMERATION = 200_000L;
 
-    static MetricTests of(MetricSamples samples, double level, OptionalDouble margin, boolean primary) {
+    private final TestResult difference;
+    private final Optional<TostTest.Result> equivalence;
+    private final MetricSamples samples;
+    private final double level;
+    private final boolean primary;
+    private volatile @Nullable Beside beside;
+
+    private record Beside(
+            TestResult exact,
+            TestResult shift,
+            TestResult effect,
+            TestResult superiority,
+            SpreadComparison spread,
+            TestResult drift) {}
+
+    private MetricTests(
+            TestResult difference,
+            Optional<TostTest.Result> equivalence,
+            MetricSamples samples,
+            double level,
+            boolean primary) {
+        this.difference = difference;
+        this.equivalence = equivalence;
+        this.samples = samples;
+        this.level = level;
+        this.primary = primary;
+    }
+
+    static MetricTests of(
+            MetricSamples samples, double level, OptionalDouble margin, boolean declared, boolean primary) {
         Unit unit = samples.metric().siUnit();
-        double[] all1 = samples.firstValues();
-        double[] all2 = samples.secondValues();
         boolean paired = samples.paired();
-        double[] x = paired ? samples.pairedFirst() : all1;
-        double[] y = paired ? samples.pairedSecond() : all2;
+        double[] x = paired ? samples.pairedFirst() : samples.firstValues();
+        double[] y = paired ? samples.pairedSecond() : samples.secondValues();
         TestResult difference = paired
                 ? PairedTTest.withDefaults().withLevel(level).withUnit(unit).test(x, y)
                 : WelchTTest.withDefaults().withLevel(level).withUnit(unit).test(x, y);
-        difference = difference.withExclusions(samples.exclusions());
+        Optional<TostTest.Result> equivalence = margin.isEmpty()
+                ? Optional.empty()
+                : Optional.of(tost(margin.getAsDouble(), level, unit, paired, x, y));
+        if (!declared) {
+            equivalence = equivalence.map(tost -> tost.withWarning(Warning.of(
+                    "margin-not-declared",
+                    "no margin was declared for " + samples.metric().label() + ", so a common one was taken")));
+        }
+        return new MetricTests(difference.withExclusions(samples.exclusions()), equivalence, samples, level, primary);
+    }
+
+    TestResult difference() {
+        return difference;
+    }
+
+    Optional<TostTest.Result> equivalence() {
+        return equivalence;
+    }
+
+    TestResult exact() {
+        return beside().exact();
+    }
+
+    TestResult shift() {
+        return beside().shift();
+    }
+
+    TestResult effect() {
+        return beside().effect();
+    }
+
+    TestResult superiority() {
+        return beside().superiority();
+    }
+
+    SpreadComparison spread() {
+        return beside().spread();
+    }
+
+    TestResult drift() {
+        return beside().drift();
+    }
+
+    /** The same with everything worked out. */
+    MetricTests whole() {
+        beside();
+        return this;
+    }
+
+    private Beside beside() {
+        Beside known = beside;
+        if (known == null) {
+            known = workOut();
+            beside = known;
+        }
+        return known;
+    }
+
+    private Beside workOut() {
+        Unit unit = samples.metric().siUnit();
+        boolean paired = samples.paired();
+        double[] x = paired ? samples.pairedFirst() : samples.firstValues();
+        double[] y = paired ? samples.pairedSecond() : samples.secondValues();
         HodgesLehmannEstimator shift =
                 HodgesLehmannEstimator.withDefaults().withLevel(level).withUnit(unit);
         HedgesG effect = HedgesG.withDefaults().withLevel(level);
         ProbabilityOfSuperiority superiority =
                 ProbabilityOfSuperiority.withDefaults().withLevel(level);
         SpreadRatio ratio = SpreadRatio.withDefaults().withLevel(level);
-        return new MetricTests(
-                difference,
+        return new Beside(
                 paired ? signFlip(level, unit, primary, x, y) : permutation(level, unit, primary, x, y),
                 paired ? shift.testPairs(x, y) : shift.test(x, y),
                 paired ? effect.testPairs(x, y) : effect.test(x, y),
@@ -53,28 +136,8 @@ record MetricTests(
                         BrownForsytheTest.withDefaults()
                                 .withLevel(level)
                                 .withUnit(unit)
-                                .test(all1, all2)),
-                margin.isEmpty()
-                        ? Optional.empty()
-                        : Optional.of(tost(margin.getAsDouble(), level, unit, paired, x, y)),
+                                .test(samples.firstValues(), samples.secondValues())),
                 Drift.withDefaults().withLevel(level).withUnit(unit).test(samples.orderedValues(), samples.order()));
-    }
-
-    /** Marks an equivalence test against a margin that nobody set. */
-    MetricTests withMarginDeclared(boolean declared, Metric metric) {
-        return declared
-                ? this
-                : new MetricTests(
-                        difference,
-                        exact,
-                        shift,
-                        effect,
-                        superiority,
-                        spread,
-                        equivalence.map(tost -> tost.withWarning(Warning.of(
-                                "margin-not-declared",
-                                "no margin was declared for " + metric.label() + ", so a common one was taken"))),
-                        drift);
     }
 
     private static TestResult signFlip(double level, Unit unit, boolean primary, double[] x, double[] y) {

@@ -65,11 +65,11 @@ public final class ShotPairing {
         List<BrokenPair> incomplete = new ArrayList<>();
         List<Shot> whole = new ArrayList<>();
         groups.forEach((id, shots) -> {
-            ShotSet used = ShotSet.of(shots).used();
-            int firsts = used.club(first).size();
-            int seconds = used.club(second).size();
-            if (firsts == 1 && seconds == 1) {
-                whole.addAll(used.shots());
+            List<Shot> used = shots.stream().filter(Shot::used).toList();
+            long firsts =
+                    used.stream().filter(shot -> shot.club().equals(first)).count();
+            if (firsts == 1 && used.size() == 2) {
+                whole.addAll(used);
             } else {
                 boolean leftOver = source == Source.ORDER && id.endsWith(Turns.LEFT_OVER);
                 incomplete.add(leftOver ? surplus(id, shots) : broken(id, shots, firsts != 1 ? first : second));
@@ -98,14 +98,15 @@ public final class ShotPairing {
      */
     public static ShotPairing of(ShotSet shots, String first, String second) {
         ShotSet both = bothClubs(shots, first, second);
-        ShotOrderKind order = Turns.kind(both);
+        List<Turns> days = Turns.ofEachDay(both);
+        ShotOrderKind order = Turns.kind(days, both.size());
         if (both.used().stream().anyMatch(shot -> shot.pair().isPresent())) {
             return new ShotPairing(Source.NAMED, order, both, first, second);
         }
         List<Shot> placed = new ArrayList<>();
         int number = 0;
         boolean found = false;
-        for (Turns turns : Turns.ofEachDay(both)) {
+        for (Turns turns : days) {
             number = turns.name(placed, number);
             found |= turns.taken();
         }
@@ -115,7 +116,7 @@ public final class ShotPairing {
 
     static ShotPairing none(ShotSet shots, String first, String second) {
         ShotSet both = bothClubs(shots, first, second);
-        return new ShotPairing(Source.NONE, Turns.kind(both), both, first, second);
+        return new ShotPairing(Source.NONE, Turns.kind(Turns.ofEachDay(both), both.size()), both, first, second);
     }
 
     private static ShotSet bothClubs(ShotSet shots, String first, String second) {

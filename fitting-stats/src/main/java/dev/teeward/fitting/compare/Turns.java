@@ -25,7 +25,11 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
     /** A random order leaves a third over. */
     private static final int ONE_IN = 10;
 
-    private record Day(Optional<String> file, Optional<LocalDate> day, OptionalInt part) {}
+    private record Day(Optional<String> file, Optional<LocalDate> day, OptionalInt part) {
+        static Day of(Shot shot) {
+            return new Day(shot.file(), shot.day(), shot.part());
+        }
+    }
 
     /** One for each day and file, in the order of their first shots. */
     static List<Turns> ofEachDay(ShotSet both) {
@@ -34,9 +38,15 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
 
     private static List<ShotSet> days(ShotSet both) {
         Map<Day, List<Shot>> days = new LinkedHashMap<>();
+        Optional<Day> today = Optional.empty();
+        List<Shot> shots = List.of();
         for (Shot shot : both) {
-            days.computeIfAbsent(new Day(shot.file(), shot.day(), shot.part()), key -> new ArrayList<>())
-                    .add(shot);
+            Optional<Day> day = Optional.of(Day.of(shot));
+            if (!day.equals(today)) {
+                today = day;
+                shots = days.computeIfAbsent(day.get(), key -> new ArrayList<>());
+            }
+            shots.add(shot);
         }
         return days.values().stream().map(ShotSet::of).toList();
     }
@@ -116,17 +126,17 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
         return named;
     }
 
-    /** In which order the clubs were hit, each day for itself. */
-    static ShotOrderKind kind(ShotSet both) {
+    /** In which order the clubs were hit, each day for itself, so many shots in all. */
+    static ShotOrderKind kind(List<Turns> days, int size) {
         boolean taken = true;
         boolean reversed = true;
-        boolean blocked = both.size() > 2;
-        for (Turns turns : ofEachDay(both)) {
+        boolean blocked = size > 2;
+        for (Turns turns : days) {
             taken &= turns.taken || turns.shots.size() < 2;
             reversed &= turns.reversed();
             blocked &= turns.runs() <= 2;
         }
-        if (taken && both.size() >= 4) {
+        if (taken && size >= 4) {
             return reversed ? ShotOrderKind.ALTERNATED_ABBA : ShotOrderKind.ALTERNATED;
         }
         return blocked ? ShotOrderKind.BLOCKED : ShotOrderKind.MIXED;

@@ -1,14 +1,15 @@
 package dev.teeward.fitting.internal;
 
 import java.util.Arrays;
+import org.apache.commons.numbers.arrays.Selection;
 
 /**
  * Order statistics of all pairwise differences or averages without forming them.
  *
  * <p>Of sorted samples the values are a matrix whose rows are sorted, and each of its rows is at or above the one before (or
  * below it). One walk with two pointers partitions it by a pivot; the pivot is a value of the matrix, the middle of the
- * middle row of what is left, so that a walk finds the k-th value or leaves about half. The few that are left in the end are
- * sorted. This is Hoare's selection with the partition of Johnson and Mizoguchi 1978 (SIAM Journal on Computing 7) and the
+ * middle row of what is left, so that a walk finds the k-th value or leaves about half. Of the few that are left in the end a library
+ * selects. This is Hoare's selection with the partition of Johnson and Mizoguchi 1978 (SIAM Journal on Computing 7) and the
  * stop of Monahan 1984 (ACM Transactions on Mathematical Software 10, algorithm 616). Every third pivot halves the range of
  * {@code double} instead, which bounds the number of walks by about 200 whatever the values; rounded readings take about
  * ten. The result is exact: it is one of the computed pairwise values.
@@ -16,6 +17,11 @@ import java.util.Arrays;
  * <p>Stateless and thread-safe.
  */
 public final class OrderedPairs {
+    /** So many values, or so many for each row, are formed rather than walked over again. */
+    private static final int FEW = 256;
+
+    private static final long SHARE = 4;
+
     private OrderedPairs() {}
 
     /** A matrix of values that rise along each row. Counts of a row do not rise from one row to the next. */
@@ -138,54 +144,29 @@ public final class OrderedPairs {
     }
 
     /**
-     * The k-th smallest difference x - y over all pairs.
+     * Order statistics of the differences x - y over all pairs.
      *
      * @param x the first sample, ascending
      * @param y the second sample, ascending
-     * @param k the rank, 1 to x.length * y.length
-     * @return the k-th smallest difference
+     * @param ranks which, ascending, each 1 to x.length * y.length
+     * @return for each rank its difference
      */
-    public static double difference(double[] x, double[] y, long k) {
-        return select(new Differences(x, y), k);
+    public static double[] differences(double[] x, double[] y, long... ranks) {
+        return select(new Differences(x, y), ranks);
     }
 
     /**
-     * The median of all differences x - y: the Hodges-Lehmann shift.
-     *
-     * @param x the first sample, ascending
-     * @param y the second sample, ascending
-     * @return the median
-     */
-    public static double medianDifference(double[] x, double[] y) {
-        long pairs = (long) x.length * y.length;
-        double lower = difference(x, y, (pairs + 1) / 2);
-        return (pairs & 1L) == 1L ? lower : 0.5 * (lower + difference(x, y, pairs / 2 + 1));
-    }
-
-    /**
-     * The k-th smallest Walsh average (d[i] + d[j]) / 2, i at most j.
+     * Order statistics of the Walsh averages (d[i] + d[j]) / 2, i at most j.
      *
      * @param d the differences, ascending
-     * @param k the rank, 1 to n(n+1)/2
-     * @return the k-th smallest average
+     * @param ranks which, ascending, each 1 to n(n+1)/2
+     * @return for each rank its average
      */
-    public static double walshAverage(double[] d, long k) {
-        return select(new WalshAverages(d), k);
+    public static double[] walshAverages(double[] d, long... ranks) {
+        return select(new WalshAverages(d), ranks);
     }
 
-    /**
-     * The median of all Walsh averages: the Hodges-Lehmann pseudomedian.
-     *
-     * @param d the differences, ascending
-     * @return the median
-     */
-    public static double medianWalshAverage(double[] d) {
-        long pairs = (long) d.length * (d.length + 1) / 2;
-        double lower = walshAverage(d, (pairs + 1) / 2);
-        return (pairs & 1L) == 1L ? lower : 0.5 * (lower + walshAverage(d, pairs / 2 + 1));
-    }
-
-    private static double select(Rows matrix, long k) {
+    private static double[] select(Rows matrix, long[] ranks) {
         int n = matrix.rows;
         int[] from = new int[n];
         int[] to = new int[n];
@@ -193,46 +174,98 @@ public final class OrderedPairs {
             from[row] = matrix.first(row);
             to[row] = matrix.end(row);
         }
-        int[] notBelow = new int[n];
-        int[] above = new int[n];
-        // What is left: the places [from, to) of each row, with values in [low, high]; its rank-th smallest is wanted.
-        double low = -Double.MAX_VALUE;
-        double high = Double.MAX_VALUE;
-        long rank = k;
-        long left = size(from, to);
-        for (int walk = 1; left > Math.max(16, n / 4); walk++) {
-            double pivot = walk % 3 == 0 ? middle(low, high) : central(matrix, from, to, left);
-            matrix.notBelow(pivot, notBelow);
-            long below = size(from, notBelow);
-            if (rank <= below) {
-                int[] spare = to;
-                to = notBelow;
-                notBelow = spare;
-                high = pivot;
-                left = below;
-                continue;
-            }
-            matrix.above(pivot, above);
-            long atMost = size(from, above);
-            if (rank <= atMost) {
-                return pivot + 0.0;
-            }
-            int[] spare = from;
-            from = above;
-            above = spare;
-            low = pivot;
-            left -= atMost;
-            rank -= atMost;
+        double[] found = new double[ranks.length];
+        Block all = new Block(from, to, 0, -Double.MAX_VALUE, Double.MAX_VALUE);
+        new Selecting(matrix, ranks, found).in(all, 0, ranks.length, 1);
+        return found;
+    }
+
+    /** Places of the matrix with all values from low to high. */
+    private static final class Block {
+        final int[] from; // the first place of each row
+        final int[] to; // the end of each row
+        final long before; // how many values of the whole matrix come before these
+        final double low;
+        final double high;
+
+        Block(int[] from, int[] to, long before, double low, double high) {
+            this.from = from;
+            this.to = to;
+            this.before = before;
+            this.low = low;
+            this.high = high;
         }
-        double[] rest = new double[(int) left];
-        int filled = 0;
-        for (int row = 0; row < n; row++) {
-            for (int place = from[row]; place < to[row]; place++) {
-                rest[filled++] = matrix.value(row, place);
+
+        long left() {
+            return size(from, to);
+        }
+    }
+
+    /** Finds several ranks together, which share the walks until a pivot falls between them. */
+    private static final class Selecting {
+        private final Rows matrix;
+        private final long[] ranks;
+        private final double[] found;
+
+        Selecting(Rows matrix, long[] ranks, double[] found) {
+            this.matrix = matrix;
+            this.ranks = ranks;
+            this.found = found;
+        }
+
+        /** Finds the ranks [first, end), which lie in a block. */
+        void in(Block start, int first, int end, int firstWalk) {
+            Block block = start;
+            int next = first;
+            int walk = firstWalk;
+            for (long left = block.left();
+                    next < end && left > Math.max(FEW, SHARE * matrix.rows);
+                    left = block.left()) {
+                double pivot =
+                        walk % 3 == 0 ? middle(block.low, block.high) : central(matrix, block.from, block.to, left);
+                walk++;
+                int[] notBelow = new int[matrix.rows];
+                matrix.notBelow(pivot, notBelow);
+                Block low = new Block(block.from, notBelow, block.before, block.low, pivot);
+                long below = block.before + low.left();
+                int split = next;
+                while (split < end && ranks[split] <= below) {
+                    split++;
+                }
+                if (split == end) {
+                    block = low;
+                    continue;
+                }
+                in(low, next, split, walk);
+                next = split;
+                int[] above = new int[matrix.rows];
+                matrix.above(pivot, above);
+                long atMost = block.before + size(block.from, above);
+                while (next < end && ranks[next] <= atMost) {
+                    found[next++] = pivot + 0.0;
+                }
+                block = new Block(above, block.to, atMost, pivot, block.high);
+            }
+            if (next < end) {
+                among(block, next, end);
             }
         }
-        Arrays.sort(rest);
-        return rest[(int) rank - 1] + 0.0;
+
+        private void among(Block block, int first, int end) {
+            double[] rest = new double[(int) block.left()];
+            int filled = 0;
+            for (int row = 0; row < matrix.rows; row++) {
+                for (int place = block.from[row]; place < block.to[row]; place++) {
+                    rest[filled++] = matrix.value(row, place);
+                }
+            }
+            int[] places = new int[end - first];
+            Arrays.setAll(places, i -> (int) (ranks[first + i] - block.before - 1));
+            Selection.select(rest, places);
+            for (int i = 0; i < places.length; i++) {
+                found[first + i] = rest[places[i]] + 0.0;
+            }
+        }
     }
 
     private static long size(int[] from, int[] to) {

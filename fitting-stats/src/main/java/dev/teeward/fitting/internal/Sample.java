@@ -3,7 +3,9 @@ package dev.teeward.fitting.internal;
 import java.util.Arrays;
 import java.util.Objects;
 import org.apache.commons.statistics.descriptive.Mean;
+import org.apache.commons.statistics.descriptive.Median;
 import org.apache.commons.statistics.descriptive.Variance;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A validated sample of finite numbers with its first two moments, by two passes.
@@ -24,9 +26,9 @@ public final class Sample {
 
     private final double[] values;
     private final double scale;
-    private final double mean;
-    private final double variance;
     private final boolean constant;
+    private @Nullable Double mean; // these two worked out when first asked for; the same whoever does
+    private @Nullable Double variance;
 
     private Sample(double[] values, double scale) {
         this.values = values;
@@ -38,8 +40,6 @@ public final class Sample {
             max = Math.max(max, v);
         }
         this.constant = max - min <= ROUNDING_ULPS * Math.ulp(scale);
-        this.mean = Mean.of(values).getAsDouble();
-        this.variance = constant ? 0.0 : Variance.of(values).getAsDouble();
     }
 
     /**
@@ -161,7 +161,12 @@ public final class Sample {
      * @return the mean
      */
     public double mean() {
-        return mean;
+        Double known = mean;
+        if (known == null) {
+            known = Mean.of(values).getAsDouble();
+            mean = known;
+        }
+        return known;
     }
 
     /**
@@ -170,7 +175,12 @@ public final class Sample {
      * @return the variance; exactly 0 for a constant sample and for a single value
      */
     public double variance() {
-        return variance;
+        Double known = variance;
+        if (known == null) {
+            known = constant ? 0.0 : Variance.of(values).getAsDouble();
+            variance = known;
+        }
+        return known;
     }
 
     /**
@@ -179,7 +189,7 @@ public final class Sample {
      * @return the standard deviation
      */
     public double standardDeviation() {
-        return Math.sqrt(variance);
+        return Math.sqrt(variance());
     }
 
     /**
@@ -188,9 +198,7 @@ public final class Sample {
      * @return the median
      */
     public double median() {
-        double[] sorted = sorted();
-        int n = sorted.length;
-        return (n & 1) == 1 ? sorted[n / 2] : 0.5 * (sorted[n / 2 - 1] + sorted[n / 2]);
+        return Median.withDefaults().evaluate(values.clone());
     }
 
     /**
@@ -234,6 +242,7 @@ public final class Sample {
         if (constant) {
             return 0.0;
         }
+        double mean = mean();
         double products = 0.0;
         double squares = 0.0;
         for (int i = 0; i < values.length; i++) {

@@ -74,6 +74,9 @@ record TableText(String file, List<HeaderLine> header, String table, char delimi
 
     /** The CSV parser takes a quotation mark that is never closed for closed at the end; that would swallow the table. */
     private static void refuseOpenQuote(String table, char delimiter, String file) {
+        if (table.indexOf('"') < 0) {
+            return;
+        }
         boolean quoted = false;
         boolean fieldStart = true;
         boolean blank = true;

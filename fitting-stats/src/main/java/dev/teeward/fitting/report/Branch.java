@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /** An object of the tree while it grows. What is absent is there, as null. */
@@ -83,6 +84,12 @@ final class Branch {
 
     Branch branch(String name, @Nullable Branch branch) {
         map.put(name, branch == null ? null : branch.toMap());
+        return this;
+    }
+
+    /** An object that is put together when it is first looked into. */
+    Branch later(String name, Supplier<Branch> branch) {
+        map.put(name, new LaterMap(() -> branch.get().toMap()));
         return this;
     }
 

@@ -38,15 +38,13 @@ public final class HeadToHeadReport {
     private final HeadToHeadResult result;
     private final UnitSystem units;
     private final @Nullable Explanation explanation;
-    private final ReportData data;
+    private volatile @Nullable ReportData data; // worked out when first asked for
     private volatile @Nullable List<Section> sections; // put together when first asked for
 
-    /** A report whose numbers are ready. */
     private HeadToHeadReport(HeadToHeadResult result, UnitSystem units, @Nullable Explanation explanation) {
         this.result = result;
         this.units = units;
         this.explanation = explanation;
-        this.data = ReportData.of(result, units, Optional.ofNullable(explanation));
     }
 
     /**
@@ -114,7 +112,12 @@ public final class HeadToHeadReport {
      * @return the numbers
      */
     public ReportData data() {
-        return data;
+        ReportData known = data;
+        if (known == null) {
+            known = ReportData.of(result, units, explanation());
+            data = known;
+        }
+        return known;
     }
 
     /**
@@ -187,7 +190,7 @@ public final class HeadToHeadReport {
      * @return text that the charset can encode
      */
     public String text(Charset charset) {
-        ShownNames names = ShownNames.of(data);
+        ShownNames names = ShownNames.of(data());
         return TextPage.of(
                 names.first() + " and " + names.second() + " compared",
                 sections(),
@@ -196,7 +199,7 @@ public final class HeadToHeadReport {
     }
 
     private Subject subject() {
-        return new Subject(result, units, data);
+        return new Subject(result, units, data());
     }
 
     /**
@@ -224,7 +227,7 @@ public final class HeadToHeadReport {
      * @return an HTML document
      */
     public String html() {
-        ShownNames names = ShownNames.of(data);
+        ShownNames names = ShownNames.of(data());
         return HtmlPage.of(
                 VisibleText.line(result.first().name()) + " against "
                         + VisibleText.line(result.second().name()),

@@ -30,7 +30,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -80,7 +79,7 @@ final class ResultTree {
                 .count("secondary_count", (int) result.metrics().stream()
                         .filter(c -> c.inFamily() && !c.primary())
                         .count())
-                .branch("metrics", metrics(result, this::metric))
+                .branch("metrics", metrics())
                 .branch("patterns", PatternBranch.patterns(result, units))
                 .branch("strike", PatternBranch.strike(result, units))
                 .branches("associations", Branch.each(result.associations(), this::association))
@@ -270,9 +269,16 @@ final class ResultTree {
                 .toList();
     }
 
-    private static Branch metrics(HeadToHeadResult r, Function<MetricComparison, Branch> form) {
+    private Branch metrics() {
         Branch branch = new Branch();
-        r.metrics().forEach(c -> branch.branch(c.metric().key(), form.apply(c)));
+        result.metrics().forEach(c -> branch.branch(c.metric().key(), metric(c)));
+        return branch;
+    }
+
+    /** The words need few of them. */
+    private Branch metricsLater(HeadToHeadResult r) {
+        Branch branch = new Branch();
+        r.metrics().forEach(c -> branch.later(c.metric().key(), () -> metric(c)));
         return branch;
     }
 
@@ -361,7 +367,7 @@ final class ResultTree {
                                 .count("first", other.first().used().size())
                                 .count("second", other.second().used().size()))
                 .count("pairs", other.pairing().pairs().size())
-                .branch("metrics", metrics(other, this::metric))
+                .branch("metrics", metricsLater(other))
                 .branches(
                         "changed",
                         Branch.each(
@@ -370,7 +376,7 @@ final class ResultTree {
                                         .text("metric", c.metric().key())
                                         .word("with", c.with())
                                         .word("without", c.without())))
-                .branch("patterns", PatternBranch.patterns(other, units))
+                .later("patterns", () -> PatternBranch.patterns(other, units))
                 .warnings(other.warnings());
     }
 }

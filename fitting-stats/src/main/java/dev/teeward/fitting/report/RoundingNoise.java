@@ -45,6 +45,9 @@ final class RoundingNoise {
     }
 
     private static @Nullable Object any(@Nullable Object value) {
+        if (value instanceof LaterMap later) {
+            return new LaterMap(() -> map(later));
+        }
         if (value instanceof Map<?, ?> branch) {
             return map(branch);
         }

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import org.apache.commons.numbers.arrays.Selection;
 import org.apache.commons.statistics.descriptive.Median;
 
 /** Finds the h points whose covariance has the smallest determinant. */
@@ -157,22 +158,21 @@ final class McdSearch {
 
     private static Candidate concentrateOnce(double[][] columns, Scatter scatter, int h) {
         double[] distances = scatter.squaredDistances(columns);
-        double[] sorted = distances.clone();
-        Arrays.sort(sorted);
-        double limit = sorted[h - 1];
+        double[] ordered = distances.clone();
+        Selection.select(ordered, h - 1);
+        double limit = ordered[h - 1];
+        int below = 0;
+        for (double distance : distances) {
+            below += distance < limit ? 1 : 0;
+        }
+        int atLimit = h - below; // the first of those that lie there together
         int[] subset = new int[h];
         int filled = 0;
         for (int i = 0; i < distances.length; i++) {
-            if (distances[i] < limit) {
+            if (distances[i] < limit || (distances[i] == limit && atLimit-- > 0)) {
                 subset[filled++] = i;
             }
         }
-        for (int i = 0; i < distances.length && filled < h; i++) {
-            if (distances[i] == limit) {
-                subset[filled++] = i;
-            }
-        }
-        Arrays.sort(subset);
         return new Candidate(Scatter.of(columns, subset, h), subset);
     }
 

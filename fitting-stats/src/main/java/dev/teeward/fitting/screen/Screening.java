@@ -10,7 +10,6 @@ import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -19,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.apache.commons.statistics.descriptive.Median;
 
 /** One run over a session: its used shots, and the flags and warnings found so far. Confined to one thread. */
 final class Screening {
@@ -151,10 +151,7 @@ final class Screening {
     }
 
     static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        int n = sorted.length;
-        return 0.5 * (sorted[(n - 1) / 2] + sorted[n / 2]);
+        return Median.withDefaults().evaluate(values.clone());
     }
 
     /** The median absolute deviation, scaled to a standard deviation. */

@@ -296,7 +296,7 @@ class ComparisonPropertiesTest {
                     .sorted()
                     .toArray();
             for (int k = 1; k <= differences.length; k++) {
-                assertEquals(differences[k - 1], OrderedPairs.difference(x, y, k), 0.0);
+                assertEquals(differences[k - 1], OrderedPairs.differences(x, y, k)[0], 0.0);
             }
             double[] walsh = IntStream.range(0, x.length)
                     .boxed()
@@ -305,7 +305,7 @@ class ComparisonPropertiesTest {
                     .sorted()
                     .toArray();
             for (int k = 1; k <= walsh.length; k++) {
-                assertEquals(walsh[k - 1], OrderedPairs.walshAverage(x, k), 0.0);
+                assertEquals(walsh[k - 1], OrderedPairs.walshAverages(x, k)[0], 0.0);
             }
         }
     }

@@ -1,10 +1,12 @@
 package dev.teeward.fitting.internal;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 
 /** Against all pairs formed and sorted, which is the definition. */
@@ -30,10 +32,9 @@ class OrderedPairsTest {
                         .sorted()
                         .toArray();
                 for (int k = 1; k <= all.length; k++) {
-                    assertEquals(all[k - 1], OrderedPairs.difference(x, y, k));
+                    assertArrayEquals(new double[] {all[k - 1]}, OrderedPairs.differences(x, y, k));
                 }
-                int n = all.length;
-                assertEquals(0.5 * (all[(n - 1) / 2] + all[n / 2]), OrderedPairs.medianDifference(x, y));
+                assertArrayEquals(all, OrderedPairs.differences(x, y, ranks(all.length)));
             }
         }
     }
@@ -46,10 +47,9 @@ class OrderedPairsTest {
                 double[] d = sorted(random, size, reading);
                 double[] all = walsh(d);
                 for (int k = 1; k <= all.length; k++) {
-                    assertEquals(all[k - 1], OrderedPairs.walshAverage(d, k));
+                    assertArrayEquals(new double[] {all[k - 1]}, OrderedPairs.walshAverages(d, k));
                 }
-                int n = all.length;
-                assertEquals(0.5 * (all[(n - 1) / 2] + all[n / 2]), OrderedPairs.medianWalshAverage(d));
+                assertArrayEquals(all, OrderedPairs.walshAverages(d, ranks(all.length)));
             }
         }
     }
@@ -60,10 +60,27 @@ class OrderedPairsTest {
         for (DoubleUnaryOperator reading : READINGS) {
             double[] d = sorted(random, 2_000, reading);
             double[] all = walsh(d);
-            for (int k : new int[] {1, 17, 500_000, all.length / 2, all.length - 3, all.length}) {
-                assertEquals(all[k - 1], OrderedPairs.walshAverage(d, k));
+            long[] ranks = {1, 17, 17, 500_000, all.length / 2, all.length / 2 + 1, all.length - 3, all.length};
+            double[] together = OrderedPairs.walshAverages(d, ranks);
+            for (int i = 0; i < ranks.length; i++) {
+                assertEquals(all[(int) ranks[i] - 1], together[i]);
+                assertEquals(together[i], OrderedPairs.walshAverages(d, ranks[i])[0]);
+            }
+            double[] x = Arrays.copyOf(d, 900);
+            double[] differences = Arrays.stream(x)
+                    .flatMap(a -> Arrays.stream(d).map(b -> a - b + 0.0))
+                    .sorted()
+                    .toArray();
+            long[] some = {1, 2, 700_000, 900_000, 900_001, 1_799_999, 1_800_000};
+            double[] found = OrderedPairs.differences(x, d, some);
+            for (int i = 0; i < some.length; i++) {
+                assertEquals(differences[(int) some[i] - 1], found[i]);
             }
         }
+    }
+
+    private static long[] ranks(int count) {
+        return LongStream.rangeClosed(1, count).toArray();
     }
 
     private static double[] walsh(double[] d) {
