@@ -109,7 +109,7 @@ final class Draws {
         return Estimate.of(values[0] + 0.0, interval(values, level), unit);
     }
 
-    private Interval interval(double[] values, double level) {
+    Interval interval(double[] values, double level) {
         double[] random = Arrays.copyOfRange(values, 1 + jackknifes(), values.length);
         Arrays.sort(random);
         int last = random.length - 1;

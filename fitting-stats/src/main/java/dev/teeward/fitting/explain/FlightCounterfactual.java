@@ -270,6 +270,7 @@ public final class FlightCounterfactual {
 
         private OutcomeShares outcome(Metric outcome, double[] totals, double[][] byInput, double[] lie) {
             List<InputShare> shares = new ArrayList<>();
+            double together = 1.0 - (1.0 - level) / inputs.size();
             for (int j = 0; j < inputs.size(); j++) {
                 Metric input = inputs.get(j);
                 boolean holdsLie = input == Metric.FACE_ANGLE && lie.length > 0;
@@ -277,6 +278,7 @@ public final class FlightCounterfactual {
                         input,
                         readings.difference(input, level).estimate(),
                         draws.estimate(byInput[j], level, outcome.siUnit()),
+                        draws.interval(byInput[j], together),
                         holdsLie ? Optional.of(draws.estimate(lie, level, outcome.siUnit())) : Optional.empty()));
             }
             Estimate modelled = draws.estimate(totals, level, outcome.siUnit());

@@ -73,6 +73,21 @@ class TruthTableSweepTest {
         });
     }
 
+    /** However many pairs: without the correction 9.6, 17.4 and 27.4 % of the clubs' verdicts are wrong. */
+    @Test
+    void aStatedReadingErrorIsNotGivenToTheClub() {
+        TruthTable table = new TruthTable();
+        for (int pairs : new int[] {12, 20, 30}) {
+            table.run("1 mph, stated, " + pairs + " pairs", TruthTable.misreadByMore(pairs), SESSIONS);
+        }
+        System.err.println(table.markdown());
+        double most = 0.025 + 3.0 * Math.sqrt(0.025 * 0.975 / SESSIONS);
+        table.cells().forEach((name, cell) -> {
+            double wrong = cell.get(TruthTable.Question.CLUB).wrong();
+            assertTrue(wrong <= most, name + ": " + wrong);
+        });
+    }
+
     /**
      * 4.2 binomial standard errors, and what rounding the table takes: of 42 numbers one lies outside once in 1,000 (normal,
      * Bonferroni), where at 3 it would be once in nine.
