@@ -51,6 +51,11 @@ final class Draws {
         return paired ? groups(firstSize) : groups(firstSize) + groups(secondSize);
     }
 
+    /** The first random draw. */
+    int random() {
+        return 1 + jackknifes();
+    }
+
     int count() {
         return 1 + jackknifes() + first.length;
     }

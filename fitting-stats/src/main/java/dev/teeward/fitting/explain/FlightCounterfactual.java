@@ -163,7 +163,8 @@ public final class FlightCounterfactual {
         double[][] second = means(inputs, m -> draws.secondMeans(readings.second(m)));
         boolean lies = head != null && readings.all(Metric.DYNAMIC_LIE) && hand.isPresent();
         double[] lie = lies ? lieTurns(readings, draws, inputs, first, second, hand.get()) : null;
-        Coalitions flown = new Coalitions(inputs, first, second, lie, air, struck);
+        DrawnShares flown =
+                new DrawnShares(OUTCOMES, inputs, first, second, lie, draws.random(), air, struck);
         if (!flown.landed()) {
             return Optional.empty();
         }
@@ -226,7 +227,7 @@ public final class FlightCounterfactual {
                 Readings readings,
                 Draws draws,
                 List<Metric> inputs,
-                Coalitions flown,
+                DrawnShares flown,
                 boolean lie,
                 FlightCounterfactual by) {
             this.readings = readings;
