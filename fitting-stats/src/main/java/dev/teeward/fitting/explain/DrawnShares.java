@@ -17,17 +17,18 @@ import org.jspecify.annotations.Nullable;
 /**
  * The shares of every draw, with few flights. Flown are the draws without random choice and, of the random ones, the sixteen
  * farthest from the middle. The others follow from a {@link CubicFlight}, fitted to six launches for each of its coefficients,
- * of the draws that are farthest then, if it gives every share of those sixteen to 5 % of the share's spread over all draws.
+ * of the draws that are farthest then, if it gives every share of those sixteen to 10 % of the share's spread over all draws.
  * Otherwise all are flown.
  *
- * <p>The ends of an interval lie nearer to the middle than those sixteen, and are within 5 % of that spread of what flights would
- * give: by the chance of 999 resamples alone they are uncertain by 8 % of it (of a normal share the root of 0.025 x 0.975 /
- * 999 over the density at that quantile).
+ * <p>The ends of an interval lie nearer to the middle than those sixteen, and what a third degree leaves grows with the
+ * fourth power of the distance: they are within 5 % of that spread of what flights would give (tested). By the chance of 999
+ * resamples alone they are uncertain by 8 % of it (of a normal share the root of 0.025 x 0.975 / 999 over the density at that
+ * quantile).
  */
 final class DrawnShares {
     private static final int CHECKED = 16;
     private static final int LAUNCHES_OF_DRAW = 6;
-    private static final double CLOSE = 0.05;
+    private static final double CLOSE = 0.1;
     private static final long SEED = 20_261_130L;
 
     /** An exchange that changes less than this of what is flown changes it by rounding alone. */
