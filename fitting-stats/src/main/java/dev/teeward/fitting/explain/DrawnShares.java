@@ -193,11 +193,16 @@ final class DrawnShares {
                 }
                 double[] slopes = flight.slopes(one, two);
                 for (int j = 0; j < k; j++) {
-                    shares[j][d] = idle[j] ? 0.0 : slopes[j] * (one[j] - two[j]);
+                    // Rounding is all there is of an idle one: that of the flown draws in turn.
+                    shares[j][d] = idle[j]
+                            ? known.shares()[j][random + d % CHECKED]
+                            : slopes[j] * (one[j] - two[j]);
                     totals[d] += shares[j][d];
                 }
-                if (lie != null && !idle[face]) {
-                    part[d] = lie[d] * (slopes[face] + flight.bend(face, one[face] - two[face], lie[d]));
+                if (lie != null) {
+                    part[d] = idle[face]
+                            ? known.lie()[random + d % CHECKED]
+                            : lie[d] * (slopes[face] + flight.bend(face, one[face] - two[face], lie[d]));
                 }
             }
             boolean close = close(totals, known.totals(), exact, random);
