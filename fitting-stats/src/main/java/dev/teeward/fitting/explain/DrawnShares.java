@@ -193,15 +193,12 @@ final class DrawnShares {
                 }
                 double[] slopes = flight.slopes(one, two);
                 for (int j = 0; j < k; j++) {
-                    // Rounding is all there is of an idle one: that of the flown draws in turn.
-                    shares[j][d] = idle[j]
-                            ? known.shares()[j][random + d % CHECKED]
-                            : slopes[j] * (one[j] - two[j]);
+                    shares[j][d] = idle[j] ? rounding(known.shares()[j], d) : slopes[j] * (one[j] - two[j]);
                     totals[d] += shares[j][d];
                 }
                 if (lie != null) {
                     part[d] = idle[face]
-                            ? known.lie()[random + d % CHECKED]
+                            ? rounding(known.lie(), d)
                             : lie[d] * (slopes[face] + flight.bend(face, one[face] - two[face], lie[d]));
                 }
             }
@@ -235,6 +232,12 @@ final class DrawnShares {
                 idle[j] = Arrays.stream(known.shares()[j]).allMatch(s -> Math.abs(s) <= ROUNDING * most);
             }
             return idle;
+        }
+
+        /** Rounding is all there is of an idle input: as much as was found, up and down in turn. */
+        private static double rounding(double[] known, int draw) {
+            double most = Arrays.stream(known).map(Math::abs).max().orElse(0.0);
+            return draw % 2 == 0 ? most : -most;
         }
 
         private static boolean close(double[] values, double[] known, int[] exact, int random) {
