@@ -151,8 +151,7 @@ public record ClubOrSwing(
     }
 
     private static Verdict atEqualDelivery(Coefficient direct, OptionalDouble margin, double alpha) {
-        return verdict(
-                direct.pValue() <= alpha, margin.isPresent() && beyond(direct, margin.getAsDouble()) < alpha);
+        return verdict(direct.pValue() <= alpha, margin.isPresent() && beyond(direct, margin.getAsDouble()) < alpha);
     }
 
     /** The larger p of two one-sided t tests against a margin. */

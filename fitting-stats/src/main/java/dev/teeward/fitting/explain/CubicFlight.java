@@ -135,7 +135,9 @@ final class CubicFlight {
         }
         double scale = design.scale[input];
         double rest = whole - part;
-        return cube(at + 1) * (0.75 * rest * rest + 0.25 * part * part - 0.25 * whole * whole) / (scale * scale * scale);
+        return cube(at + 1)
+                * (0.75 * rest * rest + 0.25 * part * part - 0.25 * whole * whole)
+                / (scale * scale * scale);
     }
 
     private double cube(int index) {

@@ -165,8 +165,7 @@ public final class FlightCounterfactual {
         double[][] second = means(inputs, m -> draws.secondMeans(readings.second(m)));
         boolean lies = head != null && readings.all(Metric.DYNAMIC_LIE) && hand.isPresent();
         double[] lie = lies ? lieTurns(readings, draws, inputs, first, second, hand.get()) : null;
-        DrawnShares flown =
-                new DrawnShares(OUTCOMES, inputs, first, second, lie, draws.random(), air, struck);
+        DrawnShares flown = new DrawnShares(OUTCOMES, inputs, first, second, lie, draws.random(), air, struck);
         if (!flown.landed()) {
             return Optional.empty();
         }

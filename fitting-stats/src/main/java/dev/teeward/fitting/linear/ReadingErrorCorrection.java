@@ -108,8 +108,8 @@ public final class ReadingErrorCorrection {
      */
     public Optional<Coefficient> shots(int firstSize, double[][] covariates, double[] errors, double[] y) {
         if (firstSize < 1 || firstSize >= y.length) {
-            throw new IllegalArgumentException(
-                    "firstSize must be in [1, " + (y.length - 1) + "], but was " + firstSize + "; each club has a shot");
+            throw new IllegalArgumentException("firstSize must be in [1, " + (y.length - 1) + "], but was " + firstSize
+                    + "; each club has a shot");
         }
         return correct(covariates, errors, y, firstSize, 1.0);
     }
@@ -177,8 +177,8 @@ public final class ReadingErrorCorrection {
         }
         for (double[] covariate : covariates) {
             if (covariate.length != y.length) {
-                throw new IllegalArgumentException("each covariate must have " + y.length + " numbers as the response has"
-                        + ", but one had " + covariate.length);
+                throw new IllegalArgumentException("each covariate must have " + y.length
+                        + " numbers as the response has" + ", but one had " + covariate.length);
             }
         }
         for (double error : errors) {

@@ -71,8 +71,9 @@ final class ExplainedWords {
         }
         if (adjusted || flown) {
             sentences.add(subject.words()
-                    .say("each of these intervals holds by itself; a part is named only if the outcome is different, and"
-                            + " among all readings asked with it the reading is different and the part not zero.")
+                    .say(
+                            "each of these intervals holds by itself; a part is named only if the outcome is different, and"
+                                    + " among all readings asked with it the reading is different and the part not zero.")
                     .sentence());
         }
         sentences.add(subject.words()
@@ -224,8 +225,7 @@ final class ExplainedWords {
                 .say(" minus ")
                 .quote(subject.second())
                 .say(" is, at equal readings, ");
-        DifferenceWords.value(
-                w, direct.estimate().convertTo(subject.unit(r.outcome())), place + "/direct_corrected");
+        DifferenceWords.value(w, direct.estimate().convertTo(subject.unit(r.outcome())), place + "/direct_corrected");
         sentences.add(w.say(" in " + Subject.label(r.outcome()) + ".").sentence());
     }
 
@@ -292,7 +292,13 @@ final class ExplainedWords {
             for (int j = 0; j < o.shares().size(); j++) {
                 InputShare s = o.shares().get(j);
                 if (named.contains(s.input())) {
-                    goesWith(s.input(), outcome, s.share(), place + "/shares/" + j + "/share", ", by flights,", sentences);
+                    goesWith(
+                            s.input(),
+                            outcome,
+                            s.share(),
+                            place + "/shares/" + j + "/share",
+                            ", by flights,",
+                            sentences);
                 }
             }
         }

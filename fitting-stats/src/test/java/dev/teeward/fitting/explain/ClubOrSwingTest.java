@@ -65,8 +65,8 @@ class ClubOrSwingTest {
         SplittableRandom random = new SplittableRandom(word.name().hashCode());
         int count = 0;
         for (int i = 0; i < sessions; i++) {
-            HeadToHeadResult result = procedure.compare(
-                    golfer.withPairs(40).hit(random.split()).session());
+            HeadToHeadResult result =
+                    procedure.compare(golfer.withPairs(40).hit(random.split()).session());
             count += carry(result, Balance.withDefaults()).answer() == word ? 1 : 0;
         }
         return count;
@@ -101,7 +101,8 @@ class ClubOrSwingTest {
         Session session = InventedSwings.of(3, 60).more(Metric.BALL_SPEED, 3.0).session();
         Answer without = carry(stating(session, 0.0), Balance.withDefaults()).answer();
         assertEquals(Answer.CLUB, without);
-        assertEquals(without, carry(stating(session, 0.05), Balance.withDefaults()).answer());
+        assertEquals(
+                without, carry(stating(session, 0.05), Balance.withDefaults()).answer());
         HeadToHeadResult wide = stating(session, 0.6);
         assertEquals(Verdict.UNDECIDED, carry(wide, Balance.withDefaults()).club());
         TotalAndDirect.Result effect =

@@ -47,8 +47,12 @@ class DrawnSharesTest {
             return new Drawn(
                     inputs,
                     draws,
-                    inputs.stream().map(m -> draws.firstMeans(readings.first(m))).toArray(double[][]::new),
-                    inputs.stream().map(m -> draws.secondMeans(readings.second(m))).toArray(double[][]::new));
+                    inputs.stream()
+                            .map(m -> draws.firstMeans(readings.first(m)))
+                            .toArray(double[][]::new),
+                    inputs.stream()
+                            .map(m -> draws.secondMeans(readings.second(m)))
+                            .toArray(double[][]::new));
         }
 
         /** In size and scatter what lies do to faces: less than the attack angles differ. */
@@ -128,7 +132,12 @@ class DrawnSharesTest {
     void endsOfIntervalsAreThoseOfAllFlights() {
         assertTrue(worst(apart(5, 10), LAUNCH, null, false, 299) < 0.05);
         assertTrue(worst(InventedSwings.of(6, 12), LAUNCH, null, false, 299) < 0.05);
-        assertTrue(worst(InventedSwings.of(7, 12).more(Metric.FACE_ANGLE, 1.5 * DEG), DELIVERY, TypicalHead.iron(6), true, 299)
+        assertTrue(worst(
+                        InventedSwings.of(7, 12).more(Metric.FACE_ANGLE, 1.5 * DEG),
+                        DELIVERY,
+                        TypicalHead.iron(6),
+                        true,
+                        299)
                 < 0.05);
     }
 
@@ -209,17 +218,25 @@ class DrawnSharesTest {
     }
 
     private static double cubic(double x, double y, double z) {
-        return 1.0 + 2.0 * x - y + 0.5 * z + x * y - 3.0 * y * z + z * z + x * y * z - 2.0 * x * x * z
-                + 0.7 * y * y * y - 0.3 * z * z * z + y * y * x;
+        return 1.0
+                + 2.0 * x
+                - y
+                + 0.5 * z
+                + x * y
+                - 3.0 * y * z
+                + z * z
+                + x * y * z
+                - 2.0 * x * x * z
+                + 0.7 * y * y * y
+                - 0.3 * z * z * z
+                + y * y * x;
     }
 
     @Test
     void anInputThatIsAlwaysTheSameHasNoSlope() {
         double[][] launches = {{1, 2, 3, 4, 5}, {7, 7, 7, 7, 7}};
-        CubicFlight fitted =
-                CubicFlight.design(launches).orElseThrow().fit(new double[] {1, 8, 27, 64, 125});
-        assertArrayEquals(
-                new double[] {39.0, 0.0}, fitted.slopes(new double[] {5, 7}, new double[] {2, 7}), 1e-9);
+        CubicFlight fitted = CubicFlight.design(launches).orElseThrow().fit(new double[] {1, 8, 27, 64, 125});
+        assertArrayEquals(new double[] {39.0, 0.0}, fitted.slopes(new double[] {5, 7}, new double[] {2, 7}), 1e-9);
         assertEquals(0.0, fitted.bend(1, 1.0, 0.5));
         assertTrue(CubicFlight.design(new double[][] {{1, 2, 3}}).isEmpty());
         assertTrue(CubicFlight.design(new double[][] {{1, 2, 1, 2, 1, 2}}).isEmpty());

@@ -56,17 +56,20 @@ record SimulatedGolfer(
 
     /** Alder goes 6 yd farther at the same swing. */
     SimulatedGolfer withClub(int sign) {
-        return new SimulatedGolfer(sign * LengthUnit.YARD.toSi(6.0), swing, drift, slowing, mishit, spread, misread, stated, pairs);
+        return new SimulatedGolfer(
+                sign * LengthUnit.YARD.toSi(6.0), swing, drift, slowing, mishit, spread, misread, stated, pairs);
     }
 
     /** Alder is swung 2 mph faster. */
     SimulatedGolfer withSwing() {
-        return new SimulatedGolfer(club, SpeedUnit.MILE_PER_HOUR.toSi(2.0), drift, slowing, mishit, spread, misread, stated, pairs);
+        return new SimulatedGolfer(
+                club, SpeedUnit.MILE_PER_HOUR.toSi(2.0), drift, slowing, mishit, spread, misread, stated, pairs);
     }
 
     /** Tiring: 1 m/s slower at the end, and 5 yd shorter besides. */
     SimulatedGolfer withDrift() {
-        return new SimulatedGolfer(club, swing, -LengthUnit.YARD.toSi(5.0), -1.0, mishit, spread, misread, stated, pairs);
+        return new SimulatedGolfer(
+                club, swing, -LengthUnit.YARD.toSi(5.0), -1.0, mishit, spread, misread, stated, pairs);
     }
 
     SimulatedGolfer withMishit() {

@@ -70,7 +70,10 @@ class TruthTableSweepTest {
                 near(name + ", oracle, " + asked[j], row[2 * j], count.oracle());
                 near(name + ", " + asked[j], row[2 * j + 1], count.decided());
             }
-            near(name + ", wrong", row[6], Objects.requireNonNull(cell.get(asked[0])).wrong());
+            near(
+                    name + ", wrong",
+                    row[6],
+                    Objects.requireNonNull(cell.get(asked[0])).wrong());
             // Exactly, and not by chance.
             assertTrue(row[6] <= 0.05, name);
         });

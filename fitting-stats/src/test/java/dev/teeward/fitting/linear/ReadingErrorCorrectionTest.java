@@ -49,7 +49,11 @@ class ReadingErrorCorrectionTest {
     @Test
     void isTheMomentMatrixCorrectedAsAWhole() {
         double[] carry = less(CARRY_1, CARRY_2);
-        is(1.4975185467520755, 0.3628724891635092, 9, CORRECT.pairs(PAIRS, ERRORS, carry).orElseThrow());
+        is(
+                1.4975185467520755,
+                0.3628724891635092,
+                9,
+                CORRECT.pairs(PAIRS, ERRORS, carry).orElseThrow());
         is(
                 1.702612686338739,
                 0.16704035901906752,

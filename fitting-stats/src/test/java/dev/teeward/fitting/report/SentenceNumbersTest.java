@@ -128,7 +128,8 @@ class SentenceNumbersTest {
                     .withExplanation(EXPLAIN.explain(result));
             readBack(report, "seed " + seed);
         }
-        // The ball is faster at the same swing, without and with a faster swing; the speed is stated to be read to 0.05 m/s.
+        // The ball is faster at the same swing, without and with a faster swing; the speed is stated to be read to 0.05
+        // m/s.
         for (double faster : new double[] {0.0, 1.0}) {
             Session session = ExplainedSessions.carries(1, 3.0, faster).toBuilder()
                     .tolerance(Metric.CLUB_SPEED, 0.05)

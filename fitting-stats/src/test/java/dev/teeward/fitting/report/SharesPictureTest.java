@@ -78,10 +78,9 @@ class SharesPictureTest {
         String message = assertThrows(IllegalArgumentException.class, () -> other.withExplanation(WHY))
                 .getMessage();
         assertTrue(message.startsWith("explanation must be of the result of this report"), message);
-        assertTrue(
-                other.withExplanation(Explain.withDefaults().explain(other.result()))
-                        .explanation()
-                        .isPresent());
+        assertTrue(other.withExplanation(Explain.withDefaults().explain(other.result()))
+                .explanation()
+                .isPresent());
     }
 
     @Test

@@ -533,7 +533,8 @@ final class SpokenCheck {
                 + " readings, @(\\d+).* in ([a-z ]+)\\.$")) {
             String place = number(m.group(2)).pointer().replaceFirst("/direct_corrected/value$", "");
             require(keyOf(m.group(3)).equals(data.apply(place + "/outcome")), m.group(3));
-            java.util.List<?> stated = (java.util.List<?>) Objects.requireNonNull(data.apply(place + "/read_with_error"));
+            java.util.List<?> stated =
+                    (java.util.List<?>) Objects.requireNonNull(data.apply(place + "/read_with_error"));
             for (String label : m.group(1).split(", | and ", -1)) {
                 require(stated.contains(keyOf(label)), label);
             }
@@ -574,7 +575,8 @@ final class SpokenCheck {
 
     /** The outcome differs, the reading does among those asked with it by Holm, and the part is not zero among theirs. */
     private void named(String pointer, String outcome) {
-        Matcher effect = compiled("(/explanation/effects/\\d+)(/covariates/\\d+)/part/value").matcher(pointer);
+        Matcher effect = compiled("(/explanation/effects/\\d+)(/covariates/\\d+)/part/value")
+                .matcher(pointer);
         if (effect.matches()) {
             require(outcome.equals(data.apply(effect.group(1) + "/outcome")), outcome);
             List<String> asked = keys(effect.group(1) + "/covariates", "metric");
