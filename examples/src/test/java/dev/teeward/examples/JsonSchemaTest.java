@@ -342,6 +342,8 @@ class JsonSchemaTest {
                 "/explanation/effects/0/covariates/0/variance_inflation | 0.5",
                 "/explanation/flights/outcomes/0/rest/unit | 'm'",
                 "/explanation/flights/outcomes/0/shares/0/difference/unit | 'deg'",
+                "/explanation/flights/outcomes/0/shares/0/together/unit | 'deg'",
+                "/explanation/effects/0/read_with_error | ['nothing']",
                 "/explanation/agreements/0/inputs/0/accord | 'perhaps'",
                 "/screening/flags/0/metrics | []",
                 "/screening/flags/0/test_false_alarm_percent | 0",

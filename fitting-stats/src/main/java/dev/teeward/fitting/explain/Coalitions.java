@@ -15,10 +15,11 @@ import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Speed;
 import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Flies, for every draw and every set of inputs, the launch that has the inputs of the set from the first club and the others
+ * Flies, for draws and for every set of inputs, the launch that has the inputs of the set from the first club and the others
  * from the second; all flights in one batch.
  *
  * <p>With a lie inside the face there are, for every set without the face, two more: the face turned by what the lies differ
@@ -33,7 +34,9 @@ final class Coalitions {
     private final int face;
     private final int sets;
     private final int rowsOfDraw;
-    private final int draws;
+    private final int[] draws;
+    private final FlightModel model;
+    private final @Nullable ClubHead head;
     private final FlightTable flights;
 
     /**
@@ -43,6 +46,7 @@ final class Coalitions {
      * @param first the inputs of the first club, by input and draw
      * @param second the inputs of the second club
      * @param lie by how much the lies turn the faces apart, for each draw, or null
+     * @param draws which draws are flown
      * @param model the air and the ball
      * @param head what strikes the ball, or null if the inputs are those of the launch
      */
@@ -51,35 +55,66 @@ final class Coalitions {
             double[][] first,
             double[][] second,
             double @Nullable [] lie,
+            int[] draws,
             FlightModel model,
             @Nullable ClubHead head) {
         this.inputs = inputs;
         this.first = first;
         this.second = second;
         this.lie = lie;
+        this.draws = draws;
+        this.model = model;
+        this.head = head;
         face = inputs.indexOf(Metric.FACE_ANGLE);
         sets = 1 << inputs.size();
         rowsOfDraw = lie == null ? sets : 2 * sets;
-        draws = first[0].length;
-        int rows = rowsOfDraw * draws;
+        double[][] mixed = new double[draws.length * rowsOfDraw][inputs.size()];
+        for (int row = 0; row < mixed.length; row++) {
+            mix(draws[row / rowsOfDraw], row % rowsOfDraw, mixed[row]);
+        }
+        flights = fly(mixed);
+    }
+
+    /** Some launches and what came of them. */
+    record Sample(double[][] inputs, FlightTable flights) {
+        double[] worths(Metric outcome) {
+            return column(flights, outcome);
+        }
+    }
+
+    /** Sets of some draws, so many of each, by lot. */
+    Sample sample(int[] some, int each, SplittableRandom random) {
+        double[][] mixed = new double[some.length * each][inputs.size()];
+        for (int row = 0; row < mixed.length; row++) {
+            mix(some[row / each], random.nextInt(sets), mixed[row]);
+        }
+        double[][] columns = new double[inputs.size()][mixed.length];
+        for (int j = 0; j < columns.length; j++) {
+            int input = j;
+            Arrays.setAll(columns[j], row -> mixed[row][input]);
+        }
+        return new Sample(columns, fly(mixed));
+    }
+
+    private FlightTable fly(double[][] mixed) {
+        int rows = mixed.length;
         Launches launches = new Launches(rows);
-        double[] mixed = new double[inputs.size()];
         for (int row = 0; row < rows; row++) {
-            mix(row / rowsOfDraw, row % rowsOfDraw, mixed);
             if (head == null) {
-                launches.set(row, inputs, mixed);
+                launches.set(row, inputs, mixed[row]);
             } else {
-                launches.set(row, strike(mixed, head, model));
+                launches.set(row, strike(mixed[row], head));
             }
         }
-        flights = FlightTable.builder(rows)
+        FlightTable table = FlightTable.builder(rows)
                 .carry(new double[rows])
                 .side(new double[rows])
                 .curve(new double[rows])
                 .apex(new double[rows])
                 .descentAngle(new double[rows])
                 .build();
-        FlightBatch.of(model).fly(launches.table(), flights);
+        FlightBatch.of(model).fly(launches.table(), table);
+        return table;
     }
 
     /** Columns to fill. */
@@ -150,7 +185,7 @@ final class Coalitions {
         }
     }
 
-    private LaunchConditions strike(double[] values, ClubHead head, FlightModel model) {
+    private LaunchConditions strike(double[] values, ClubHead struck) {
         Delivery.Builder delivery = Delivery.builder();
         for (int j = 0; j < values.length; j++) {
             double v = values[j];
@@ -167,11 +202,11 @@ final class Coalitions {
         }
         return RigidImpact.standard()
                 .withBall(model.ball())
-                .strike(delivery.build(), head)
+                .strike(delivery.build(), struck)
                 .launch();
     }
 
-    private double[] column(Metric outcome) {
+    private static double[] column(FlightTable flights, Metric outcome) {
         return switch (outcome) {
             case CARRY -> flights.carry();
             case SIDE -> flights.side();
@@ -182,26 +217,26 @@ final class Coalitions {
         };
     }
 
-    /** Whether both clubs' own means land. */
+    /** Whether both launches of the first draw flown land. */
     boolean landed() {
         return flights.status(0).landed() && flights.status(sets - 1).landed();
     }
 
-    /** The difference of both clubs' own launches for each draw; NaN where a ball does not land. */
+    /** The difference of both clubs' own launches for each draw flown; NaN where a ball does not land. */
     double[] totals(Metric outcome) {
-        double[] worth = column(outcome);
-        double[] totals = new double[draws];
-        for (int d = 0; d < draws; d++) {
+        double[] worth = column(flights, outcome);
+        double[] totals = new double[draws.length];
+        for (int d = 0; d < draws.length; d++) {
             totals[d] = worth[d * rowsOfDraw + sets - 1] - worth[d * rowsOfDraw];
         }
         return totals;
     }
 
-    /** The share of each input, by input and draw; NaN where a ball does not land. */
+    /** The share of each input, by input and draw flown; NaN where a ball does not land. */
     double[][] shares(Metric outcome) {
-        double[] worth = column(outcome);
-        double[][] shares = new double[inputs.size()][draws];
-        for (int d = 0; d < draws; d++) {
+        double[] worth = column(flights, outcome);
+        double[][] shares = new double[inputs.size()][draws.length];
+        for (int d = 0; d < draws.length; d++) {
             double[] of = ShapleyValue.of(Arrays.copyOfRange(worth, d * rowsOfDraw, d * rowsOfDraw + sets));
             for (int j = 0; j < of.length; j++) {
                 shares[j][d] = of[j];
@@ -210,13 +245,13 @@ final class Coalitions {
         return shares;
     }
 
-    /** Of the face's share the part of the lie, by draw. */
+    /** Of the face's share the part of the lie, by draw flown. */
     double[] lieShares(Metric outcome) {
-        double[] worth = column(outcome);
+        double[] worth = column(flights, outcome);
         double[] weights = ShapleyValue.weights(inputs.size());
-        double[] shares = new double[draws];
+        double[] shares = new double[draws.length];
         int bit = 1 << face;
-        for (int d = 0; d < draws; d++) {
+        for (int d = 0; d < draws.length; d++) {
             int at = d * rowsOfDraw;
             for (int set = 0; set < sets; set++) {
                 if ((set & bit) == 0) {

@@ -51,6 +51,11 @@ final class Draws {
         return paired ? groups(firstSize) : groups(firstSize) + groups(secondSize);
     }
 
+    /** The first random draw. */
+    int random() {
+        return 1 + jackknifes();
+    }
+
     int count() {
         return 1 + jackknifes() + first.length;
     }
@@ -109,7 +114,7 @@ final class Draws {
         return Estimate.of(values[0] + 0.0, interval(values, level), unit);
     }
 
-    private Interval interval(double[] values, double level) {
+    Interval interval(double[] values, double level) {
         double[] random = Arrays.copyOfRange(values, 1 + jackknifes(), values.length);
         Arrays.sort(random);
         int last = random.length - 1;

@@ -97,6 +97,6 @@ public final class Explain {
         List<Agreement> agreements = new ArrayList<>();
         flown.ifPresent(f ->
                 f.outcomes().forEach(outcome -> Agreement.of(result, f, outcome).ifPresent(agreements::add)));
-        return new Explanation(balance.compare(result), differences, flown, agreements);
+        return new Explanation(result, balance.compare(result), differences, flown, agreements);
     }
 }

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.explain;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.compare.HeadToHeadResult;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -16,12 +17,14 @@ import java.util.Optional;
  *
  * <p>Immutable and thread-safe.
  *
+ * @param result what was explained
  * @param balance whether the swings were the same
  * @param effects differences beside those at equal delivery, by outcome
  * @param flights the shares by flights, or empty if the launches were not measured
  * @param agreements whether the shares and the shots say the same, by outcome
  */
 public record Explanation(
+        HeadToHeadResult result,
         Balance.Result balance,
         List<TotalAndDirect.Result> effects,
         Optional<FlightCounterfactual.Result> flights,
@@ -29,12 +32,14 @@ public record Explanation(
     /**
      * Copies the lists.
      *
+     * @param result what was explained
      * @param balance whether the swings were the same
      * @param effects differences beside those at equal delivery, by outcome
      * @param flights the shares by flights, or empty
      * @param agreements whether the shares and the shots say the same, by outcome
      */
     public Explanation {
+        Objects.requireNonNull(result, "result");
         Objects.requireNonNull(balance, "balance");
         Objects.requireNonNull(flights, "flights");
         effects = List.copyOf(effects);

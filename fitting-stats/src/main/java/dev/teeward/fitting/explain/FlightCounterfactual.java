@@ -33,7 +33,9 @@ import org.jspecify.annotations.Nullable;
  * <p>The physics is given, so no degree of freedom is spent and ten shots will do; but "goes with" is not "comes from": the
  * golfer may have brought the input, or the club. Intervals are of the bootstrap over whole pairs (over the shots of each club
  * without pairs), with expanded percentiles (Hesterberg 2015, from memory). They hold the scatter of the shots, not the error
- * of the flight model. At twelve pairs of simulated launches that differed in all five inputs, 95 % intervals held the true share
+ * of the flight model. Not every resample is flown: most follow from a polynomial of third degree through flights, if it gives the
+ * shares of the most extreme ones well enough; ends of intervals are then within 5 % of a share's spread of those by flights, where
+ * the chance of 999 resamples is 8 %. The estimates are always flown. At twelve pairs of simulated launches that differed in all five inputs, 95 % intervals held the true share
  * in 94 to 97 % of 500 sessions (199 resamples; no lower for any input that moves the outcome).
  *
  * <p>The dynamic lie moves the face, and the delivered face angle contains it already. Its part is therefore split off inside
@@ -163,7 +165,7 @@ public final class FlightCounterfactual {
         double[][] second = means(inputs, m -> draws.secondMeans(readings.second(m)));
         boolean lies = head != null && readings.all(Metric.DYNAMIC_LIE) && hand.isPresent();
         double[] lie = lies ? lieTurns(readings, draws, inputs, first, second, hand.get()) : null;
-        Coalitions flown = new Coalitions(inputs, first, second, lie, air, struck);
+        DrawnShares flown = new DrawnShares(OUTCOMES, inputs, first, second, lie, draws.random(), air, struck);
         if (!flown.landed()) {
             return Optional.empty();
         }
@@ -226,7 +228,7 @@ public final class FlightCounterfactual {
                 Readings readings,
                 Draws draws,
                 List<Metric> inputs,
-                Coalitions flown,
+                DrawnShares flown,
                 boolean lie,
                 FlightCounterfactual by) {
             this.readings = readings;
@@ -237,11 +239,12 @@ public final class FlightCounterfactual {
             this.method = String.format(
                     Locale.ROOT,
                     "flights of mean %s, Shapley's average over all %,d choices of inputs; expanded percentile"
-                            + " bootstrap over %s, %,d resamples, seed %d",
+                            + " bootstrap over %s, %,d resamples%s, seed %d",
                     delivery ? "deliveries through the rigid impact" : "launches",
                     1 << inputs.size(),
                     readings.paired() ? "pairs" : "the shots of each club",
                     by.resamples,
+                    flown.flown() ? "" : ", most by a polynomial of third degree through flights",
                     by.seed);
             List<OutcomeShares> found = new ArrayList<>();
             List<double[][]> shares = new ArrayList<>();
@@ -270,6 +273,7 @@ public final class FlightCounterfactual {
 
         private OutcomeShares outcome(Metric outcome, double[] totals, double[][] byInput, double[] lie) {
             List<InputShare> shares = new ArrayList<>();
+            double together = 1.0 - (1.0 - level) / inputs.size();
             for (int j = 0; j < inputs.size(); j++) {
                 Metric input = inputs.get(j);
                 boolean holdsLie = input == Metric.FACE_ANGLE && lie.length > 0;
@@ -277,6 +281,7 @@ public final class FlightCounterfactual {
                         input,
                         readings.difference(input, level).estimate(),
                         draws.estimate(byInput[j], level, outcome.siUnit()),
+                        draws.interval(byInput[j], together),
                         holdsLie ? Optional.of(draws.estimate(lie, level, outcome.siUnit())) : Optional.empty()));
             }
             Estimate modelled = draws.estimate(totals, level, outcome.siUnit());

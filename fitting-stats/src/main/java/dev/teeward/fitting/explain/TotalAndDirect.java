@@ -1,6 +1,7 @@
 package dev.teeward.fitting.explain;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
 import dev.teeward.fitting.compare.Exclusion;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.TestResult;
@@ -8,6 +9,7 @@ import dev.teeward.fitting.linear.Coefficient;
 import dev.teeward.fitting.linear.ErrorModel;
 import dev.teeward.fitting.linear.LinearFit;
 import dev.teeward.fitting.linear.MeanDecomposition;
+import dev.teeward.fitting.linear.ReadingErrorCorrection;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -32,7 +34,8 @@ import java.util.Optional;
  * freedom. Where the deliveries were much the same, total and direct agree and adjusting only takes out scatter. Where they
  * were not, the slopes must come from the same few shots: the interval of the direct difference is long, and only large
  * effects of the club show. Covariates must be chosen before the shots are seen; the best of many always explains something.
- * A covariate read with error has its slope drawn towards 0, and too little of the difference is given to it. If the club
+ * A covariate read with error has its slope drawn towards 0, and too little of the difference is given to it; where the
+ * session states that error, {@link Result#corrected()} makes up for it. If the club
  * itself changes the covariate (a longer shaft the speed, another grip the face), adjusting takes a real effect of the club
  * away: then the total is the answer. A delivery that was not measured is not adjusted for. None of this proves a cause.
  *
@@ -156,9 +159,49 @@ public final class TotalAndDirect {
                 ? pairs(procedure.withErrors(ErrorModel.CONSTANT), readings, measured, outcome)
                         .direct()
                 : split.direct();
-        return Optional.of(
-                new Result(outcome, measured, readings, split, tested, result.level(), missing(outcome, measured)));
+        return Optional.of(new Result(
+                outcome,
+                measured,
+                readings,
+                split,
+                tested,
+                readingErrors(result, measured, outcome, readings),
+                result.level(),
+                missing(outcome, measured)));
     }
+
+    private static ReadingErrors readingErrors(
+            HeadToHeadResult result, List<Metric> covariates, Metric outcome, Readings readings) {
+        Session session = result.session();
+        List<Metric> stated =
+                covariates.stream().filter(m -> stated(session, m) > 0.0).toList();
+        if (stated.isEmpty()) {
+            return new ReadingErrors(stated, Optional.empty());
+        }
+        ReadingErrorCorrection procedure =
+                ReadingErrorCorrection.withDefaults().withLevel(result.level()).withUnit(outcome.siUnit());
+        double[] errors =
+                covariates.stream().mapToDouble(m -> stated(session, m)).toArray();
+        double[][] x = covariates.stream()
+                .map(m -> readings.paired() ? readings.differences(m) : readings.both(m))
+                .toArray(double[][]::new);
+        return new ReadingErrors(
+                stated,
+                readings.paired()
+                        ? procedure.pairs(x, errors, readings.differences(outcome))
+                        : procedure.shots(readings.firstSize(), x, errors, readings.both(outcome)));
+    }
+
+    /** The stated error of a reading, 0 if none is; face to path is read as a difference of two unless it has an error of its own. */
+    private static double stated(Session session, Metric metric) {
+        if (metric == Metric.FACE_TO_PATH && session.tolerance(metric).isEmpty()) {
+            return Math.hypot(stated(session, Metric.FACE_ANGLE), stated(session, Metric.CLUB_PATH));
+        }
+        return session.tolerance(metric).orElse(0.0);
+    }
+
+    /** Which covariates are stated to be read with error, and the direct difference corrected for it, if that can be done. */
+    private record ReadingErrors(List<Metric> stated, Optional<Coefficient> corrected) {}
 
     private List<Warning> missing(Metric outcome, List<Metric> measured) {
         return covariates(outcome).stream()
@@ -192,7 +235,8 @@ public final class TotalAndDirect {
      * <p>Warnings: those of {@link LinearFit} ({@code collinear}, {@code many-coefficients} and others),
      * {@code few-to-adjust} (fewer than twenty pairs, or shots a club), {@code covariate-moved} (a covariate differs between the
      * clubs: if the club did that, the direct difference leaves it out; if it was read with error, the direct difference keeps
-     * a part of it, which more shots do not mend), {@code covariate-not-measured}.
+     * a part of it, which more shots do not mend), {@code covariate-read-with-error} (the session states an error of reading
+     * of a covariate: {@link #corrected()} takes it off), {@code covariate-not-measured}.
      *
      * <p>Immutable and thread-safe.
      */
@@ -203,6 +247,7 @@ public final class TotalAndDirect {
         private final TestResult total;
         private final MeanDecomposition.Result split;
         private final Coefficient tested;
+        private final ReadingErrors errors;
         private final Map<Metric, Coefficient> explained;
         private final Map<Metric, TestResult> differences;
         private final List<Warning> warnings;
@@ -213,6 +258,7 @@ public final class TotalAndDirect {
                 Readings readings,
                 MeanDecomposition.Result split,
                 Coefficient tested,
+                ReadingErrors errors,
                 double level,
                 List<Warning> missing) {
             this.outcome = outcome;
@@ -220,6 +266,7 @@ public final class TotalAndDirect {
             this.readings = readings;
             this.split = split;
             this.tested = tested;
+            this.errors = errors;
             this.total = readings.difference(outcome, level);
             Map<Metric, Coefficient> parts = new LinkedHashMap<>();
             Map<Metric, TestResult> moved = new LinkedHashMap<>();
@@ -245,6 +292,16 @@ public final class TotalAndDirect {
                                     + " error, too little is given to it and too much to the club, however many"
                                     + " shots there are"));
                 }
+            }
+            for (Metric covariate : errors.stated()) {
+                list.add(Warning.of(
+                        "covariate-read-with-error",
+                        covariate.label() + " is stated to be read with error; "
+                                + (errors.corrected().isPresent()
+                                        ? "the clubs are called different or the same at equal delivery only if the"
+                                                + " difference corrected for that says the same"
+                                        : "the readings hardly scatter by more than that, so that club and swing cannot"
+                                                + " be told apart")));
             }
             this.explained = Collections.unmodifiableMap(parts);
             this.differences = Collections.unmodifiableMap(moved);
@@ -285,6 +342,27 @@ public final class TotalAndDirect {
          */
         public Coefficient direct() {
             return split.direct();
+        }
+
+        /**
+         * The difference at equal delivery, corrected for the errors with which the session says that covariates are read
+         * ({@link Session#tolerance}, taken as independent from shot to shot), by {@link ReadingErrorCorrection}. Less is left
+         * to the club by accident, and its interval is longer.
+         *
+         * @return the coefficient of the club, first minus second [SI], or empty if no error is stated, or the readings hardly
+         *     scatter by more than it
+         */
+        public Optional<Coefficient> corrected() {
+            return errors.corrected();
+        }
+
+        /**
+         * What is read with error.
+         *
+         * @return the covariates for which the session states an error of reading, possibly none
+         */
+        public List<Metric> readWithError() {
+            return errors.stated();
         }
 
         /** The direct difference with the textbook error of pairs, whose differences have one variance; else as above. */

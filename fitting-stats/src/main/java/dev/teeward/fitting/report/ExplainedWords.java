@@ -21,18 +21,20 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Club or swing. Never more than "goes with"; a part is named only if its interval leaves out zero, and the same only if the
- * equivalence test says so.
+ * Club or swing. Never more than "goes with"; which parts are named is for {@link NamedParts} to say, and the same is said only
+ * if the equivalence test says so.
  */
 final class ExplainedWords {
     private static final String PLACE = "/explanation";
 
     private final Subject subject;
     private final Explanation why;
+    private final NamedParts parts;
 
     ExplainedWords(Subject subject, Explanation why) {
         this.subject = subject;
         this.why = why;
+        this.parts = new NamedParts(subject.result());
     }
 
     /** What is explained in words and in the picture: what decides, curve and carry. */
@@ -65,6 +67,13 @@ final class ExplainedWords {
                     .say(
                             "these flights are those of the mean launch with each club, in which one reading after the other"
                                     + " is exchanged; what no exchange gives is called unexplained.")
+                    .sentence());
+        }
+        if (adjusted || flown) {
+            sentences.add(subject.words()
+                    .say(
+                            "each of these intervals holds by itself; a part is named only if the outcome is different, and"
+                                    + " among all readings asked with it the reading is different and the part not zero.")
                     .sentence());
         }
         sentences.add(subject.words()
@@ -184,8 +193,11 @@ final class ExplainedWords {
         TotalAndDirect.Result r = found.get();
         int index = why.effects().indexOf(r);
         String place = PLACE + "/effects/" + index;
+        Set<Metric> named = parts.of(r);
         for (int k = 0; k < r.covariates().size(); k++) {
-            goesWith(r, k, place, sentences);
+            if (named.contains(r.covariates().get(k))) {
+                goesWith(r, k, place, sentences);
+            }
         }
         Unit unit = subject.unit(outcome);
         Wording w = subject.words()
@@ -200,7 +212,21 @@ final class ExplainedWords {
                 .say(" in " + Subject.label(outcome) + ", and with the swings as they were ");
         DifferenceWords.value(w, r.total().estimate().convertTo(unit), place + "/total");
         sentences.add(w.say(".").sentence());
+        r.corrected().ifPresent(c -> corrected(c, r, place, sentences));
         return true;
+    }
+
+    private void corrected(Coefficient direct, TotalAndDirect.Result r, String place, List<Sentence> sentences) {
+        Wording w = subject.words()
+                .say("corrected for the stated errors of reading "
+                        + Subject.list(
+                                r.readWithError().stream().map(Subject::label).toList()) + " ")
+                .quote(subject.first())
+                .say(" minus ")
+                .quote(subject.second())
+                .say(" is, at equal readings, ");
+        DifferenceWords.value(w, direct.estimate().convertTo(subject.unit(r.outcome())), place + "/direct_corrected");
+        sentences.add(w.say(" in " + Subject.label(r.outcome()) + ".").sentence());
     }
 
     private void goesWith(TotalAndDirect.Result r, int k, String place, List<Sentence> sentences) {
@@ -258,13 +284,22 @@ final class ExplainedWords {
             return false;
         }
         OutcomeShares o = found.get();
+        Set<Metric> named = parts.of(o);
         Unit unit = subject.unit(outcome);
         String place = PLACE + "/flights/outcomes/"
                 + why.flights().orElseThrow().outcomes().indexOf(o);
         if (why.flights().orElseThrow().exclusions().isEmpty()) {
             for (int j = 0; j < o.shares().size(); j++) {
                 InputShare s = o.shares().get(j);
-                goesWith(s.input(), outcome, s.share(), place + "/shares/" + j + "/share", ", by flights,", sentences);
+                if (named.contains(s.input())) {
+                    goesWith(
+                            s.input(),
+                            outcome,
+                            s.share(),
+                            place + "/shares/" + j + "/share",
+                            ", by flights,",
+                            sentences);
+                }
             }
         }
         Wording w = subject.words()
@@ -275,18 +310,17 @@ final class ExplainedWords {
         DifferenceWords.value(w.say(" is "), o.modelled().convertTo(unit), place + "/modelled")
                 .say(" in " + Subject.label(outcome));
         List<String> rest = new ArrayList<>();
-        int named = 0;
+        int count = 0;
         for (int j = 0; j < o.shares().size(); j++) {
             InputShare s = o.shares().get(j);
-            if (!s.share().interval().bounded()
-                    || !DifferenceWords.leavesOut(s.share().interval(), 0.0)) {
+            if (!named.contains(s.input())) {
                 rest.add(Subject.label(s.input()));
                 continue;
             }
-            w.say((named == 0 ? "; with " : ", with ") + Subject.label(s.input()) + " goes ");
+            w.say((count == 0 ? "; with " : ", with ") + Subject.label(s.input()) + " goes ");
             DifferenceWords.value(w, s.share().convertTo(unit), place + "/shares/" + j + "/share");
             lie(w, s, place + "/shares/" + j, unit);
-            named++;
+            count++;
         }
         sentences.add(w.say(".").sentence());
         if (!rest.isEmpty()) {

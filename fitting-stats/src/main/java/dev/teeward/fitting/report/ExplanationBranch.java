@@ -14,6 +14,7 @@ import dev.teeward.fitting.explain.OutcomeShares;
 import dev.teeward.fitting.explain.SwingSide;
 import dev.teeward.fitting.explain.TotalAndDirect;
 import dev.teeward.fitting.linear.Coefficient;
+import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Unit;
 import java.util.List;
 import java.util.Optional;
@@ -99,6 +100,12 @@ final class ExplanationBranch {
                 .truth("paired", r.paired())
                 .test("total", r.total(), unit)
                 .branch("direct", coefficient(r.direct(), unit))
+                .branch(
+                        "direct_corrected",
+                        r.corrected().map(c -> coefficient(c, unit)).orElse(null))
+                .texts(
+                        "read_with_error",
+                        r.readWithError().stream().map(Metric::key).toList())
                 .branches("covariates", Branch.each(r.covariates(), m -> covariate(r, m, unit)))
                 .whole("n", r.sampleSizes())
                 .text("method", r.method())
@@ -146,6 +153,10 @@ final class ExplanationBranch {
                 .text("input", s.input().key())
                 .estimate("difference", s.difference(), s.input().unit(units))
                 .estimate("share", s.share(), unit)
+                .estimate(
+                        "together",
+                        Estimate.of(s.share().value(), s.together(), s.share().unit()),
+                        unit)
                 .estimate("lie", s.lie(), unit);
     }
 

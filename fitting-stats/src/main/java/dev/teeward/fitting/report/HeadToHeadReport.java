@@ -74,9 +74,20 @@ public final class HeadToHeadReport {
      *
      * @param why what {@link dev.teeward.fitting.explain.Explain} says of the same result
      * @return a changed copy
+     * @throws IllegalArgumentException if another result was explained; the same shots compared once more are another result
      */
     public HeadToHeadReport withExplanation(Explanation why) {
-        return new HeadToHeadReport(result, units, Objects.requireNonNull(why, "why"));
+        if (why.result() != result) {
+            throw new IllegalArgumentException("explanation must be of the result of this report, "
+                    + pair(result) + ", but was of another, " + pair(why.result())
+                    + "; give what Explain says of HeadToHeadReport.result()");
+        }
+        return new HeadToHeadReport(result, units, why);
+    }
+
+    private static String pair(HeadToHeadResult of) {
+        return NumberText.line(of.first().name() + " against " + of.second().name() + " in "
+                + of.primary().metric().label());
     }
 
     /**

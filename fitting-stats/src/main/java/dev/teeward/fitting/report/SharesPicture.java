@@ -177,7 +177,8 @@ final class SharesPicture {
                 .append(shots.names().get(0))
                 .append(" minus ")
                 .append(shots.names().get(1))
-                .append(", goes with each reading by flights, with intervals, and hollow what stays unexplained.");
+                .append(
+                        ", goes with each reading by flights, with intervals that hold one by one, and hollow what stays unexplained.");
         for (Panel panel : panels) {
             text.append(' ')
                     .append(Character.toUpperCase(panel.label().charAt(0)))

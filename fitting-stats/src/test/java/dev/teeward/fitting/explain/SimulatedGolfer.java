@@ -11,7 +11,8 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * An invented golfer whose truth is known, with the two invented 6-irons Alder and Rowan, twelve pairs in ABBA order.
+ * An invented golfer whose truth is known, with the two invented 6-irons Alder and Rowan, twelve pairs in ABBA order unless
+ * changed.
  *
  * <p>Carry = 150 m + 4.5 m for each m/s of club speed over 38 m/s + 0.8 m for each degree of attack above -4 deg + what the
  * strike does (sd 3 m) + what both shots of a pair share (sd 2 m) + what the club does. The golfer scatters by 0.4 m/s in club
@@ -24,9 +25,19 @@ import java.util.SplittableRandom;
  * @param mishit whether one shot of one club, by lot, is struck 20 mm off the toe and falls 25 m short
  * @param spread how much wider the carries of Alder scatter through the strike
  * @param misread sd of the error with which the club speed is read [m/s]
+ * @param stated whether the session states that error
+ * @param pairs how many pairs are hit
  */
 record SimulatedGolfer(
-        double club, double swing, double drift, double slowing, boolean mishit, double spread, double misread) {
+        double club,
+        double swing,
+        double drift,
+        double slowing,
+        boolean mishit,
+        double spread,
+        double misread,
+        boolean stated,
+        int pairs) {
     static final int PAIRS = 12;
     static final double MARGIN = LengthUnit.YARD.toSi(5.0);
     static final double SPEED_MARGIN = SpeedUnit.MILE_PER_HOUR.toSi(1.0);
@@ -40,36 +51,49 @@ record SimulatedGolfer(
 
     /** No effect at all. */
     static SimulatedGolfer steady() {
-        return new SimulatedGolfer(0.0, 0.0, 0.0, 0.0, false, 1.0, 0.0);
+        return new SimulatedGolfer(0.0, 0.0, 0.0, 0.0, false, 1.0, 0.0, false, PAIRS);
     }
 
     /** Alder goes 6 yd farther at the same swing. */
     SimulatedGolfer withClub(int sign) {
-        return new SimulatedGolfer(sign * LengthUnit.YARD.toSi(6.0), swing, drift, slowing, mishit, spread, misread);
+        return new SimulatedGolfer(
+                sign * LengthUnit.YARD.toSi(6.0), swing, drift, slowing, mishit, spread, misread, stated, pairs);
     }
 
     /** Alder is swung 2 mph faster. */
     SimulatedGolfer withSwing() {
-        return new SimulatedGolfer(club, SpeedUnit.MILE_PER_HOUR.toSi(2.0), drift, slowing, mishit, spread, misread);
+        return new SimulatedGolfer(
+                club, SpeedUnit.MILE_PER_HOUR.toSi(2.0), drift, slowing, mishit, spread, misread, stated, pairs);
     }
 
     /** Tiring: 1 m/s slower at the end, and 5 yd shorter besides. */
     SimulatedGolfer withDrift() {
-        return new SimulatedGolfer(club, swing, -LengthUnit.YARD.toSi(5.0), -1.0, mishit, spread, misread);
+        return new SimulatedGolfer(
+                club, swing, -LengthUnit.YARD.toSi(5.0), -1.0, mishit, spread, misread, stated, pairs);
     }
 
     SimulatedGolfer withMishit() {
-        return new SimulatedGolfer(club, swing, drift, slowing, true, spread, misread);
+        return new SimulatedGolfer(club, swing, drift, slowing, true, spread, misread, stated, pairs);
     }
 
     /** Alder is struck twice as unevenly. */
     SimulatedGolfer withSpread() {
-        return new SimulatedGolfer(club, swing, drift, slowing, mishit, 2.0, misread);
+        return new SimulatedGolfer(club, swing, drift, slowing, mishit, 2.0, misread, stated, pairs);
     }
 
-    /** The club speed is read with an error of 0.5 mph. */
-    SimulatedGolfer withMisread() {
-        return new SimulatedGolfer(club, swing, drift, slowing, mishit, spread, SpeedUnit.MILE_PER_HOUR.toSi(0.5));
+    /** The club speed is read with error. */
+    SimulatedGolfer withMisread(double milesPerHour) {
+        double sd = SpeedUnit.MILE_PER_HOUR.toSi(milesPerHour);
+        return new SimulatedGolfer(club, swing, drift, slowing, mishit, spread, sd, stated, pairs);
+    }
+
+    /** The session says with what error the club speed is read. */
+    SimulatedGolfer withStated() {
+        return new SimulatedGolfer(club, swing, drift, slowing, mishit, spread, misread, true, pairs);
+    }
+
+    SimulatedGolfer withPairs(int number) {
+        return new SimulatedGolfer(club, swing, drift, slowing, mishit, spread, misread, stated, number);
     }
 
     /** The true difference in carry, Alder minus Rowan [m]. */
@@ -124,17 +148,17 @@ record SimulatedGolfer(
     }
 
     Hit hit(SplittableRandom random) {
-        int bad = mishit ? random.nextInt(2 * PAIRS) : -1;
+        int bad = mishit ? random.nextInt(2 * pairs) : -1;
         List<Shot> shots = new ArrayList<>();
         List<double[]> seen = new ArrayList<>();
-        for (int pair = 0; pair < PAIRS; pair++) {
+        for (int pair = 0; pair < pairs; pair++) {
             double form = 0.3 * random.nextGaussian();
             double shared = 2.0 * random.nextGaussian();
             double[] difference = new double[3];
             for (int k = 0; k < 2; k++) {
                 boolean alder = (pair % 2 == 0) == (k == 0);
                 int index = shots.size();
-                double time = index / (2.0 * PAIRS - 1.0);
+                double time = index / (2.0 * pairs - 1.0);
                 double speed = 38.0 + form + SPEED_SD * random.nextGaussian() + (alder ? swing : 0.0);
                 double attack = Math.toRadians(-4.0) + ATTACK_SD * random.nextGaussian();
                 double carry = 150.0
@@ -161,7 +185,11 @@ record SimulatedGolfer(
                 seen.add(difference);
             }
         }
-        return new Hit(Session.builder().shots(ShotSet.of(shots)).build(), seen);
+        Session.Builder session = Session.builder().shots(ShotSet.of(shots));
+        if (stated) {
+            session.tolerance(Metric.CLUB_SPEED, misread);
+        }
+        return new Hit(session.build(), seen);
     }
 
     private Shot shot(

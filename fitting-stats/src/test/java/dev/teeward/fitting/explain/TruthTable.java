@@ -83,8 +83,21 @@ final class TruthTable {
         map.put("one gross mishit, club only", none.withClub(1).withMishit());
         map.put("unequal spread", none.withSpread());
         map.put("unequal spread, club only", none.withClub(1).withSpread());
-        map.put("swing only, speed misread", none.withSwing().withMisread());
+        map.put("swing only, speed misread", none.withSwing().withMisread(0.5));
+        map.put(
+                "swing only, speed misread, stated",
+                none.withSwing().withMisread(0.5).withStated());
+        map.put("swing only, speed misread by more, stated", misreadByMore(SimulatedGolfer.PAIRS));
         return map;
+    }
+
+    /** The club speed is read with an error of 1 mph, as large as the golfer's scatter, and the session says so. */
+    static SimulatedGolfer misreadByMore(int pairs) {
+        return SimulatedGolfer.steady()
+                .withSwing()
+                .withMisread(1.0)
+                .withStated()
+                .withPairs(pairs);
     }
 
     /** Simulates a cell; with a mishit a second cell has the answers without the flagged shots. */

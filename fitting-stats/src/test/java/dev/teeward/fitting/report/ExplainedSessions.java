@@ -25,6 +25,30 @@ final class ExplainedSessions {
      * @param follows what a read curve is multiplied by; with anything but 1 readings go against the flights
      */
     static HeadToHeadResult result(long seed, int pairs, Handedness hand, double faceDegrees, double follows) {
+        return HeadToHead.withDefaults()
+                .withClubs("Alder", "Rowan")
+                .withPrimary(Metric.CURVE)
+                .compare(session(seed, pairs, hand, faceDegrees, follows, 0.0, 0.0));
+    }
+
+    /**
+     * Two clubs compared in carry, of forty pairs.
+     *
+     * @param ballMore how much faster the first club's ball is at the same swing [m/s]
+     * @param clubMore how much faster the first club is swung, [m/s]
+     */
+    static Session carries(long seed, double ballMore, double clubMore) {
+        return session(seed, 40, Handedness.RIGHT, 0.0, 1.0, ballMore, clubMore);
+    }
+
+    private static Session session(
+            long seed,
+            int pairs,
+            Handedness hand,
+            double faceDegrees,
+            double follows,
+            double ballMore,
+            double clubMore) {
         SplittableRandom random = new SplittableRandom(seed);
         List<Shot> shots = new ArrayList<>();
         for (int i = 0; i < 2 * pairs; i++) {
@@ -33,12 +57,12 @@ final class ExplainedSessions {
             double open = DEG * (random.nextGaussian() + (alder ? faceDegrees : 0.0));
             shots.add(Shot.builder(alder ? "Alder" : "Rowan")
                     .number(i + 1)
-                    .measured(Metric.CLUB_SPEED, 38.0 + 0.3 * random.nextGaussian())
+                    .measured(Metric.CLUB_SPEED, 38.0 + 0.3 * random.nextGaussian() + (alder ? clubMore : 0.0))
                     .measured(Metric.ATTACK_ANGLE, DEG * (-4.0 + 0.4 * random.nextGaussian()))
                     .measured(Metric.CLUB_PATH, path)
                     .measured(Metric.FACE_ANGLE, path + open)
                     .measured(Metric.DYNAMIC_LOFT, DEG * (24.0 + 0.5 * random.nextGaussian()))
-                    .measured(Metric.BALL_SPEED, 52.0 + 0.4 * random.nextGaussian())
+                    .measured(Metric.BALL_SPEED, 52.0 + 0.4 * random.nextGaussian() + (alder ? ballMore : 0.0))
                     .measured(Metric.LAUNCH_ANGLE, DEG * (17.0 + 0.5 * random.nextGaussian()))
                     .measured(Metric.START_DIRECTION, path + 0.8 * open)
                     .measured(Metric.SPIN_RATE, 620.0 + 15.0 * random.nextGaussian())
@@ -55,9 +79,6 @@ final class ExplainedSessions {
                     .measured(Metric.CURVE, curve)
                     .build());
         }
-        return HeadToHead.withDefaults()
-                .withClubs("Alder", "Rowan")
-                .withPrimary(Metric.CURVE)
-                .compare(flown.withShots(ShotSet.of(read)));
+        return flown.withShots(ShotSet.of(read));
     }
 }

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Session;
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.compare.HeadToHead;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
@@ -44,7 +46,8 @@ class SentenceNumbersTest {
     private static final String EXPLAINED =
             "taken together practically the same, taken together different, taken together can't be told, with that goes, the"
                     + " paths, by flights nothing, with it goes, they agree, they disagree, they undecided, among few,"
-                    + " club or swing can't be told yet, club or swing swing, club or swing neither";
+                    + " club or swing can't be told yet, club or swing swing, club or swing neither, club or swing club, club or swing both,"
+                    + " corrected for errors";
 
     private static final String TURNED =
             "above, across, along, below, closed, draw, fade, farther, faster, heel, higher,"
@@ -123,13 +126,36 @@ class SentenceNumbersTest {
             HeadToHeadReport report = HeadToHeadReport.of(result)
                     .withUnits(seed % 2 == 0 ? UnitSystem.US : UnitSystem.METRIC)
                     .withExplanation(EXPLAIN.explain(result));
-            for (Section section : report.sections()) {
-                for (Sentence sentence : section.sentences()) {
-                    check(report, sentence, "seed " + seed + ", " + section.id() + ": " + sentence);
-                }
-            }
+            readBack(report, "seed " + seed);
+        }
+        // The ball is faster at the same swing, without and with a faster swing; the speed is stated to be read to 0.05
+        // m/s.
+        for (double faster : new double[] {0.0, 1.0}) {
+            Session session = ExplainedSessions.carries(1, 3.0, faster).toBuilder()
+                    .tolerance(Metric.CLUB_SPEED, 0.05)
+                    .build();
+            HeadToHeadResult result = HeadToHead.withDefaults()
+                    .withClubs("Alder", "Rowan")
+                    .withPrimary(Metric.CARRY)
+                    .compare(session);
+            HeadToHeadReport report = HeadToHeadReport.of(result).withExplanation(EXPLAIN.explain(result));
+            String answer = "Club or swing, in carry, asked by itself: " + (faster > 0.0 ? "both;" : "club;");
+            assertTrue(
+                    report.sections().stream()
+                            .flatMap(s -> s.sentences().stream())
+                            .anyMatch(s -> s.text().startsWith(answer)),
+                    answer);
+            readBack(report, answer);
         }
         assertEquals(Set.of(), missing(EXPLAINED, met.keySet()), "never said, of " + met);
+    }
+
+    private void readBack(HeadToHeadReport report, String what) {
+        for (Section section : report.sections()) {
+            for (Sentence sentence : section.sentences()) {
+                check(report, sentence, what + ", " + section.id() + ": " + sentence);
+            }
+        }
     }
 
     private static Set<String> missing(String wanted, Set<String> found) {

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.UnitSystem;
@@ -69,6 +70,17 @@ class SharesPictureTest {
                 LengthUnit.YARD.fromSi(carry.shares().get(0).share().value()), 1);
         assertTrue(picture.description().contains("Carry in yd: ball speed " + speed), picture.description());
         assertTrue(picture.description().contains("unexplained"), picture.description());
+    }
+
+    @Test
+    void theExplanationOfAnotherResultIsRefused() {
+        HeadToHeadReport other = HeadToHeadReport.of(InventedSession.usual(Handedness.LEFT));
+        String message = assertThrows(IllegalArgumentException.class, () -> other.withExplanation(WHY))
+                .getMessage();
+        assertTrue(message.startsWith("explanation must be of the result of this report"), message);
+        assertTrue(other.withExplanation(Explain.withDefaults().explain(other.result()))
+                .explanation()
+                .isPresent());
     }
 
     @Test

@@ -526,7 +526,19 @@ final class SpokenCheck {
             double total = shown(whole, "/difference/value");
             require(key(whole.pointer()).equals(keyOf(m.group(3))), m.group(3));
             require(share / total > 0.0 && share / total <= 1.0, "a part of the whole");
+            named(part.pointer(), keyOf(m.group(3)));
             phrases.add("with that goes");
+        }
+        for (MatchResult m : all("^Corrected for the stated errors of reading ([a-z ,]+) #\\d+ minus #\\d+ is, at equal"
+                + " readings, @(\\d+).* in ([a-z ]+)\\.$")) {
+            String place = number(m.group(2)).pointer().replaceFirst("/direct_corrected/value$", "");
+            require(keyOf(m.group(3)).equals(data.apply(place + "/outcome")), m.group(3));
+            java.util.List<?> stated =
+                    (java.util.List<?>) Objects.requireNonNull(data.apply(place + "/read_with_error"));
+            for (String label : m.group(1).split(", | and ", -1)) {
+                require(stated.contains(keyOf(label)), label);
+            }
+            phrases.add("corrected for errors");
         }
         for (MatchResult m : all("; the paths were practically the same, within @(\\d+)")) {
             require("practically_the_same".equals(input("club_path").get("verdict")), m.group());
@@ -535,7 +547,7 @@ final class SpokenCheck {
         }
         for (MatchResult m : all("^By flights nothing in ([a-z ]+) is shown to go with (.*)\\.$")) {
             for (String label : m.group(2).split(", | and ", -1)) {
-                require(!leavesOut(share(keyOf(m.group(1)), keyOf(label)), 0.0), label);
+                require(!byFlights(share(keyOf(m.group(1)), keyOf(label)), keyOf(m.group(1))), label);
             }
             phrases.add("by flights nothing");
         }
@@ -543,6 +555,7 @@ final class SpokenCheck {
             String place = number(m.group(2)).pointer().replaceFirst("/share/value$", "");
             require(keyOf(m.group(1)).equals(data.apply(place + "/input")), m.group(1));
             require(leavesOut(place + "/share", 0.0), "the interval holds zero");
+            named(place + "/share/value", whatIsSplit(place));
             phrases.add("with it goes");
         }
         for (MatchResult m : all(
@@ -558,6 +571,61 @@ final class SpokenCheck {
                     accord);
             phrases.add("they " + accord);
         }
+    }
+
+    /** The outcome differs, the reading does among those asked with it by Holm, and the part is not zero among theirs. */
+    private void named(String pointer, String outcome) {
+        Matcher effect = compiled("(/explanation/effects/\\d+)(/covariates/\\d+)/part/value")
+                .matcher(pointer);
+        if (effect.matches()) {
+            require(outcome.equals(data.apply(effect.group(1) + "/outcome")), outcome);
+            List<String> asked = keys(effect.group(1) + "/covariates", "metric");
+            String input = String.valueOf(data.apply(effect.group(1) + effect.group(2) + "/metric"));
+            require(different(outcome) && differsAmong(input, asked), input + " of " + outcome);
+            require(
+                    at(pointer.replaceFirst("/value$", "/p")) <= (1.0 - at("/level")) / asked.size(),
+                    "not shown among " + asked);
+        } else {
+            require(byFlights(pointer.replaceFirst("/value$", ""), outcome), pointer + " of " + outcome);
+        }
+    }
+
+    private boolean byFlights(String share, String outcome) {
+        String place = share.replaceFirst("/share$", "");
+        require(outcome.equals(whatIsSplit(place)), outcome);
+        return different(outcome)
+                && differsAmong(
+                        String.valueOf(data.apply(place + "/input")), keys(place.replaceFirst("/\\d+$", ""), "input"))
+                && leavesOut(place + "/together", 0.0);
+    }
+
+    private List<String> keys(String place, String name) {
+        return ((List<?>) Objects.requireNonNull(data.apply(place)))
+                .stream().map(x -> String.valueOf(((Map<?, ?>) x).get(name))).toList();
+    }
+
+    /** Holm's step-down: the smallest p times k, the next times k - 1, ..., until one is not small enough. */
+    private boolean differsAmong(String input, List<String> asked) {
+        List<String> sorted = asked.stream()
+                .sorted(java.util.Comparator.comparingDouble(key -> at("/metrics/" + key + "/difference/p")))
+                .toList();
+        for (int i = 0; i < sorted.size(); i++) {
+            if (at("/metrics/" + sorted.get(i) + "/difference/p") * (sorted.size() - i) > 1.0 - at("/level")) {
+                return false;
+            }
+            if (sorted.get(i).equals(input)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private String whatIsSplit(String place) {
+        return String.valueOf(data.apply(place.replaceFirst("/shares/\\d+$", "/outcome")));
+    }
+
+    private boolean different(String key) {
+        return "different".equals(data.apply("/metrics/" + key + "/verdict"));
     }
 
     private String side(String words) {

@@ -1,0 +1,214 @@
+package dev.teeward.fitting.linear;
+
+import dev.teeward.quantity.RatioUnit;
+import dev.teeward.quantity.Unit;
+import java.util.Arrays;
+import java.util.Objects;
+import java.util.Optional;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.EigenDecompositionSymmetric;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+
+/**
+ * The difference of two clubs at equal covariates, where the covariates are read with errors of known size.
+ *
+ * <p>Least squares gives too little to a covariate that is read with error, and what is missing goes to the club, the more so the
+ * more the covariate differs between the clubs; more shots do not mend it. The variances of the errors are therefore taken off
+ * those of the readings: slopes = (M - S)<sup>-1</sup> m, with M and m the covariances within the clubs (of the differences
+ * within pairs) of the covariates with each other and with the response, and S the error variances; difference = that of the means
+ * of v = y - slopes x. Its variance is var(v) (1/n1 + 1/n2), or var(v) / n of pairs, plus d' V d with d the differences of the
+ * covariates and V = (A var(v) + A (S var(v) + S b b' S) A) / f, A = (M - S)<sup>-1</sup>, b the slopes, f the degrees of freedom
+ * of M (Fuller 1987, Measurement Error Models, section 2.2, from memory). Normal errors; t with f less the number of covariates. Without
+ * errors it is the least squares of one variance, exactly.
+ *
+ * <p>The errors are taken as independent from shot to shot and of each other. What they share within a session drops out of
+ * a difference, so that a stated error which is partly shared corrects too much.
+ *
+ * <pre>{@code
+ * ReadingErrorCorrection c = ReadingErrorCorrection.withDefaults().withUnit(LengthUnit.METER);
+ * double[][] speed = {speedDifferences};
+ * c.pairs(speed, new double[] {0.45}, carryDifferences); // the speed is read to 0.45 m/s
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class ReadingErrorCorrection {
+    /** Below this share of the readings' variance nothing certain is left of a covariate. */
+    private static final double NOTHING = 1e-9;
+
+    private static final ReadingErrorCorrection DEFAULTS = new ReadingErrorCorrection(0.95, RatioUnit.ONE);
+
+    private final double level;
+    private final Unit unit;
+
+    private ReadingErrorCorrection(double level, Unit unit) {
+        this.level = level;
+        this.unit = unit;
+    }
+
+    /**
+     * Intervals at 95 %, of pure numbers.
+     *
+     * @return the default procedure
+     */
+    public static ReadingErrorCorrection withDefaults() {
+        return DEFAULTS;
+    }
+
+    /**
+     * With another confidence level.
+     *
+     * @param level the level, in (0, 1)
+     * @return a changed copy
+     * @throws IllegalArgumentException if the level is not in (0, 1)
+     */
+    public ReadingErrorCorrection withLevel(double level) {
+        LinearModel.withDefaults().withLevel(level);
+        return new ReadingErrorCorrection(level, unit);
+    }
+
+    /**
+     * With the unit of the response.
+     *
+     * @param unit the unit that the responses are in
+     * @return a changed copy
+     */
+    public ReadingErrorCorrection withUnit(Unit unit) {
+        return new ReadingErrorCorrection(level, Objects.requireNonNull(unit, "unit"));
+    }
+
+    /**
+     * The difference of pairs at equal covariates.
+     *
+     * @param covariates the differences within pairs, first minus second, by covariate and pair, finite
+     * @param errors the standard deviation of the error of one reading of each covariate, 0 or more; of a difference it is
+     *     the square root of 2 larger
+     * @param y the differences of the response, finite
+     * @return first minus second, or empty if the covariates do not scatter by more than their errors, or no degree of freedom
+     *     is left
+     * @throws IllegalArgumentException if lengths differ, there is no covariate, or an error is negative or not finite
+     */
+    public Optional<Coefficient> pairs(double[][] covariates, double[] errors, double[] y) {
+        return correct(covariates, errors, y, y.length, 2.0);
+    }
+
+    /**
+     * The difference of all shots at equal covariates.
+     *
+     * @param firstSize how many shots of the first club there are; they come first
+     * @param covariates one number for each covariate and shot, finite
+     * @param errors the standard deviation of the error of one reading of each covariate, 0 or more
+     * @param y the responses, finite
+     * @return first minus second, or empty if the covariates do not scatter by more than their errors, or no degree of freedom
+     *     is left
+     * @throws IllegalArgumentException if lengths differ, there is no covariate, an error is negative or not finite, or a club
+     *     has no shot
+     */
+    public Optional<Coefficient> shots(int firstSize, double[][] covariates, double[] errors, double[] y) {
+        if (firstSize < 1 || firstSize >= y.length) {
+            throw new IllegalArgumentException("firstSize must be in [1, " + (y.length - 1) + "], but was " + firstSize
+                    + "; each club has a shot");
+        }
+        return correct(covariates, errors, y, firstSize, 1.0);
+    }
+
+    /** The rows from {@code split} on are those of the second club; of pairs there are none. */
+    private Optional<Coefficient> correct(
+            double[][] covariates, double[] errors, double[] y, int split, double readingsInRow) {
+        check(covariates, errors, y);
+        int k = covariates.length;
+        int second = y.length - split;
+        int freedom = y.length - (second > 0 ? 2 : 1);
+        int left = freedom - k;
+        if (left < 1) {
+            return Optional.empty();
+        }
+        double[][] x = new double[k][];
+        RealVector apart = new ArrayRealVector(k);
+        RealMatrix noise = new Array2DRowRealMatrix(k, k);
+        for (int j = 0; j < k; j++) {
+            // In units of its own scatter, since radians and m/s stand side by side.
+            double[] within = centered(covariates[j], split);
+            double scale = Math.sqrt(product(within, within) / freedom);
+            if (!(scale > 0.0)) {
+                return Optional.empty();
+            }
+            x[j] = Arrays.stream(within).map(v -> v / scale).toArray();
+            apart.setEntry(j, difference(covariates[j], split) / scale);
+            noise.setEntry(j, j, readingsInRow * errors[j] * errors[j] / (scale * scale));
+        }
+        double[] rest = centered(y, split);
+        RealMatrix certain = new Array2DRowRealMatrix(k, k);
+        RealVector common = new ArrayRealVector(k);
+        for (int j = 0; j < k; j++) {
+            for (int i = 0; i < k; i++) {
+                certain.setEntry(i, j, product(x[i], x[j]) / freedom - noise.getEntry(i, j));
+            }
+            common.setEntry(j, product(x[j], rest) / freedom);
+        }
+        EigenDecompositionSymmetric parts = new EigenDecompositionSymmetric(certain);
+        if (!(Arrays.stream(parts.getEigenvalues()).min().orElse(0.0) > NOTHING)) {
+            return Optional.empty();
+        }
+        RealMatrix inverse = parts.getSolver().getInverse();
+        RealVector slopes = inverse.operate(common);
+        for (int i = 0; i < rest.length; i++) {
+            for (int j = 0; j < k; j++) {
+                rest[i] -= slopes.getEntry(j) * x[j][i];
+            }
+        }
+        double variance = product(rest, rest) / left;
+        RealVector drawn = noise.operate(slopes);
+        RealMatrix spread = inverse.scalarMultiply(variance)
+                .add(inverse.multiply(noise.scalarMultiply(variance).add(drawn.outerProduct(drawn)))
+                        .multiply(inverse));
+        double means = variance * (second > 0 ? 1.0 / split + 1.0 / second : 1.0 / split);
+        double error = Math.sqrt(means + apart.dotProduct(spread.operate(apart)) / freedom);
+        double value = difference(y, split) - slopes.dotProduct(apart);
+        return Optional.of(Coefficient.of("club", value, error, left, level, unit));
+    }
+
+    private static void check(double[][] covariates, double[] errors, double[] y) {
+        if (covariates.length == 0 || errors.length != covariates.length) {
+            throw new IllegalArgumentException("there must be a covariate, and one error for each, but there were "
+                    + covariates.length + " covariates and " + errors.length + " errors");
+        }
+        for (double[] covariate : covariates) {
+            if (covariate.length != y.length) {
+                throw new IllegalArgumentException("each covariate must have " + y.length
+                        + " numbers as the response has" + ", but one had " + covariate.length);
+            }
+        }
+        for (double error : errors) {
+            if (!(error >= 0.0) || Double.isInfinite(error)) {
+                throw new IllegalArgumentException("errors must be 0 or more and finite, but one was " + error);
+            }
+        }
+    }
+
+    private static double mean(double[] values, int from, int to) {
+        return Arrays.stream(values, from, to).average().orElse(0.0);
+    }
+
+    private static double difference(double[] values, int split) {
+        return mean(values, 0, split) - mean(values, split, values.length);
+    }
+
+    private static double[] centered(double[] values, int split) {
+        double one = mean(values, 0, split);
+        double two = mean(values, split, values.length);
+        double[] rest = new double[values.length];
+        Arrays.setAll(rest, i -> values[i] - (i < split ? one : two));
+        return rest;
+    }
+
+    private static double product(double[] a, double[] b) {
+        double sum = 0.0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
+    }
+}
