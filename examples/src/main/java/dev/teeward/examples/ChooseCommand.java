@@ -135,6 +135,10 @@ final class ChooseCommand implements Callable<Integer> {
         }
         out.println("The best mean has " + r.leader().name() + (prices.isEmpty() ? "." : ", price counted."));
         r.warnings().forEach(warning -> out.println("note: " + warning.message()));
+        if (!goals.withoutTurf().isEmpty()) {
+            out.println("note: for " + String.join(" and ", goals.withoutTurf())
+                    + " the balls count where they land; the turf counts for hold and total only");
+        }
         if (goals.fromMemory()) {
             out.println("note: the strokes are a few rows quoted from memory, to try things out; give --strokes");
         }

@@ -55,7 +55,8 @@ class GapCommandTest {
         assertEquals("6-iron", close.get("longer").asText());
         assertTrue(close.get("smaller").asDouble() > 0.8, close.toString());
         assertTrue(wide.get("larger").asDouble() > 0.8, wide.toString());
-        assertEquals(4, close.get("mends").size(), close.toString());
+        // The 7-iron slower would do it too, but is no mend.
+        assertEquals(3, close.get("mends").size(), close.toString());
         // 23 yd are more than the 6 deg that are looked at can move a wedge, by some 2 to 3 yd a degree: a club is
         // missing.
         for (JsonNode mend : wide.get("mends")) {

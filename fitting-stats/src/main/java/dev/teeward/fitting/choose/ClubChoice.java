@@ -232,7 +232,7 @@ public final class ClubChoice {
             scores[k] = goal.scores(complete, shots);
             if (scores[k].length == 0) {
                 throw new IllegalArgumentException("no shot with " + names.get(k) + " has what is needed for "
-                        + goal.words() + "; carry and side are needed, and for a green with firmness the launch");
+                        + goal.words() + "; carry and side are needed, and with a turf the launch");
             }
             compared[k] = compared(scores[k], price(names.get(k)));
         }

@@ -44,15 +44,17 @@ import org.jspecify.annotations.Nullable;
  *       Fisher 1935);
  *   <li>the <b>overlap</b> is predictive: the probability that one shot to come with the longer club carries less than one to
  *       come with the shorter, each {@code mean + s sqrt(1 + 1/n) t} with n - 1 degrees of freedom, independent;
- *   <li>what would <b>mend</b> it: the change of loft, or of club speed, of either club that would make the estimate the wanted
- *       gap, all swings of that club struck and flown again by the impact and flight models; see {@link Mend}. It needs the
+ *   <li>what would <b>mend</b> it: the change of loft, or gain of club speed, of either club that would make the estimate the
+ *       wanted gap, all swings of that club struck and flown again by the impact and flight models, see {@link Mend}; and from 1.5 wanted
+ *       gaps on a club between, see {@link Bag#halved}. It needs the
  *       club's head, from {@link #withHead} or a typical one by the loft written down in the session (driver below 13 deg, fairway wood
  *       below 20, hybrid below 23, irons by 4 deg from 25 deg for the 5-iron, wedge from 43: common practice, no source).
  * </ul>
  *
  * <p>A club <b>covers</b> a distance if at least a share of its shots to come (half unless changed) carries to within a
  * tolerance of it (7.5 yd unless changed; both common practice, no source), by the same predictive t. Full swings only: what a
- * golfer does between the distances of full swings is not in the shots.
+ * golfer does between the distances of full swings is not in the shots. What no club covers is reckoned from the estimates;
+ * {@link Bag#settled} tells whether a stretch is wider than its neighbours' carries are unsure.
  *
  * <p>The order itself is taken from the shots, so that a gap that is small against its interval tends to be shown too large; how sure
  * the order is, is said for each gap. Probabilities of single gaps are not adjusted for their number.
