@@ -75,7 +75,7 @@ final class AltitudeCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         boolean us = units == UnitSystem.US;
-        LengthUnit high = us ? LengthUnit.FOOT : LengthUnit.METER;
+        LengthUnit high = OneAir.unit(units);
         LengthUnit far = us ? LengthUnit.YARD : LengthUnit.METER;
         Session read = SessionReader.withDefaults().read(session);
         List<Length> places = (elevations.isEmpty() ? List.of(0.0, 2_500.0, 5_000.0, 7_500.0) : elevations)

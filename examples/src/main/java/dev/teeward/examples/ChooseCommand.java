@@ -5,8 +5,8 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.choose.ClubChoice;
 import dev.teeward.fitting.choose.Goal;
 import dev.teeward.fitting.compare.PairwiseComparison;
+import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.io.InputException;
-import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.LengthUnit;
@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -45,9 +46,14 @@ final class ChooseCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SESSION.csv", description = "A session with two clubs or more.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path session;
+    @Parameters(
+            arity = "1..*",
+            paramLabel = "SESSION.csv",
+            description = "A session with two clubs or more; several files count as one.")
+    private List<Path> sessions = List.of();
+
+    @Mixin
+    private SessionFiles reading = new SessionFiles();
 
     @Mixin
     private GoalOptions goals = new GoalOptions();
@@ -80,6 +86,9 @@ final class ChooseCommand implements Callable<Integer> {
             description = "The level of all intervals; ${DEFAULT-VALUE} if not given.")
     private double level = 0.95;
 
+    @Mixin
+    private OneAir oneAir = new OneAir();
+
     @Option(
             names = "--units",
             paramLabel = "us|metric",
@@ -99,8 +108,8 @@ final class ChooseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        new ReportFiles(null, json).check(List.of(session));
-        Session read = SessionReader.withDefaults().read(session);
+        new ReportFiles(null, json).check(reading.inputs(sessions));
+        Session read = read();
         ClubChoice.Result r;
         Unit unit;
         try {
@@ -111,6 +120,10 @@ final class ChooseCommand implements Callable<Integer> {
             ClubChoice choice = ClubChoice.withGoal(goal).withLevel(level).withWorthOfMoney(unit.toSi(worth));
             if (current != null) {
                 choice = choice.withCurrentClub(current);
+            }
+            Optional<SameAir> air = oneAir.air(units);
+            if (air.isPresent()) {
+                choice = choice.withAir(air.get());
             }
             for (Map.Entry<String, Double> price : prices.entrySet()) {
                 choice = choice.withPrice(price.getKey(), price.getValue());
@@ -143,6 +156,16 @@ final class ChooseCommand implements Callable<Integer> {
             out.println("note: the strokes are a few rows quoted from memory, to try things out; give --strokes");
         }
         return 0;
+    }
+
+    private Session read() {
+        try {
+            return reading.together(sessions);
+        } catch (InputException e) {
+            throw e;
+        } catch (IllegalArgumentException e) {
+            throw SessionFiles.wrong(sessions, e);
+        }
     }
 
     private static String line(ClubChoice.ClubResult club, Unit unit) {

@@ -10,7 +10,6 @@ import dev.teeward.fitting.complete.Completion;
 import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.explain.Explain;
-import dev.teeward.fitting.io.ColumnMapping;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.MetricText;
 import dev.teeward.fitting.io.SessionReader;
@@ -31,6 +30,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -111,11 +111,8 @@ final class CompareCommand implements Callable<Integer> {
             description = "The units of the answer, whatever those of the file are; us if not given.")
     private UnitSystem units = UnitSystem.US;
 
-    @Option(
-            names = "--mapping",
-            paramLabel = "FILE",
-            description = "What the headings of another table mean: lines such as Ball Spd = ball_speed mph.")
-    private @Nullable Path mapping;
+    @Mixin
+    private SessionFiles reading = new SessionFiles();
 
     @Option(
             names = "--html",
@@ -140,15 +137,11 @@ final class CompareCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         HeadToHead procedure = procedure();
         sessions.forEach(path -> named(path, "SESSION.csv"));
-        named(mapping, "--mapping");
+        named(reading.mapping(), "--mapping");
         named(html, "--html");
         named(json, "--json");
         ReportFiles files = new ReportFiles(html, json);
-        List<Path> inputs = new ArrayList<>(sessions);
-        if (mapping != null) {
-            inputs.add(mapping);
-        }
-        files.check(inputs);
+        files.check(reading.inputs(sessions));
         List<String> notes = new ArrayList<>();
         Session session = read(notes);
         PrintWriter out = spec.commandLine().getOut();
@@ -230,9 +223,7 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     private Session read(List<String> notes) throws IOException {
-        SessionReader reader = mapping == null
-                ? SessionReader.withDefaults()
-                : SessionReader.withDefaults().withMapping(ColumnMapping.read(mapping));
+        SessionReader reader = reading.reader();
         if (sessions.size() == 1) {
             Session session = reader.read(sessions.get(0));
             sessionFault(sessions.get(0), () -> SessionAir.of(session));

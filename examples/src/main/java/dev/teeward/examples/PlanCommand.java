@@ -213,15 +213,16 @@ final class PlanCommand implements Callable<Integer> {
         if (pilot != null) {
             ShotSet shots = shots(pilot);
             List<String> names = names(shots, pilot);
-            double[] differences = PairByPair.withinMargin(margin.si())
-                    .appendAll(shots, names.get(0), names.get(1), margin.metric())
-                    .differences();
-            if (differences.length < 2) {
-                throw InputException.of(
-                        pilot.toString(),
-                        "fewer than two whole pairs have " + margin.metric().label());
-            }
-            return checked(() -> SpreadGuess.ofDifferences(differences));
+            Path file = pilot;
+            PairByPair earlier = PairByPair.withinMargin(margin.si())
+                    .appendAll(shots, names.get(0), names.get(1), margin.metric());
+            return earlier.spread()
+                    .orElseThrow(() -> InputException.of(
+                            file.toString(),
+                            (earlier.pairs() < 2
+                                            ? "fewer than two whole pairs have "
+                                            : "all differences within pairs are equal in ")
+                                    + margin.metric().label()));
         }
         double spread;
         try {

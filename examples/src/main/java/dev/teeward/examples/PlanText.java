@@ -4,7 +4,6 @@ import dev.teeward.fitting.compare.SequentialTTest;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.plan.FittingPlan;
 import dev.teeward.fitting.plan.PairByPair;
-import dev.teeward.fitting.plan.SpreadGuess;
 import dev.teeward.fitting.plan.Standing;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Unit;
@@ -77,8 +76,8 @@ final class PlanText {
                     case KEEP_GOING -> "Keep going: " + expected(standing);
                     case WILL_NOT_SETTLE -> "It will not settle at a sensible number of pairs: " + expected(standing);
                 });
-        if (standing.advice() == Standing.Advice.WILL_NOT_SETTLE && spread(now)) {
-            FittingPlan.Result r = plan.forMargin(margin.si(), SpreadGuess.ofDifferences(now.differences()));
+        if (standing.advice() == Standing.Advice.WILL_NOT_SETTLE && now.spread().isPresent()) {
+            FittingPlan.Result r = plan.forMargin(margin.si(), now.spread().get());
             r.atTheEnd()
                     .reachableMargin()
                     .ifPresent(reach -> lines.add(text(
@@ -87,16 +86,6 @@ final class PlanText {
         }
         standing.warnings().forEach(warning -> lines.add("note: " + warning.message()));
         return lines;
-    }
-
-    private static boolean spread(PairByPair now) {
-        double[] d = now.differences();
-        for (int i = 1; i < d.length; i++) {
-            if (d[i] != d[0]) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private String difference(SequentialTTest.Result look, List<String> clubs) {
