@@ -1,15 +1,14 @@
 package dev.teeward.examples;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
-import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.choose.ClubChoice;
 import dev.teeward.fitting.choose.Goal;
 import dev.teeward.fitting.compare.PairwiseComparison;
 import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.io.InputException;
-import dev.teeward.fitting.io.WholeFile;
+import dev.teeward.fitting.report.ChoiceReport;
 import dev.teeward.quantity.Estimate;
-import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import java.io.IOException;
@@ -89,15 +88,8 @@ final class ChooseCommand implements Callable<Integer> {
     @Mixin
     private OneAir oneAir = new OneAir();
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            description = "The units of the answer; us if not given.")
-    private UnitSystem units = UnitSystem.US;
-
-    @Option(names = "--json", paramLabel = "FILE", description = "Also write the numbers as JSON.")
-    private @Nullable Path json;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
     @Option(
             names = {"-h", "--help"},
@@ -108,20 +100,18 @@ final class ChooseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        new ReportFiles(null, json).check(reading.inputs(sessions));
+        output.check(reading.inputs(sessions));
         Session read = read();
-        ClubChoice.Result r;
         Unit unit;
+        ClubChoice.Result r;
         try {
             Goal goal = goals.goal();
-            unit = goal.unit() == RatioUnit.ONE
-                    ? RatioUnit.ONE
-                    : units == UnitSystem.US ? LengthUnit.YARD : LengthUnit.METER;
+            unit = goal.unit() == RatioUnit.ONE ? RatioUnit.ONE : Metric.CARRY.unit(output.units());
             ClubChoice choice = ClubChoice.withGoal(goal).withLevel(level).withWorthOfMoney(unit.toSi(worth));
             if (current != null) {
                 choice = choice.withCurrentClub(current);
             }
-            Optional<SameAir> air = oneAir.air(units);
+            Optional<SameAir> air = oneAir.air(output.units());
             if (air.isPresent()) {
                 choice = choice.withAir(air.get());
             }
@@ -134,10 +124,8 @@ final class ChooseCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
         }
-        if (json != null) {
-            Path file = json;
-            WholeFile.write(file, to -> to.write(JsonText.of(tree(r, unit))));
-        }
+        output.write(
+                ChoiceReport.of(r).withUnits(output.units())::html, () -> tree(r, unit));
         PrintWriter out = spec.commandLine().getOut();
         out.println(text(
                 "%s; the %s mean is the best.", r.goal().words(), r.goal().smallestIsBest() ? "smallest" : "largest"));

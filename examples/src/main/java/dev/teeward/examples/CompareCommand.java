@@ -2,7 +2,6 @@ package dev.teeward.examples;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
-import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.ComparisonException;
 import dev.teeward.fitting.compare.HeadToHead;
 import dev.teeward.fitting.compare.HeadToHeadResult;
@@ -104,27 +103,11 @@ final class CompareCommand implements Callable<Integer> {
             description = "The level of all intervals, from 0.8 to 0.999; ${DEFAULT-VALUE} if not given.")
     private double level = 0.95;
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            description = "The units of the answer, whatever those of the file are; us if not given.")
-    private UnitSystem units = UnitSystem.US;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
     @Mixin
     private SessionFiles reading = new SessionFiles();
-
-    @Option(
-            names = "--html",
-            paramLabel = "FILE",
-            description = "Also write the answer with pictures as one page that needs no network.")
-    private @Nullable Path html;
-
-    @Option(
-            names = "--json",
-            paramLabel = "FILE",
-            description = "Also write every number, with unit, interval, method and warnings; see the command schema.")
-    private @Nullable Path json;
 
     @Option(
             names = {"-h", "--help"},
@@ -138,9 +121,9 @@ final class CompareCommand implements Callable<Integer> {
         HeadToHead procedure = procedure();
         sessions.forEach(path -> named(path, "SESSION.csv"));
         named(reading.mapping(), "--mapping");
-        named(html, "--html");
-        named(json, "--json");
-        ReportFiles files = new ReportFiles(html, json);
+        named(output.html(), "--html");
+        named(output.json(), "--json");
+        ReportFiles files = new ReportFiles(output.html(), output.json());
         files.check(reading.inputs(sessions));
         List<String> notes = new ArrayList<>();
         Session session = read(notes);
@@ -152,7 +135,7 @@ final class CompareCommand implements Callable<Integer> {
         } else {
             notes.add("club or swing is explained up to " + MOST_EXPLAINED + " shots, and so not here");
         }
-        files.write(report.withUnits(units), Map.of(), out);
+        files.write(report.withUnits(output.units()), Map.of(), out);
         notes.forEach(out::println);
         return 0;
     }

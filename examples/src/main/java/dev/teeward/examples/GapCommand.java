@@ -1,12 +1,10 @@
 package dev.teeward.examples;
 
 import dev.teeward.fitting.Metric;
-import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.gapping.Bag;
 import dev.teeward.fitting.gapping.Gapping;
 import dev.teeward.fitting.io.InputException;
-import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.report.GappingReport;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.ground.Ground;
@@ -16,9 +14,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -83,18 +79,8 @@ final class GapCommand implements Callable<Integer> {
     @Mixin
     private OneAir oneAir = new OneAir();
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            description = "us (yd) or metric (m); us if not given.")
-    private UnitSystem units = UnitSystem.US;
-
-    @Option(names = "--html", paramLabel = "FILE", description = "Also write the answer with the picture as one page.")
-    private @Nullable Path html;
-
-    @Option(names = "--json", paramLabel = "FILE", description = "Also write every number.")
-    private @Nullable Path json;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
     @Option(
             names = {"-h", "--help"},
@@ -105,7 +91,7 @@ final class GapCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        new ReportFiles(html, json).check(reading.inputs(files));
+        output.check(reading.inputs(files));
         Gapping procedure = procedure();
         Bag bag;
         try {
@@ -115,15 +101,8 @@ final class GapCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw wrongSession(e);
         }
-        GappingReport report = GappingReport.of(bag).withUnits(units);
-        Map<Path, WholeFile.Content> written = new LinkedHashMap<>();
-        if (html != null) {
-            written.put(html, file -> file.write(report.html()));
-        }
-        if (json != null) {
-            written.put(json, file -> file.write(JsonText.of(report.data())));
-        }
-        WholeFile.writeAll(written);
+        GappingReport report = GappingReport.of(bag).withUnits(output.units());
+        output.write(report::html, report::data);
         PrintWriter out = spec.commandLine().getOut();
         if (files.isEmpty()) {
             out.println("This bag is invented: no file was given.");
@@ -142,7 +121,7 @@ final class GapCommand implements Callable<Integer> {
             if (!clubs.isEmpty()) {
                 procedure = procedure.withClubs(clubs.toArray(new String[0]));
             }
-            Optional<SameAir> air = oneAir.air(units);
+            Optional<SameAir> air = oneAir.air(output.units());
             if (air.isPresent()) {
                 procedure = procedure.withAir(air.get());
             }
@@ -155,7 +134,7 @@ final class GapCommand implements Callable<Integer> {
     }
 
     private Length length(double value) {
-        return Length.ofMeters(Metric.CARRY.unit(units).toSi(value));
+        return Length.ofMeters(Metric.CARRY.unit(output.units()).toSi(value));
     }
 
     private RuntimeException wrongSession(IllegalArgumentException e) {

@@ -1,5 +1,6 @@
 package dev.teeward.fitting.choose;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.compare.PairwiseComparison;
@@ -14,6 +15,7 @@ import dev.teeward.fitting.internal.Sample;
 import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.fitting.summary.SampleSummary;
 import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -85,6 +87,9 @@ public final class ClubChoice {
      * @param probability that it is the best, price counted, or empty if the shots do not tell
      * @param expectedLoss how far it is expected to be from the best, price counted, or empty
      * @param shrunk what to expect of it, price not counted, or empty if the shots do not tell
+     * @param carries the carries of its used shots in the order of hitting, whatever the goal; measured, computed, or brought into
+     *     one air [m]
+     * @param carry their mean with its t interval [m], or empty if there are none
      */
     public record ClubResult(
             String name,
@@ -94,7 +99,27 @@ public final class ClubChoice {
             double price,
             OptionalDouble probability,
             OptionalDouble expectedLoss,
-            Optional<Estimate> shrunk) {}
+            Optional<Estimate> shrunk,
+            List<Double> carries,
+            Optional<Estimate> carry) {
+        /**
+         * Copies the list.
+         *
+         * @param name its name
+         * @param shots how many shots count
+         * @param leftOut how many used shots lack what the goal needs
+         * @param mean the mean of the goal
+         * @param price what its price takes off
+         * @param probability that it is the best
+         * @param expectedLoss how far it is expected to be from the best
+         * @param shrunk what to expect of it
+         * @param carries the carries of its used shots [m]
+         * @param carry their mean [m]
+         */
+        public ClubResult {
+            carries = List.copyOf(carries);
+        }
+    }
 
     /**
      * What was found.
@@ -244,19 +269,23 @@ public final class ClubChoice {
         for (int k = 0; k < names.size(); k++) {
             double price = price(names.get(k));
             boolean told = !best.clubs().isEmpty();
+            double[] carries = complete.shots().used().club(names.get(k)).values(Metric.CARRY);
+            SampleSummary summary = SampleSummary.withDefaults().withLevel(level);
             clubs.add(new ClubResult(
                     names.get(k),
                     scores[k].length,
                     used[k] - scores[k].length,
-                    SampleSummary.withDefaults()
-                            .withLevel(level)
-                            .withUnit(goal.unit())
-                            .summarize(scores[k])
-                            .mean(),
+                    summary.withUnit(goal.unit()).summarize(scores[k]).mean(),
                     Math.abs(price),
                     told ? OptionalDouble.of(best.clubs().get(k).probability()) : OptionalDouble.empty(),
                     told ? best.clubs().get(k).expectedLoss() : OptionalDouble.empty(),
-                    shrunk.isEmpty() ? Optional.empty() : Optional.of(shrunk.get(k))));
+                    shrunk.isEmpty() ? Optional.empty() : Optional.of(shrunk.get(k)),
+                    Arrays.stream(carries).boxed().toList(),
+                    carries.length == 0
+                            ? Optional.empty()
+                            : Optional.of(summary.withUnit(LengthUnit.METER)
+                                    .summarize(carries)
+                                    .mean())));
         }
         PairwiseComparison pairwise =
                 PairwiseComparison.withDefaults().withLevel(level).withUnit(goal.unit());

@@ -8,6 +8,7 @@ import dev.teeward.fitting.compare.SequentialTTest;
 import dev.teeward.fitting.compare.ShotPairing;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.internal.Data;
+import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
@@ -376,6 +377,45 @@ public final class PairByPair {
         return pairs.size() > 1 && run.standardDeviation() > 0.0
                 ? Optional.of(SpreadGuess.ofPilot(run.standardDeviation(), pairs.size()))
                 : Optional.empty();
+    }
+
+    /**
+     * What was known after a pair.
+     *
+     * @param pairs how many pairs there were
+     * @param mean the mean difference
+     * @param interval the always-valid interval, without ends as long as nothing can be told or if the limits of different looks
+     *     exclude each other
+     */
+    public record Look(int pairs, double mean, Interval interval) {}
+
+    /**
+     * What was known after each pair.
+     *
+     * @return a look for each whole pair, in order, unmodifiable
+     */
+    public List<Look> looks() {
+        SequentialTTest test = SequentialTTest.withDefaults().withLevel(level);
+        RunningLooks run = new RunningLooks(RunningLooks.criticals(test, pairs.size()), margin);
+        List<Look> looks = new ArrayList<>();
+        for (Pair pair : pairs) {
+            run.add(pair.first(), pair.second());
+            boolean told = run.lower() <= run.upper() && run.lower() > Double.NEGATIVE_INFINITY;
+            looks.add(new Look(
+                    run.pairs(),
+                    run.mean(),
+                    told ? Interval.of(run.lower(), run.upper(), level) : Interval.unbounded(level)));
+        }
+        return List.copyOf(looks);
+    }
+
+    /**
+     * The margin.
+     *
+     * @return the largest difference that does not matter
+     */
+    public double margin() {
+        return margin;
     }
 
     private double[] readings(ToDoubleFunction<Pair> of) {

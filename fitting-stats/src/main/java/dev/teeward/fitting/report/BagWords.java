@@ -62,13 +62,6 @@ final class BagWords {
         return gap.smaller().orElse(0.0) >= LIKELY ? "small" : "";
     }
 
-    private static Section section(String id, String title, List<String> sentences) {
-        return Section.of(
-                id,
-                title,
-                sentences.stream().map(text -> Sentence.of(text, List.of())).toList());
-    }
-
     private static String name(String club) {
         return VisibleText.line(club);
     }
@@ -111,7 +104,7 @@ final class BagWords {
                         + name(gap.shorter()) + " carries farther than the one with " + name(gap.longer()) + ".");
             }
         }
-        return section("in-short", "In short", said);
+        return Sentences.section("in-short", "In short", said);
     }
 
     /** A stretch that is narrower than its neighbours' means are sure may not be there at all. */
@@ -174,7 +167,7 @@ final class BagWords {
         if (changes) {
             said.add("Each by itself, all else as it is; a change to one club moves both of its gaps.");
         }
-        return section("mend", "What would mend it", said);
+        return Sentences.section("mend", "What would mend it", said);
     }
 
     private String change(Mend mend) {
@@ -197,22 +190,10 @@ final class BagWords {
         said.add(bag.method() + ".");
         said.add("A club covers a distance if at least " + level(bag.coverShare())
                 + " of its full shots carry to within " + length(bag.coverTolerance()) + " of it.");
-        return section("method", "How it was worked out", said);
+        return Sentences.section("method", "How it was worked out", said);
     }
 
     Section warnings() {
-        return section(
-                "warnings",
-                "What to know",
-                bag.warnings().stream()
-                        .map(warning -> capital(VisibleText.line(warning.message())) + ".")
-                        .toList());
-    }
-
-    private static String capital(String text) {
-        return text.isEmpty()
-                ? text
-                : Character.toString(Character.toUpperCase(text.codePointAt(0)))
-                        + text.substring(Character.charCount(text.codePointAt(0)));
+        return Sentences.warnings(bag.warnings());
     }
 }
