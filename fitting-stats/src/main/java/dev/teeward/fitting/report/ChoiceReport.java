@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -30,6 +31,8 @@ import java.util.stream.Stream;
  * <p>Immutable and thread-safe.
  */
 public final class ChoiceReport {
+    private static final int MOST_DRAWN = 300;
+
     private final ClubChoice.Result result;
     private final UnitSystem units;
 
@@ -147,7 +150,7 @@ public final class ChoiceReport {
                                 + name(result.clubs().get(pair.second())),
                         number(pair.difference().value()),
                         reach(pair.difference().interval()),
-                        NumberText.fixed(pair.pValue(), 3)))
+                        pair.pValue() < 0.001 ? "<0.001" : NumberText.fixed(pair.pValue(), 3)))
                 .toList();
         return List.of(
                 Table.of(
@@ -242,7 +245,13 @@ public final class ChoiceReport {
         SvgDrawing drawing = new SvgDrawing(
                 "carries",
                 "Carries: every shot, mean and interval",
-                "Mean carries in " + shown.symbol() + " with their intervals: " + strips.description() + ".",
+                "Mean carries in " + shown.symbol() + " with their intervals: " + strips.description() + "."
+                        + result.clubs().stream()
+                                .mapToInt(club -> club.carries().size())
+                                .filter(shots -> shots > MOST_DRAWN)
+                                .mapToObj(shots -> DrawnShots.thinning(MOST_DRAWN, shots))
+                                .distinct()
+                                .collect(Collectors.joining()),
                 strips.height());
         strips.draw(drawing, 0.0);
         return Optional.of(drawing.finish());
@@ -252,7 +261,9 @@ public final class ChoiceReport {
         return new IntervalRows.Row(
                 club.name(),
                 IntervalRows.Kind.SINGLE,
-                club.carries().stream().map(shown::fromSi).toList(),
+                DrawnShots.thinned(club.carries(), MOST_DRAWN).stream()
+                        .map(shown::fromSi)
+                        .toList(),
                 carry.value(),
                 carry.interval());
     }

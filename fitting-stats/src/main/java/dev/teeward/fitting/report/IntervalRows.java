@@ -85,11 +85,24 @@ final class IntervalRows {
         double bottom = top + ROW * rows.size();
         for (double value : ticks.values()) {
             double x = scale.at(value);
-            drawing.line(x, top, x, bottom + 4.0, "stroke", Palette.GRID, "stroke-width", "1");
+            // Not through the words.
+            for (int i = 0; i < rows.size(); i++) {
+                double y = top + ROW * i;
+                drawing.line(x, y + 18.0, x, y + 32.0, "stroke", Palette.GRID, "stroke-width", "1");
+            }
             drawing.text(x, bottom + 17.0, "middle", ticks.label(value), "fill", Palette.SOFT, "font-size", "11");
         }
         reference.ifPresent(value -> drawing.line(
-                scale.at(value), top, scale.at(value), bottom + 4.0, "stroke", Palette.SOFT, "stroke-width", "1.4"));
+                scale.at(value),
+                top + 16.0,
+                scale.at(value),
+                bottom + 4.0,
+                "class",
+                "reference",
+                "stroke",
+                Palette.SOFT,
+                "stroke-width",
+                "1.4"));
         drawing.text(
                 0.5 * (LEFT + RIGHT), bottom + 33.0, "middle", axis, "fill", Palette.SOFT, "font-size", "11");
         for (int i = 0; i < rows.size(); i++) {

@@ -114,12 +114,12 @@ public final class PoolReport {
                     NumberText.fixed(e.interval().lower(), decimals),
                     NumberText.fixed(e.interval().upper(), decimals),
                     golfer.paired() ? "pairs" : "all shots",
-                    golfer.mirrored() ? "mirrored" : "-"));
+                    golfer.mirrored() ? "yes" : "no"));
         }
         return Table.of(
                 "golfers",
                 "Each golfer's difference in " + result.metric().label() + ", in " + symbol() + ", with its 95 % interval",
-                List.of("Golfer", "Difference", "From", "To", "By", "Left-handed"),
+                List.of("Golfer", "Difference", "From", "To", "By", "Mirrored"),
                 rows);
     }
 
