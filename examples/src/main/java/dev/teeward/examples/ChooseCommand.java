@@ -192,6 +192,7 @@ final class ChooseCommand implements Callable<Integer> {
 
     private static Map<String, @Nullable Object> tree(ClubChoice.Result r, Unit unit) {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-choice/1");
         tree.put("goal", r.goal().words());
         tree.put("unit", unit.symbol());
         tree.put("smallest_is_best", r.goal().smallestIsBest());
@@ -199,12 +200,16 @@ final class ChooseCommand implements Callable<Integer> {
         tree.put("clubs", r.clubs().stream().map(club -> tree(club, unit)).toList());
         tree.put("pairs", r.pairs().pairs().stream().map(p -> tree(r, p, unit)).toList());
         tree.put("pairs_method", r.pairs().method());
-        r.againstCurrent().ifPresent(against -> {
-            tree.put(
-                    "against_current",
-                    against.pairs().stream().map(p -> tree(r, p, unit)).toList());
-            tree.put("against_current_method", against.method());
-        });
+        tree.put(
+                "against_current",
+                r.againstCurrent()
+                        .map(against -> against.pairs().stream()
+                                .map(pair -> tree(r, pair, unit))
+                                .toList())
+                        .orElse(null));
+        tree.put(
+                "against_current_method",
+                r.againstCurrent().map(PairwiseComparison.Result::method).orElse(null));
         tree.put("warnings", r.warnings().stream().map(w -> w.code()).toList());
         return tree;
     }
@@ -214,7 +219,7 @@ final class ChooseCommand implements Callable<Integer> {
         tree.put("club", club.name());
         tree.put("shots", club.shots());
         tree.put("left_out", club.leftOut());
-        tree.put("mean", tree(club.mean(), unit));
+        tree.put("mean", JsonNumbers.estimate(club.mean(), unit));
         tree.put("price", unit.fromSi(club.price()));
         tree.put(
                 "probability",
@@ -224,7 +229,7 @@ final class ChooseCommand implements Callable<Integer> {
                 club.expectedLoss().isPresent()
                         ? unit.fromSi(club.expectedLoss().getAsDouble())
                         : null);
-        tree.put("shrunk", club.shrunk().map(e -> tree(e, unit)).orElse(null));
+        tree.put("shrunk", club.shrunk().map(e -> JsonNumbers.estimate(e, unit)).orElse(null));
         return tree;
     }
 
@@ -232,17 +237,8 @@ final class ChooseCommand implements Callable<Integer> {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
         tree.put("first", r.clubs().get(pair.first()).name());
         tree.put("second", r.clubs().get(pair.second()).name());
-        tree.put("difference", tree(pair.difference(), unit));
+        tree.put("difference", JsonNumbers.estimate(pair.difference(), unit));
         tree.put("p_value", pair.pValue());
-        return tree;
-    }
-
-    private static Map<String, @Nullable Object> tree(Estimate e, Unit unit) {
-        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
-        tree.put("value", unit.fromSi(e.value()));
-        tree.put("lower", e.interval().bounded() ? unit.fromSi(e.interval().lower()) : null);
-        tree.put("upper", e.interval().bounded() ? unit.fromSi(e.interval().upper()) : null);
-        tree.put("level", e.interval().level());
         return tree;
     }
 

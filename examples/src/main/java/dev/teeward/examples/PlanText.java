@@ -161,33 +161,37 @@ final class PlanText {
         tree.put("pairs", now.pairs());
         tree.put("swings", now.swings());
         tree.put("re_hits", now.reHits().size());
-        standing.look().ifPresent(look -> {
-            Interval i = look.difference().interval();
-            tree.put("difference", unit.fromSi(look.difference().value()));
-            tree.put("lower", i.bounded() ? unit.fromSi(i.lower()) : null);
-            tree.put("upper", i.bounded() ? unit.fromSi(i.upper()) : null);
-            tree.put("level", i.level());
-            tree.put("p_value", look.pValue());
-            tree.put("method", look.method());
-        });
+        SequentialTTest.Result look = standing.look().orElse(null);
+        Interval i = look == null || !look.difference().interval().bounded()
+                ? null
+                : look.difference().interval();
+        tree.put("difference", look == null ? null : unit.fromSi(look.difference().value()));
+        tree.put("lower", i == null ? null : unit.fromSi(i.lower()));
+        tree.put("upper", i == null ? null : unit.fromSi(i.upper()));
+        tree.put("level", look == null ? null : look.difference().interval().level());
+        tree.put("p_value", look == null ? null : look.pValue());
+        tree.put("method", look == null ? null : look.method());
         tree.put("advice", standing.advice().name().toLowerCase(Locale.ROOT));
         tree.put("verdict", standing.verdict().name().toLowerCase(Locale.ROOT));
         tree.put("settled_after", orNull(standing.settledAfter()));
-        standing.prediction().ifPresent(p -> {
-            Map<String, @Nullable Object> more = new LinkedHashMap<>();
-            more.put("chance", p.chance());
-            more.put("low", orNull(p.low()));
-            more.put("central", orNull(p.central()));
-            more.put("high", orNull(p.high()));
-            more.put("allowed", p.allowed());
-            tree.put("more_pairs", more);
-        });
+        tree.put("more_pairs", standing.prediction().map(PlanText::tree).orElse(null));
         tree.put("warnings", standing.warnings().stream().map(w -> w.code()).toList());
         return tree;
     }
 
+    private static Map<String, @Nullable Object> tree(Standing.Prediction p) {
+        Map<String, @Nullable Object> more = new LinkedHashMap<>();
+        more.put("chance", p.chance());
+        more.put("low", orNull(p.low()));
+        more.put("central", orNull(p.central()));
+        more.put("high", orNull(p.high()));
+        more.put("allowed", p.allowed());
+        return more;
+    }
+
     private Map<String, @Nullable Object> head() {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-plan/1");
         tree.put("metric", margin.metric().key());
         tree.put("unit", unit.symbol());
         tree.put("margin", unit.fromSi(margin.si()));

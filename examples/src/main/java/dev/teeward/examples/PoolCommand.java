@@ -130,33 +130,22 @@ final class PoolCommand implements Callable<Integer> {
         for (GolferEffect golfer : r.golfers()) {
             Map<String, @Nullable Object> one = new LinkedHashMap<>();
             one.put("golfer", golfer.golfer());
-            one.put("difference", number(golfer.difference()));
+            one.put("difference", JsonNumbers.estimate(golfer.difference(), unit()));
             one.put("mirrored", golfer.mirrored());
             golfers.add(one);
         }
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-pool/1");
         tree.put("first", r.first());
         tree.put("second", r.second());
         tree.put("metric", metric.key());
         tree.put("unit", unit().symbol());
-        tree.put("mean", number(r.pooled().mean()));
-        tree.put("next_golfer", number(r.pooled().nextGolfer()));
-        tree.put("golfer_sd", number(r.pooled().spread()));
+        tree.put("mean", JsonNumbers.estimate(r.pooled().mean(), unit()));
+        tree.put("next_golfer", JsonNumbers.estimate(r.pooled().nextGolfer(), unit()));
+        tree.put("golfer_sd", JsonNumbers.estimate(r.pooled().spread(), unit()));
         tree.put("golfers", golfers);
         tree.put("left_out", r.leftOut());
         tree.put("warnings", r.warnings().stream().map(w -> w.code()).toList());
         return tree;
-    }
-
-    /** An interval without an end has null there. */
-    private Map<String, @Nullable Object> number(Estimate estimate) {
-        Estimate e = estimate.convertTo(unit());
-        boolean bounded = e.interval().bounded();
-        Map<String, @Nullable Object> number = new LinkedHashMap<>();
-        number.put("value", e.value());
-        number.put("lower", bounded ? (Double) e.interval().lower() : null);
-        number.put("upper", bounded ? (Double) e.interval().upper() : null);
-        number.put("level", e.interval().level());
-        return number;
     }
 }
