@@ -24,6 +24,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -44,29 +45,34 @@ class CommandSchemasTest {
     /** Command lines; SESSION, OTHER, UPHILL, FLIGHTS and ONE stand for files, and --json is added. */
     static Stream<String> lines() {
         return Stream.of(
-                "gap --wanted 12",
-                "gap --units metric",
-                "gap SESSION UPHILL --wanted 20 --elevation 0 --turf fairway",
+                "gap --wanted 12 --club 6-iron --club 7-iron",
                 "choose SESSION --goal distance --current Rowan",
-                "choose SESSION --goal hold --target 165yd --units metric",
-                "choose SESSION --goal total --turf fairway --price Alder=100 --worth-of-money 0.1",
                 "plan --margin carry=5yd --sd 6yd",
-                "plan --margin carry=5yd --sd 60yd --sd-pairs 4 --units metric",
-                "plan --margin smash_factor=0.02 --pilot SESSION",
-                "plan --margin carry=5yd --session SESSION",
                 "plan --margin carry=25yd --session SESSION --units metric",
                 "plan --margin carry=5yd --session ONE",
                 "pool SESSION OTHER",
-                "pool SESSION OTHER --metric face_to_path --units metric",
                 "curve --club-speed-mph 95 --loft-deg 20 --path-deg 2 --face-deg 1 --lie-deg 2",
-                "curve --club-speed-mph 95 --loft-deg 20 --face-deg 30 --left",
-                "altitude SESSION",
                 "altitude SESSION --units metric --elevation 1500",
                 "optimise --ball-speed-mph 150",
-                "optimise --club-speed-mph 100 --turf fairway",
                 "validate",
+                "calibrate FLIGHTS");
+    }
+
+    static Stream<String> more() {
+        return Stream.of(
+                "gap --wanted 12",
+                "gap --units metric",
+                "gap SESSION UPHILL --wanted 20 --elevation 0 --turf fairway",
+                "choose SESSION --goal hold --target 165yd --units metric",
+                "choose SESSION --goal total --turf fairway --price Alder=100 --worth-of-money 0.1",
+                "plan --margin carry=5yd --sd 60yd --sd-pairs 4 --units metric",
+                "plan --margin smash_factor=0.02 --pilot SESSION",
+                "plan --margin carry=5yd --session SESSION",
+                "pool SESSION OTHER --metric face_to_path --units metric",
+                "curve --club-speed-mph 95 --loft-deg 20 --face-deg 30 --left",
+                "altitude SESSION",
+                "optimise --club-speed-mph 100 --turf fairway",
                 "validate FLIGHTS --left-out",
-                "calibrate FLIGHTS",
                 "calibrate FLIGHTS --pool");
     }
 
@@ -115,6 +121,13 @@ class CommandSchemasTest {
         int[] damaged = new int[1];
         damage(tree, tree, "", schema, damaged);
         assertTrue(damaged[0] > 10, "damaged in " + damaged[0] + " places");
+    }
+
+    @Tag("sweep")
+    @ParameterizedTest
+    @MethodSource("more")
+    void whatElseIsWrittenIsToo(String line) throws IOException {
+        whatIsWrittenIsAsTheSchemaSays(line);
     }
 
     private static void damage(JsonNode root, JsonNode node, String name, Schema schema, int[] damaged) {
