@@ -99,11 +99,11 @@ class CommandSchemasTest {
         return Files.readString(json);
     }
 
-    private static Schema schema(String command) {
+    static Schema schema(String command) {
         return DRAFT.getSchema(JsonText.resource(SchemaCommand.SCHEMAS.get(command)));
     }
 
-    private static List<String> faults(Schema schema, String json) {
+    static List<String> faults(Schema schema, String json) {
         return schema.validate(json, InputFormat.JSON).stream()
                 .map(Object::toString)
                 .toList();
