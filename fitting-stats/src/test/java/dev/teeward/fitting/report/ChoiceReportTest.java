@@ -143,4 +143,10 @@ class ChoiceReportTest {
         assertEquals(900, Svg.all(Svg.check(many), "circle").size());
         assertTrue(many.description().endsWith("Of 320 shots 300 are drawn, evenly chosen."), many.description());
     }
+
+    /** Letters of 11 are the smallest that a printed page keeps above 8 pt. */
+    @Test
+    void noLettersAreTooSmallForPaper() {
+        ChoiceReport.of(choice("Alder")).pictures().forEach(picture -> PictureTest.assertLetters(picture, 8.0 / 11.0));
+    }
 }

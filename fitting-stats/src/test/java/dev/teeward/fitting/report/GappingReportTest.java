@@ -217,4 +217,10 @@ class GappingReportTest {
                 doubtful.contains("by the estimates, which is less than they are sure: Rowan to 2.7 and Alder to 2.7"),
                 doubtful);
     }
+
+    /** Letters of 11 are the smallest that a printed page keeps above 8 pt. */
+    @Test
+    void noLettersAreTooSmallForPaper() {
+        PictureTest.assertLetters(GappingReport.of(bag("Alder", true)).picture(), 8.0 / 11.0);
+    }
 }

@@ -107,4 +107,11 @@ class PlanPictureTest {
             HostileText.assertClean(picture.svg());
         }
     }
+
+    /** Letters of 11 are the smallest that a printed page keeps above 8 pt. */
+    @Test
+    void noLettersAreTooSmallForPaper() {
+        PictureTest.assertLetters(PlanPicture.chances(PLAN, RESULT), 8.0 / 11.0);
+        PictureTest.assertLetters(PlanPicture.looks(session(3), "Alder", "Rowan", Metric.CARRY, UnitSystem.US), 8.0 / 11.0);
+    }
 }

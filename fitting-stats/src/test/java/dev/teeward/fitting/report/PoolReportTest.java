@@ -126,4 +126,10 @@ class PoolReportTest {
             assertEquals(page, PoolReport.of(result(hostile, 2.6)).html());
         }
     }
+
+    /** Letters of 11 are the smallest that a printed page keeps above 8 pt. */
+    @Test
+    void noLettersAreTooSmallForPaper() {
+        PictureTest.assertLetters(PoolReport.of(result("Ash", 2.6)).picture(), 8.0 / 11.0);
+    }
 }
