@@ -106,9 +106,8 @@ public final class Goal {
                     SessionFlights.of(session, FlightModel.standard().withGround(ground));
             return shots.stream()
                     .map(shot -> value(shot, Metric.CARRY)
-                            .flatMap(carry -> flights.fly(shot)
-                                    .flatMap(Flight::run)
-                                    .map(run -> carry + run.meters())))
+                            .flatMap(carry ->
+                                    flights.fly(shot).flatMap(Flight::run).map(run -> carry + run.meters())))
                     .toList();
         });
     }

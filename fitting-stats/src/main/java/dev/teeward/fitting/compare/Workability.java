@@ -134,8 +134,8 @@ public final class Workability {
 
     /** What was not meant as anything does not count, and is not screened. */
     private static ScreenReport screen(Session session) {
-        Session meant = session.withShots(
-                session.shots().filter(shot -> shot.intent().isPresent()));
+        Session meant =
+                session.withShots(session.shots().filter(shot -> shot.intent().isPresent()));
         return SessionScreen.withDefaults().forCarriesOf(meant).screen(meant);
     }
 

@@ -55,7 +55,8 @@ public final class UnevenAir {
         if (session.parts().size() < 2) {
             return Optional.empty();
         }
-        List<SessionAir> airs = AimLine.parts(session).stream().map(SessionAir::of).toList();
+        List<SessionAir> airs =
+                AimLine.parts(session).stream().map(SessionAir::of).toList();
         List<MeanAir> means = new ArrayList<>();
         for (String club : clubs) {
             List<SessionAir> met = session.shots().club(club).used().stream()

@@ -110,9 +110,7 @@ public final class ChoiceReport {
         leader.shrunk()
                 .ifPresent(mean -> said.add("Less the luck of having come out first, " + number(mean.value()) + symbol()
                         + " are to be expected of it."));
-        return Stream.of(
-                        Sentences.section("in-short", "In short", said),
-                        Sentences.warnings(result.warnings()))
+        return Stream.of(Sentences.section("in-short", "In short", said), Sentences.warnings(result.warnings()))
                 .filter(section -> !section.sentences().isEmpty())
                 .toList();
     }
@@ -139,9 +137,7 @@ public final class ChoiceReport {
                     club.shrunk().map(e -> number(e.value())).orElse("-"),
                     number(club.price()),
                     percent(club.probability()),
-                    club.expectedLoss().isPresent()
-                            ? number(club.expectedLoss().getAsDouble())
-                            : "-"));
+                    club.expectedLoss().isPresent() ? number(club.expectedLoss().getAsDouble()) : "-"));
         }
         PairwiseComparison.Result pairs = result.againstCurrent().orElse(result.pairs());
         List<List<String>> differences = pairs.pairs().stream()
@@ -218,8 +214,7 @@ public final class ChoiceReport {
                     "font-size",
                     "11");
             double full = IntervalRows.RIGHT - IntervalRows.LEFT;
-            drawing.rectangle(
-                    IntervalRows.LEFT, top + 19.0, full, 11.0, "fill", Palette.BAND, "stroke", Palette.SOFT);
+            drawing.rectangle(IntervalRows.LEFT, top + 19.0, full, 11.0, "fill", Palette.BAND, "stroke", Palette.SOFT);
             drawing.rectangle(
                     IntervalRows.LEFT, top + 19.0, full * chance, 11.0, "class", "chance", "fill", Palette.FIRST);
         }
@@ -275,7 +270,8 @@ public final class ChoiceReport {
      */
     public String html() {
         return HtmlPage.of(
-                "Which of " + result.clubs().size() + " clubs, by " + result.goal().words(),
+                "Which of " + result.clubs().size() + " clubs, by "
+                        + result.goal().words(),
                 "en",
                 sections(),
                 tables(),

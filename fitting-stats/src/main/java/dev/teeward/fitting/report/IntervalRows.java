@@ -103,8 +103,7 @@ final class IntervalRows {
                 Palette.SOFT,
                 "stroke-width",
                 "1.4"));
-        drawing.text(
-                0.5 * (LEFT + RIGHT), bottom + 33.0, "middle", axis, "fill", Palette.SOFT, "font-size", "11");
+        drawing.text(0.5 * (LEFT + RIGHT), bottom + 33.0, "middle", axis, "fill", Palette.SOFT, "font-size", "11");
         for (int i = 0; i < rows.size(); i++) {
             row(drawing, rows.get(i), top + ROW * i);
         }
@@ -127,8 +126,7 @@ final class IntervalRows {
             interval(drawing, row, middle);
         }
         double x = scale.at(row.value());
-        drawing.line(
-                x, middle - 7.0, x, middle + 7.0, "class", "mean", "stroke", Palette.INK, "stroke-width", "1.8");
+        drawing.line(x, middle - 7.0, x, middle + 7.0, "class", "mean", "stroke", Palette.INK, "stroke-width", "1.8");
     }
 
     private void interval(SvgDrawing drawing, Row row, double middle) {

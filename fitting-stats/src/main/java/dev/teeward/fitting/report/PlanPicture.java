@@ -102,8 +102,7 @@ public final class PlanPicture {
     }
 
     private static void key(SvgDrawing drawing, double x, double y, String dashes, String words) {
-        drawing.line(
-                x, y, x + 24.0, y, "stroke", Palette.FIRST, "stroke-width", "2.4", "stroke-dasharray", dashes);
+        drawing.line(x, y, x + 24.0, y, "stroke", Palette.FIRST, "stroke-width", "2.4", "stroke-dasharray", dashes);
         drawing.text(x + 29.0, y + 4.0, "start", words, "fill", Palette.SOFT, "font-size", "11");
     }
 
@@ -111,29 +110,14 @@ public final class PlanPicture {
         for (double value : across.values()) {
             drawing.line(x.at(value), TOP, x.at(value), BOTTOM + 4.0, "stroke", Palette.GRID, "stroke-width", "1");
             drawing.text(
-                    x.at(value),
-                    BOTTOM + 17.0,
-                    "middle",
-                    across.label(value),
-                    "fill",
-                    Palette.SOFT,
-                    "font-size",
-                    "11");
+                    x.at(value), BOTTOM + 17.0, "middle", across.label(value), "fill", Palette.SOFT, "font-size", "11");
         }
         for (double value : up.values()) {
             drawing.line(LEFT, y.at(value), RIGHT, y.at(value), "stroke", Palette.GRID, "stroke-width", "1");
             drawing.text(
-                    LEFT - 5.0,
-                    y.at(value) + 4.0,
-                    "end",
-                    up.label(value),
-                    "fill",
-                    Palette.SOFT,
-                    "font-size",
-                    "11");
+                    LEFT - 5.0, y.at(value) + 4.0, "end", up.label(value), "fill", Palette.SOFT, "font-size", "11");
         }
-        drawing.text(
-                0.5 * (LEFT + RIGHT), BOTTOM + 33.0, "middle", "pairs", "fill", Palette.SOFT, "font-size", "11");
+        drawing.text(0.5 * (LEFT + RIGHT), BOTTOM + 33.0, "middle", "pairs", "fill", Palette.SOFT, "font-size", "11");
     }
 
     /**
@@ -153,8 +137,7 @@ public final class PlanPicture {
                 looks.stream().filter(look -> look.interval().bounded()).toList();
         double margin = unit.fromSi(session.margin());
         double[] ends = DoubleStream.concat(
-                        DoubleStream.of(-margin, margin),
-                        looks.stream().mapToDouble(look -> unit.fromSi(look.mean())))
+                        DoubleStream.of(-margin, margin), looks.stream().mapToDouble(look -> unit.fromSi(look.mean())))
                 .toArray();
         // The first intervals are far wider than what they come to.
         double widest = told.isEmpty()
@@ -211,7 +194,9 @@ public final class PlanPicture {
         }
         drawing.polyline(
                 looks.stream().mapToDouble(look -> x.at(look.pairs())).toArray(),
-                looks.stream().mapToDouble(look -> y.within(of.applyAsDouble(look))).toArray(),
+                looks.stream()
+                        .mapToDouble(look -> y.within(of.applyAsDouble(look)))
+                        .toArray(),
                 false,
                 "class",
                 "look",

@@ -65,8 +65,7 @@ public final class PoolReport {
     private String words(Estimate estimate) {
         Estimate e = estimate.convertTo(unit());
         int decimals = NumberText.decimals(unit());
-        String value = NumberText.fixed(e.value(), decimals)
-                + (unit().symbol().isEmpty() ? "" : " " + unit().symbol());
+        String value = NumberText.fixed(e.value(), decimals) + (unit().symbol().isEmpty() ? "" : " " + unit().symbol());
         return e.interval().bounded()
                 ? value + " (" + BagWords.level(e.interval().level()) + " interval "
                         + NumberText.fixed(e.interval().lower(), decimals) + " to "
@@ -83,17 +82,14 @@ public final class PoolReport {
         List<String> said = new ArrayList<>();
         said.add(clubs() + ", " + result.metric().label() + ", over "
                 + result.golfers().size() + " golfers: " + words(result.pooled().mean()) + ".");
-        said.add("For one more golfer like these: "
-                + words(result.pooled().nextGolfer()) + ".");
+        said.add("For one more golfer like these: " + words(result.pooled().nextGolfer()) + ".");
         said.add("Golfers differ by a standard deviation of "
                 + words(result.pooled().spread()) + ".");
         new TreeMap<>(result.leftOut())
                 .forEach((golfer, why) ->
                         said.add("Left out: " + VisibleText.line(golfer) + ", because " + VisibleText.line(why) + "."));
         said.add("Method: " + result.pooled().method() + ".");
-        return Stream.of(
-                        Sentences.section("in-short", "In short", said),
-                        Sentences.warnings(result.warnings()))
+        return Stream.of(Sentences.section("in-short", "In short", said), Sentences.warnings(result.warnings()))
                 .filter(section -> !section.sentences().isEmpty())
                 .toList();
     }
@@ -118,7 +114,8 @@ public final class PoolReport {
         }
         return Table.of(
                 "golfers",
-                "Each golfer's difference in " + result.metric().label() + ", in " + symbol() + ", with its 95 % interval",
+                "Each golfer's difference in " + result.metric().label() + ", in " + symbol()
+                        + ", with its 95 % interval",
                 List.of("Golfer", "Difference", "From", "To", "By", "Mirrored"),
                 rows);
     }
@@ -137,12 +134,13 @@ public final class PoolReport {
         for (GolferEffect golfer : result.golfers()) {
             rows.add(row(golfer.golfer(), IntervalRows.Kind.SINGLE, golfer.difference()));
         }
-        rows.add(row("Mean over golfers", IntervalRows.Kind.POOLED, result.pooled().mean()));
-        rows.add(row("The next golfer", IntervalRows.Kind.PREDICTED, result.pooled().nextGolfer()));
+        rows.add(row(
+                "Mean over golfers", IntervalRows.Kind.POOLED, result.pooled().mean()));
+        rows.add(row(
+                "The next golfer", IntervalRows.Kind.PREDICTED, result.pooled().nextGolfer()));
         IntervalRows forest = new IntervalRows(
                 rows,
-                result.metric().label()
-                        + (unit().symbol().isEmpty() ? "" : ", " + unit().symbol()),
+                result.metric().label() + (unit().symbol().isEmpty() ? "" : ", " + unit().symbol()),
                 OptionalDouble.of(0.0));
         SvgDrawing drawing = new SvgDrawing(
                 "forest",

@@ -186,7 +186,9 @@ class WorkabilityTest {
         }
         Workability.Comparison c = WORK.compare(session(shots), "Alder", "Rowan");
         assertTrue(c.first().warnings().stream().map(Warning::code).anyMatch("flagged-shots"::equals));
-        assertTrue(WORK.describe(session(shots), "Alder").warnings().equals(c.first().warnings()));
+        assertTrue(WORK.describe(session(shots), "Alder")
+                .warnings()
+                .equals(c.first().warnings()));
         assertEquals(List.of(), c.second().warnings());
         shots.set(3, shots.get(3).withExclusion("topped"));
         assertEquals(List.of(), WORK.describe(session(shots), "Alder").warnings());

@@ -45,7 +45,8 @@ class UnevenAirTest {
      */
     @Test
     void aClubHitMostlyUpHighMetThinnerAir() {
-        Warning warning = warning(day(0.0, 0.0, 10, 2), day(6_000.0, 0.0, 2, 10)).orElseThrow();
+        Warning warning =
+                warning(day(0.0, 0.0, 10, 2), day(6_000.0, 0.0, 2, 10)).orElseThrow();
         assertEquals("airs-differ", warning.code());
         assertTrue(warning.message().contains("Rowan met air 11.9 % thinner than Alder"), warning.message());
     }

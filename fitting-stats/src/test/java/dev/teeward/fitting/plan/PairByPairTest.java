@@ -84,7 +84,8 @@ class PairByPairTest {
         assertTrue(session.spread().isEmpty());
         PairByPair spread = session.append(151.0, 145.0);
         assertEquals(13, spread.spread().orElseThrow().pairs().orElseThrow());
-        assertTrue(spread.standing().look().orElseThrow().difference().interval().bounded());
+        assertTrue(
+                spread.standing().look().orElseThrow().difference().interval().bounded());
     }
 
     @Test

@@ -63,7 +63,8 @@ class ChoiceReportTest {
     @Test
     void theStripsHoldEveryShotAndTheMean() {
         ClubChoice.Result result = choice("Alder");
-        Picture picture = ChoiceReport.of(result).withUnits(UnitSystem.METRIC).pictures().get(1);
+        Picture picture =
+                ChoiceReport.of(result).withUnits(UnitSystem.METRIC).pictures().get(1);
         Document svg = Svg.check(picture);
         assertEquals(24, Svg.all(svg, "circle").size());
         List<Element> means = Svg.withClass(svg, "path", "mean");
@@ -86,14 +87,15 @@ class ChoiceReportTest {
         String said = report.sections().get(0).sentences().toString();
         String mean = NumberText.fixed(result.leader().mean().value() / 0.9144, 1);
         assertTrue(said.contains("The best mean has " + result.leader().name() + ": " + mean + " yd."), said);
-        assertEquals(List.of("clubs", "differences"), report.tables().stream().map(Table::id).toList());
+        assertEquals(
+                List.of("clubs", "differences"),
+                report.tables().stream().map(Table::id).toList());
         assertEquals(3, report.tables().get(1).rows().size());
         assertEquals(
                 NumberText.fixed(result.clubs().get(1).mean().value() / 0.9144, 1),
                 report.tables().get(0).rows().get(1).get(2));
-        ClubChoice.Result against = ClubChoice.withGoal(Goal.distance())
-                .withCurrentClub("Rowan")
-                .choose(session("Alder", 8));
+        ClubChoice.Result against =
+                ClubChoice.withGoal(Goal.distance()).withCurrentClub("Rowan").choose(session("Alder", 8));
         assertEquals(2, ChoiceReport.of(against).tables().get(1).rows().size());
     }
 

@@ -187,10 +187,11 @@ class GappingReportTest {
         assertTrue(mends.stream().anyMatch(mend -> mend.means() == Mend.Means.CLUB_SPEED), mends.toString());
         assertTrue(
                 mends.stream()
-                        .allMatch(mend -> mend.means() == Mend.Means.LOFT
-                                || mend.change().value() > 0.0),
+                        .allMatch(mend ->
+                                mend.means() == Mend.Means.LOFT || mend.change().value() > 0.0),
                 mends.toString());
-        assertEquals(Length.ofYards(17.0).meters(), wide.halved(wide.gaps().get(0)).orElseThrow(), 1e-9);
+        assertEquals(
+                Length.ofYards(17.0).meters(), wide.halved(wide.gaps().get(0)).orElseThrow(), 1e-9);
         assertTrue(two(17.0, 1.0).halved(two(17.0, 1.0).gaps().get(0)).isEmpty());
         String said = words(wide);
         assertTrue(

@@ -26,8 +26,7 @@ class PlanPictureTest {
     void theCurvesAreTheChances() {
         Document svg = Svg.check(PlanPicture.chances(PLAN, RESULT));
         List<Element> curves = Svg.withClass(svg, "path", "chance");
-        double cap = Svg.points(
-                        Svg.withClass(svg, "path", "cap").get(0).getAttribute("d"))
+        double cap = Svg.points(Svg.withClass(svg, "path", "cap").get(0).getAttribute("d"))
                 .get(0)[0];
         FittingPlan.Design[] designs = {RESULT.atTheEnd(), RESULT.afterEveryPair()};
         for (int i = 0; i < 2; i++) {
@@ -41,8 +40,7 @@ class PlanPictureTest {
                 assertTrue(points.get(n)[1] <= points.get(n - 1)[1] + 1e-9);
             }
         }
-        double wanted = Svg.points(
-                        Svg.withClass(svg, "path", "wanted").get(0).getAttribute("d"))
+        double wanted = Svg.points(Svg.withClass(svg, "path", "wanted").get(0).getAttribute("d"))
                 .get(0)[1];
         assertEquals(220.0 - 180.0 * 0.8, wanted, 0.051);
     }
@@ -85,8 +83,8 @@ class PlanPictureTest {
         assertEquals(3, Svg.withClass(svg, "path", "look").size());
         assertTrue(
                 picture.description()
-                        .startsWith("After 14 pairs Alder minus Rowan is "
-                                + NumberText.fixed(now.value() / 0.9144, 1) + " yd of carry, 95 % interval "),
+                        .startsWith("After 14 pairs Alder minus Rowan is " + NumberText.fixed(now.value() / 0.9144, 1)
+                                + " yd of carry, 95 % interval "),
                 picture.description());
         assertEquals(
                 1,
@@ -112,6 +110,7 @@ class PlanPictureTest {
     @Test
     void noLettersAreTooSmallForPaper() {
         PictureTest.assertLetters(PlanPicture.chances(PLAN, RESULT), 8.0 / 11.0);
-        PictureTest.assertLetters(PlanPicture.looks(session(3), "Alder", "Rowan", Metric.CARRY, UnitSystem.US), 8.0 / 11.0);
+        PictureTest.assertLetters(
+                PlanPicture.looks(session(3), "Alder", "Rowan", Metric.CARRY, UnitSystem.US), 8.0 / 11.0);
     }
 }

@@ -29,8 +29,7 @@ class PoolReportTest {
             double half = i == EFFECTS.length - 1 ? lastHalfWidth : 2.2 * ERRORS[i];
             golfers.add(new GolferEffect(
                     i == 0 ? name : "golfer " + i,
-                    Estimate.of(
-                            EFFECTS[i], Interval.of(EFFECTS[i] - half, EFFECTS[i] + half, 0.95), LengthUnit.METER),
+                    Estimate.of(EFFECTS[i], Interval.of(EFFECTS[i] - half, EFFECTS[i] + half, 0.95), LengthUnit.METER),
                     ERRORS[i],
                     11.0,
                     true,
@@ -73,10 +72,13 @@ class PoolReportTest {
         double pixel = 0.2;
         for (int i = 0; i < 7; i++) {
             double value = i < 5 ? EFFECTS[i] : result.pooled().mean().value();
-            assertEquals(axis[0] + axis[1] * value, Svg.points(means.get(i).getAttribute("d")).get(0)[0], pixel);
+            assertEquals(
+                    axis[0] + axis[1] * value,
+                    Svg.points(means.get(i).getAttribute("d")).get(0)[0],
+                    pixel);
         }
-        List<double[]> first = Svg.points(
-                Svg.withClass(svg, "path", "interval").get(0).getAttribute("d"));
+        List<double[]> first =
+                Svg.points(Svg.withClass(svg, "path", "interval").get(0).getAttribute("d"));
         assertEquals(axis[0] + axis[1] * 0.8, first.get(0)[0], pixel);
         assertEquals(axis[0] + axis[1] * 5.2, first.get(1)[0], pixel);
         Element next = Svg.withClass(svg, "rect", "interval").get(0);
@@ -84,8 +86,8 @@ class PoolReportTest {
                 axis[1] * 2.0 * result.pooled().nextGolfer().interval().halfWidth(),
                 Double.parseDouble(next.getAttribute("width")),
                 pixel);
-        List<double[]> zero = Svg.points(
-                Svg.withClass(svg, "path", "reference").get(0).getAttribute("d"));
+        List<double[]> zero =
+                Svg.points(Svg.withClass(svg, "path", "reference").get(0).getAttribute("d"));
         assertEquals(axis[0], zero.get(0)[0], pixel);
         assertEquals(0, Svg.withClass(svg, "path", "arrow").size());
     }
