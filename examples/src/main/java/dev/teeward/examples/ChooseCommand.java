@@ -124,8 +124,7 @@ final class ChooseCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
         }
-        output.write(
-                ChoiceReport.of(r).withUnits(output.units())::html, () -> tree(r, unit));
+        output.write(ChoiceReport.of(r).withUnits(output.units())::html, () -> tree(r, unit));
         PrintWriter out = spec.commandLine().getOut();
         out.println(text(
                 "%s; the %s mean is the best.", r.goal().words(), r.goal().smallestIsBest() ? "smallest" : "largest"));

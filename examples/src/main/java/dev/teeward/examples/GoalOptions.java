@@ -122,8 +122,8 @@ final class GoalOptions {
                 Goal.strokes(ApproachStrokes.of(
                         table == null ? StrokesTable.example() : StrokesTable.read(table), target(), green()));
             default ->
-                throw new IllegalArgumentException(
-                        "\"" + name + "\" is not a goal; there are distance, total, closeness, tightness, hold and strokes");
+                throw new IllegalArgumentException("\"" + name
+                        + "\" is not a goal; there are distance, total, closeness, tightness, hold and strokes");
         };
     }
 

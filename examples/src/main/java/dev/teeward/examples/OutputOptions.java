@@ -26,21 +26,20 @@ final class OutputOptions {
             description = "Also write the answer with pictures as one page that needs no network.")
     private @Nullable Path html;
 
-    @Option(
-            names = "--json",
-            paramLabel = "FILE",
-            description = "Also write every number; see the command schema.")
+    @Option(names = "--json", paramLabel = "FILE", description = "Also write every number; see the command schema.")
     private @Nullable Path json;
 
     UnitSystem units() {
         return units;
     }
 
-    @Nullable Path html() {
+    @Nullable
+    Path html() {
         return html;
     }
 
-    @Nullable Path json() {
+    @Nullable
+    Path json() {
         return json;
     }
 

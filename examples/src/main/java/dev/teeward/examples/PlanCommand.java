@@ -226,8 +226,8 @@ final class PlanCommand implements Callable<Integer> {
             ShotSet shots = shots(pilot);
             List<String> names = names(shots, pilot);
             Path file = pilot;
-            PairByPair earlier = PairByPair.withinMargin(margin.si())
-                    .appendAll(shots, names.get(0), names.get(1), margin.metric());
+            PairByPair earlier =
+                    PairByPair.withinMargin(margin.si()).appendAll(shots, names.get(0), names.get(1), margin.metric());
             return earlier.spread()
                     .orElseThrow(() -> InputException.of(
                             file.toString(),

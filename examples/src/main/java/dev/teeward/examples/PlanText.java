@@ -165,7 +165,9 @@ final class PlanText {
         Interval i = look == null || !look.difference().interval().bounded()
                 ? null
                 : look.difference().interval();
-        tree.put("difference", look == null ? null : unit.fromSi(look.difference().value()));
+        tree.put(
+                "difference",
+                look == null ? null : unit.fromSi(look.difference().value()));
         tree.put("lower", i == null ? null : unit.fromSi(i.lower()));
         tree.put("upper", i == null ? null : unit.fromSi(i.upper()));
         tree.put("level", look == null ? null : look.difference().interval().level());

@@ -36,8 +36,9 @@ final class SchemaCommand implements Callable<Integer> {
     @Parameters(
             arity = "0..1",
             paramLabel = "COMMAND",
-            description = "The command: altitude, calibrate, choose, compare, curve, gap, optimise, plan, pool or validate;"
-                    + " compare if not given.")
+            description =
+                    "The command: altitude, calibrate, choose, compare, curve, gap, optimise, plan, pool or validate;"
+                            + " compare if not given.")
     private String command = "compare";
 
     @Option(
@@ -53,7 +54,8 @@ final class SchemaCommand implements Callable<Integer> {
         if (file == null) {
             throw new ParameterException(
                     spec.commandLine(),
-                    "\"" + command + "\" writes no JSON; there are " + String.join(", ", new TreeSet<>(SCHEMAS.keySet())));
+                    "\"" + command + "\" writes no JSON; there are "
+                            + String.join(", ", new TreeSet<>(SCHEMAS.keySet())));
         }
         spec.commandLine().getOut().print(JsonText.resource(file));
         return 0;

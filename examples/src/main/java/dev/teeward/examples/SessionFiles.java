@@ -28,7 +28,8 @@ final class SessionFiles {
         return inputs;
     }
 
-    @Nullable Path mapping() {
+    @Nullable
+    Path mapping() {
         return mapping;
     }
 

@@ -99,8 +99,8 @@ final class ValidateCommand implements Callable<Integer> {
         } catch (IllegalArgumentException | IllegalStateException e) {
             throw flights == null ? e : ObservedFiles.wrong(flights, e);
         }
-        List<Warning> warnings = Stream.concat(result.warnings().stream(), others.stream()
-                        .flatMap(predicted -> predicted.warnings().stream()))
+        List<Warning> warnings = Stream.concat(
+                        result.warnings().stream(), others.stream().flatMap(predicted -> predicted.warnings().stream()))
                 .distinct()
                 .toList();
         warnings.forEach(w -> out.println("warning: " + w.message()));
@@ -147,8 +147,12 @@ final class ValidateCommand implements Callable<Integer> {
         tree.put("rms", unit.fromSi(a.rms()));
         tree.put("relative_rms", a.relativeRms().isPresent() ? a.relativeRms().getAsDouble() : null);
         tree.put("worst", unit.fromSi(a.worst()));
-        tree.put("lower_limit", a.lowerLimit().map(e -> JsonNumbers.estimate(e, unit)).orElse(null));
-        tree.put("upper_limit", a.upperLimit().map(e -> JsonNumbers.estimate(e, unit)).orElse(null));
+        tree.put(
+                "lower_limit",
+                a.lowerLimit().map(e -> JsonNumbers.estimate(e, unit)).orElse(null));
+        tree.put(
+                "upper_limit",
+                a.upperLimit().map(e -> JsonNumbers.estimate(e, unit)).orElse(null));
         return tree;
     }
 

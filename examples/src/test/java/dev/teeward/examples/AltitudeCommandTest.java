@@ -113,9 +113,7 @@ class AltitudeCommandTest {
         Files.writeString(session, text);
         Path json = session.resolveSibling("altitude.json");
         assertEquals(
-                0,
-                run("altitude", session.toString(), "--elevation", "0", "--json", json.toString()),
-                err.toString());
+                0, run("altitude", session.toString(), "--elevation", "0", "--json", json.toString()), err.toString());
         List<String> lines = out.toString().lines().toList();
         Pattern number = Pattern.compile(".*: (-?[0-9.]+) yd \\(95 % interval (-?[0-9.]+) to (-?[0-9.]+)\\)");
         Matcher found = number.matcher(lines.get(3));
@@ -132,7 +130,6 @@ class AltitudeCommandTest {
         assertEquals("Alder", tree.at("/share/first").asText());
         assertEquals(6, tree.at("/places/0/clubs/1/shots").asInt());
         assertEquals(
-                List.of(),
-                CommandSchemasTest.faults(CommandSchemasTest.schema("altitude"), Files.readString(json)));
+                List.of(), CommandSchemasTest.faults(CommandSchemasTest.schema("altitude"), Files.readString(json)));
     }
 }

@@ -122,7 +122,8 @@ class ChooseCommandTest {
         assertTrue(out.toString().contains("total, run included; the largest mean is the best."), out.toString());
         for (int club = 0; club < 2; club++) {
             String mean = "/clubs/" + club + "/mean/value";
-            double carry = new ObjectMapper().readTree(carries.toFile()).at(mean).asDouble();
+            double carry =
+                    new ObjectMapper().readTree(carries.toFile()).at(mean).asDouble();
             double total = new ObjectMapper().readTree(totals.toFile()).at(mean).asDouble();
             assertTrue(total > carry + 1.0 && total < carry + 60.0, carry + " " + total);
         }

@@ -33,8 +33,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** What the commands write against their schemas, by an independent validator of draft 2020-12. */
 class CommandSchemasTest {
     private static final ObjectMapper MAPPER = new ObjectMapper();
-    private static final SchemaRegistry DRAFT =
-            SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
+    private static final SchemaRegistry DRAFT = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
 
     /** Objects whose names are those of golfers or parameters. */
     private static final Set<String> FREE = Set.of("left_out", "parameters");
@@ -181,7 +180,8 @@ class CommandSchemasTest {
             String here = place + "/" + part.getKey();
             if (part.getKey().equals("properties")) {
                 part.getValue().properties().stream()
-                        .filter(property -> property.getValue().path("description").asText().isBlank())
+                        .filter(property ->
+                                property.getValue().path("description").asText().isBlank())
                         .forEach(property -> bare.add(here + "/" + property.getKey()));
             }
             described(part.getValue(), here, bare);
@@ -205,7 +205,9 @@ class CommandSchemasTest {
             assertEquals(JsonText.resource(entry.getValue()), out.toString());
         }
         StringWriter err = new StringWriter();
-        assertEquals(2, TeewardExamples.run(new PrintWriter(new StringWriter()), new PrintWriter(err), "schema", "fly"));
-        assertTrue(err.toString().startsWith("\"fly\" writes no JSON; there are altitude, calibrate, "), err.toString());
+        assertEquals(
+                2, TeewardExamples.run(new PrintWriter(new StringWriter()), new PrintWriter(err), "schema", "fly"));
+        assertTrue(
+                err.toString().startsWith("\"fly\" writes no JSON; there are altitude, calibrate, "), err.toString());
     }
 }

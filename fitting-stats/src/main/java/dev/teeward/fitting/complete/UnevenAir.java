@@ -97,8 +97,9 @@ public final class UnevenAir {
     private static Warning told(MeanAir one, MeanAir other) {
         boolean densities = one.apart(other) > DENSITY_SHARE;
         boolean winds = one.winds(other) > WIND_METERS_PER_SECOND;
-        MeanAir thin = one.density() < other.density() ? one : other;
-        MeanAir thick = thin == one ? other : one;
+        boolean thinner = one.density() < other.density();
+        MeanAir thin = thinner ? one : other;
+        MeanAir thick = thinner ? other : one;
         String density = String.format(
                 Locale.ROOT, "%s met air %.1f %% thinner than %s", thin.club(), 100.0 * one.apart(other), thick.club());
         String wind = String.format(
