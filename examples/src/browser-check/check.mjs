@@ -4,7 +4,7 @@
 //
 // CHROMIUM names the browser (default: chromium). Exit 1 if the page asks for anything, runs a script, is wider than its
 // window, has a serious or critical violation, has something that axe can't decide and nothing else covers, has text below 8 pt
-// outside of pictures on paper, or needs more than two A4 or Letter sheets.
+// on paper, or needs more than two A4 or Letter sheets.
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { execFileSync } from 'node:child_process';
@@ -118,6 +118,16 @@ await paper.emulateMedia({ media: 'print' });
 const points = await paper.evaluate(() => Math.min(...[...document.querySelectorAll('p, li, th, td, caption, h1, h2, figcaption')]
     .filter((e) => e.getClientRects().length).map((e) => parseFloat(getComputedStyle(e).fontSize) * 0.75)));
 say(points >= 8 - 1e-6, `on paper: smallest text outside of pictures ${points.toFixed(1)} pt`);
+// A4 and Letter less the margins of the page.
+for (const [format, millimeters] of [['A4', 196], ['Letter', 201.9]]) {
+  await paper.setViewportSize({ width: Math.floor(millimeters / 25.4 * 96), height: 900 });
+  const drawn = await paper.evaluate(() => [...document.querySelectorAll('svg text')]
+      .filter((t) => t.textContent.trim() && t.ownerSVGElement.getClientRects().length).map((t) => {
+        const svg = t.ownerSVGElement;
+        return 0.75 * parseFloat(getComputedStyle(t).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+      }));
+  if (drawn.length) say(Math.min(...drawn) >= 8, `${format}: smallest text of a picture ${Math.min(...drawn).toFixed(1)} pt`);
+}
 await paper.context().close();
 
 // The picture for the README: the answer and the pictures that follow it.

@@ -7,12 +7,16 @@ import dev.teeward.fitting.compare.AirShare;
 import dev.teeward.fitting.compare.AirShareResult;
 import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Length;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.Warning;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -20,6 +24,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -65,6 +70,9 @@ final class AltitudeCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private UnitSystem units;
 
+    @Option(names = "--json", paramLabel = "FILE", description = "Write the numbers, in the same units, as JSON too.")
+    private @Nullable Path json;
+
     @Option(
             names = {"-h", "--help"},
             usageHelp = true,
@@ -73,9 +81,10 @@ final class AltitudeCommand implements Callable<Integer> {
     private boolean help;
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
+        new ReportFiles(null, json).check(List.of(session));
         boolean us = units == UnitSystem.US;
-        LengthUnit high = us ? LengthUnit.FOOT : LengthUnit.METER;
+        LengthUnit high = OneAir.unit(units);
         LengthUnit far = us ? LengthUnit.YARD : LengthUnit.METER;
         Session read = SessionReader.withDefaults().read(session);
         List<Length> places = (elevations.isEmpty() ? List.of(0.0, 2_500.0, 5_000.0, 7_500.0) : elevations)
@@ -84,6 +93,13 @@ final class AltitudeCommand implements Callable<Integer> {
                         .toList();
         PrintWriter out = spec.commandLine().getOut();
         Map<String, Warning> warnings = new LinkedHashMap<>();
+        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        List<Object> elevationTrees = new ArrayList<>();
+        tree.put("schema", "teeward-altitude/1");
+        tree.put("elevation_unit", high.symbol());
+        tree.put("unit", far.symbol());
+        tree.put("places", elevationTrees);
+        tree.put("share", null);
         for (Length place : places) {
             SameAir.Result result;
             try {
@@ -92,20 +108,32 @@ final class AltitudeCommand implements Callable<Integer> {
                 throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
             }
             out.println(text("At %.0f %s:", place.value(high), high.symbol()));
-            result.carries().stream()
-                    .collect(Collectors.groupingBy(SameAir.Carry::club, LinkedHashMap::new, Collectors.toList()))
-                    .forEach((club, carries) -> out.println(line(club, carries, far)));
+            Map<String, List<SameAir.Carry>> clubs = result.carries().stream()
+                    .collect(Collectors.groupingBy(SameAir.Carry::club, LinkedHashMap::new, Collectors.toList()));
+            clubs.forEach((club, carries) -> out.println(line(club, carries, far)));
+            Map<String, @Nullable Object> elevation = new LinkedHashMap<>();
+            elevation.put("elevation", place.value(high));
+            elevation.put(
+                    "clubs",
+                    clubs.entrySet().stream()
+                            .map(e -> tree(e.getKey(), e.getValue(), far))
+                            .toList());
+            elevationTrees.add(elevation);
             result.warnings().forEach(warning -> warnings.putIfAbsent(warning.code(), warning));
         }
         if (read.parts().size() > 1 && read.shots().clubs().size() == 2) {
-            share(read, places.get(0), far, out);
+            tree.put("share", share(read, places.get(0), far, out));
+        }
+        tree.put("warnings", List.copyOf(warnings.keySet()));
+        if (json != null) {
+            WholeFile.write(json, text -> text.write(JsonText.of(tree)));
         }
         warnings.values().forEach(warning -> spec.commandLine().getErr().println("note: " + warning.message()));
         return 0;
     }
 
     /** Clubs hit on several days: what part of their difference goes when all fly in the air of the first elevation. */
-    private void share(Session read, Length place, LengthUnit unit, PrintWriter out) {
+    private @Nullable Object share(Session read, Length place, LengthUnit unit, PrintWriter out) {
         List<String> clubs = read.shots().clubs();
         try {
             AirShareResult share =
@@ -113,9 +141,34 @@ final class AltitudeCommand implements Callable<Integer> {
             out.println(text("As hit, %s minus %s: %s", clubs.get(0), clubs.get(1), words(share.found(), unit)));
             out.println("  the air of the days: " + words(share.air(), unit));
             out.println("  the rest: " + words(share.rest(), unit));
+            Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+            tree.put("first", clubs.get(0));
+            tree.put("second", clubs.get(1));
+            tree.put("found", JsonNumbers.estimate(share.found(), unit));
+            tree.put("air", JsonNumbers.estimate(share.air(), unit));
+            tree.put("rest", JsonNumbers.estimate(share.rest(), unit));
+            return tree;
         } catch (IllegalArgumentException e) {
             spec.commandLine().getErr().println("note: no share of the air: " + e.getMessage());
+            return null;
         }
+    }
+
+    /** The interval is that of the mean if the error is shared by all shots, as the ball's is: the means of both ends. */
+    private static Map<String, @Nullable Object> tree(String club, List<SameAir.Carry> carries, LengthUnit unit) {
+        Interval interval = Interval.of(
+                mean(carries, carry -> carry.carry().interval().lower()),
+                mean(carries, carry -> carry.carry().interval().upper()),
+                carries.get(0).carry().interval().level());
+        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("club", club);
+        tree.put("shots", carries.size());
+        tree.put("here", unit.fromSi(mean(carries, carry -> carry.from().meters())));
+        tree.put(
+                "carry",
+                JsonNumbers.estimate(
+                        Estimate.of(mean(carries, carry -> carry.carry().value()), interval, LengthUnit.METER), unit));
+        return tree;
     }
 
     private static String words(Estimate estimate, LengthUnit unit) {

@@ -113,6 +113,7 @@ final class CalibrateCommand implements Callable<Integer> {
         fit.warnings().forEach(w -> out.println("warning: " + w.message()));
         if (json != null) {
             Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+            tree.put("schema", "teeward-calibration/1");
             tree.put("parameters", parameters);
             tree.put("observations", fit.observations());
             tree.put("scale", fit.scale());

@@ -1,15 +1,14 @@
 package dev.teeward.examples;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
-import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.choose.ClubChoice;
 import dev.teeward.fitting.choose.Goal;
 import dev.teeward.fitting.compare.PairwiseComparison;
+import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.io.InputException;
-import dev.teeward.fitting.io.SessionReader;
-import dev.teeward.fitting.io.WholeFile;
+import dev.teeward.fitting.report.ChoiceReport;
 import dev.teeward.quantity.Estimate;
-import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import java.io.IOException;
@@ -19,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -45,9 +45,14 @@ final class ChooseCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SESSION.csv", description = "A session with two clubs or more.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path session;
+    @Parameters(
+            arity = "1..*",
+            paramLabel = "SESSION.csv",
+            description = "A session with two clubs or more; several files count as one.")
+    private List<Path> sessions = List.of();
+
+    @Mixin
+    private SessionFiles reading = new SessionFiles();
 
     @Mixin
     private GoalOptions goals = new GoalOptions();
@@ -80,15 +85,11 @@ final class ChooseCommand implements Callable<Integer> {
             description = "The level of all intervals; ${DEFAULT-VALUE} if not given.")
     private double level = 0.95;
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            description = "The units of the answer; us if not given.")
-    private UnitSystem units = UnitSystem.US;
+    @Mixin
+    private OneAir oneAir = new OneAir();
 
-    @Option(names = "--json", paramLabel = "FILE", description = "Also write the numbers as JSON.")
-    private @Nullable Path json;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
     @Option(
             names = {"-h", "--help"},
@@ -99,18 +100,20 @@ final class ChooseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        new ReportFiles(null, json).check(List.of(session));
-        Session read = SessionReader.withDefaults().read(session);
-        ClubChoice.Result r;
+        output.check(reading.inputs(sessions));
+        Session read = read();
         Unit unit;
+        ClubChoice.Result r;
         try {
             Goal goal = goals.goal();
-            unit = goal.unit() == RatioUnit.ONE
-                    ? RatioUnit.ONE
-                    : units == UnitSystem.US ? LengthUnit.YARD : LengthUnit.METER;
+            unit = goal.unit() == RatioUnit.ONE ? RatioUnit.ONE : Metric.CARRY.unit(output.units());
             ClubChoice choice = ClubChoice.withGoal(goal).withLevel(level).withWorthOfMoney(unit.toSi(worth));
             if (current != null) {
                 choice = choice.withCurrentClub(current);
+            }
+            Optional<SameAir> air = oneAir.air(output.units());
+            if (air.isPresent()) {
+                choice = choice.withAir(air.get());
             }
             for (Map.Entry<String, Double> price : prices.entrySet()) {
                 choice = choice.withPrice(price.getKey(), price.getValue());
@@ -121,10 +124,7 @@ final class ChooseCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
         }
-        if (json != null) {
-            Path file = json;
-            WholeFile.write(file, to -> to.write(JsonText.of(tree(r, unit))));
-        }
+        output.write(ChoiceReport.of(r).withUnits(output.units())::html, () -> tree(r, unit));
         PrintWriter out = spec.commandLine().getOut();
         out.println(text(
                 "%s; the %s mean is the best.", r.goal().words(), r.goal().smallestIsBest() ? "smallest" : "largest"));
@@ -135,10 +135,24 @@ final class ChooseCommand implements Callable<Integer> {
         }
         out.println("The best mean has " + r.leader().name() + (prices.isEmpty() ? "." : ", price counted."));
         r.warnings().forEach(warning -> out.println("note: " + warning.message()));
+        if (!goals.withoutTurf().isEmpty()) {
+            out.println("note: for " + String.join(" and ", goals.withoutTurf())
+                    + " the balls count where they land; the turf counts for hold and total only");
+        }
         if (goals.fromMemory()) {
             out.println("note: the strokes are a few rows quoted from memory, to try things out; give --strokes");
         }
         return 0;
+    }
+
+    private Session read() {
+        try {
+            return reading.together(sessions);
+        } catch (InputException e) {
+            throw e;
+        } catch (IllegalArgumentException e) {
+            throw SessionFiles.wrong(sessions, e);
+        }
     }
 
     private static String line(ClubChoice.ClubResult club, Unit unit) {
@@ -177,6 +191,7 @@ final class ChooseCommand implements Callable<Integer> {
 
     private static Map<String, @Nullable Object> tree(ClubChoice.Result r, Unit unit) {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-choice/1");
         tree.put("goal", r.goal().words());
         tree.put("unit", unit.symbol());
         tree.put("smallest_is_best", r.goal().smallestIsBest());
@@ -184,12 +199,16 @@ final class ChooseCommand implements Callable<Integer> {
         tree.put("clubs", r.clubs().stream().map(club -> tree(club, unit)).toList());
         tree.put("pairs", r.pairs().pairs().stream().map(p -> tree(r, p, unit)).toList());
         tree.put("pairs_method", r.pairs().method());
-        r.againstCurrent().ifPresent(against -> {
-            tree.put(
-                    "against_current",
-                    against.pairs().stream().map(p -> tree(r, p, unit)).toList());
-            tree.put("against_current_method", against.method());
-        });
+        tree.put(
+                "against_current",
+                r.againstCurrent()
+                        .map(against -> against.pairs().stream()
+                                .map(pair -> tree(r, pair, unit))
+                                .toList())
+                        .orElse(null));
+        tree.put(
+                "against_current_method",
+                r.againstCurrent().map(PairwiseComparison.Result::method).orElse(null));
         tree.put("warnings", r.warnings().stream().map(w -> w.code()).toList());
         return tree;
     }
@@ -199,7 +218,7 @@ final class ChooseCommand implements Callable<Integer> {
         tree.put("club", club.name());
         tree.put("shots", club.shots());
         tree.put("left_out", club.leftOut());
-        tree.put("mean", tree(club.mean(), unit));
+        tree.put("mean", JsonNumbers.estimate(club.mean(), unit));
         tree.put("price", unit.fromSi(club.price()));
         tree.put(
                 "probability",
@@ -209,7 +228,7 @@ final class ChooseCommand implements Callable<Integer> {
                 club.expectedLoss().isPresent()
                         ? unit.fromSi(club.expectedLoss().getAsDouble())
                         : null);
-        tree.put("shrunk", club.shrunk().map(e -> tree(e, unit)).orElse(null));
+        tree.put("shrunk", club.shrunk().map(e -> JsonNumbers.estimate(e, unit)).orElse(null));
         return tree;
     }
 
@@ -217,17 +236,8 @@ final class ChooseCommand implements Callable<Integer> {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
         tree.put("first", r.clubs().get(pair.first()).name());
         tree.put("second", r.clubs().get(pair.second()).name());
-        tree.put("difference", tree(pair.difference(), unit));
+        tree.put("difference", JsonNumbers.estimate(pair.difference(), unit));
         tree.put("p_value", pair.pValue());
-        return tree;
-    }
-
-    private static Map<String, @Nullable Object> tree(Estimate e, Unit unit) {
-        Map<String, @Nullable Object> tree = new LinkedHashMap<>();
-        tree.put("value", unit.fromSi(e.value()));
-        tree.put("lower", e.interval().bounded() ? unit.fromSi(e.interval().lower()) : null);
-        tree.put("upper", e.interval().bounded() ? unit.fromSi(e.interval().upper()) : null);
-        tree.put("level", e.interval().level());
         return tree;
     }
 

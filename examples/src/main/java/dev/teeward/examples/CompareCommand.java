@@ -2,7 +2,6 @@ package dev.teeward.examples;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
-import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.ComparisonException;
 import dev.teeward.fitting.compare.HeadToHead;
 import dev.teeward.fitting.compare.HeadToHeadResult;
@@ -10,7 +9,6 @@ import dev.teeward.fitting.complete.Completion;
 import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.explain.Explain;
-import dev.teeward.fitting.io.ColumnMapping;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.MetricText;
 import dev.teeward.fitting.io.SessionReader;
@@ -31,6 +29,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -104,30 +103,11 @@ final class CompareCommand implements Callable<Integer> {
             description = "The level of all intervals, from 0.8 to 0.999; ${DEFAULT-VALUE} if not given.")
     private double level = 0.95;
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            description = "The units of the answer, whatever those of the file are; us if not given.")
-    private UnitSystem units = UnitSystem.US;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
-    @Option(
-            names = "--mapping",
-            paramLabel = "FILE",
-            description = "What the headings of another table mean: lines such as Ball Spd = ball_speed mph.")
-    private @Nullable Path mapping;
-
-    @Option(
-            names = "--html",
-            paramLabel = "FILE",
-            description = "Also write the answer with pictures as one page that needs no network.")
-    private @Nullable Path html;
-
-    @Option(
-            names = "--json",
-            paramLabel = "FILE",
-            description = "Also write every number, with unit, interval, method and warnings; see the command schema.")
-    private @Nullable Path json;
+    @Mixin
+    private SessionFiles reading = new SessionFiles();
 
     @Option(
             names = {"-h", "--help"},
@@ -140,15 +120,11 @@ final class CompareCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         HeadToHead procedure = procedure();
         sessions.forEach(path -> named(path, "SESSION.csv"));
-        named(mapping, "--mapping");
-        named(html, "--html");
-        named(json, "--json");
-        ReportFiles files = new ReportFiles(html, json);
-        List<Path> inputs = new ArrayList<>(sessions);
-        if (mapping != null) {
-            inputs.add(mapping);
-        }
-        files.check(inputs);
+        named(reading.mapping(), "--mapping");
+        named(output.html(), "--html");
+        named(output.json(), "--json");
+        ReportFiles files = new ReportFiles(output.html(), output.json());
+        files.check(reading.inputs(sessions));
         List<String> notes = new ArrayList<>();
         Session session = read(notes);
         PrintWriter out = spec.commandLine().getOut();
@@ -159,7 +135,7 @@ final class CompareCommand implements Callable<Integer> {
         } else {
             notes.add("club or swing is explained up to " + MOST_EXPLAINED + " shots, and so not here");
         }
-        files.write(report.withUnits(units), Map.of(), out);
+        files.write(report.withUnits(output.units()), Map.of(), out);
         notes.forEach(out::println);
         return 0;
     }
@@ -230,9 +206,7 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     private Session read(List<String> notes) throws IOException {
-        SessionReader reader = mapping == null
-                ? SessionReader.withDefaults()
-                : SessionReader.withDefaults().withMapping(ColumnMapping.read(mapping));
+        SessionReader reader = reading.reader();
         if (sessions.size() == 1) {
             Session session = reader.read(sessions.get(0));
             sessionFault(sessions.get(0), () -> SessionAir.of(session));

@@ -208,6 +208,7 @@ final class CurveCommand implements Callable<Integer> {
     private static Map<String, @Nullable Object> tree(
             Delivery delivery, DPlane plane, Flight flight, OptionalDouble straightStart, OptionalDouble noCurve) {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-curve/1");
         tree.put("face_angle_deg", delivery.faceAngle().degrees());
         tree.put("dynamic_loft_deg", delivery.dynamicLoft().degrees());
         tree.put("face_to_path_deg", plane.faceToPath().degrees());

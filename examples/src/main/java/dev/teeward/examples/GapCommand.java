@@ -1,13 +1,10 @@
 package dev.teeward.examples;
 
 import dev.teeward.fitting.Metric;
-import dev.teeward.fitting.Session;
-import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.gapping.Bag;
 import dev.teeward.fitting.gapping.Gapping;
 import dev.teeward.fitting.io.InputException;
-import dev.teeward.fitting.io.SessionReader;
-import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.report.GappingReport;
 import dev.teeward.flight.FlightModel;
 import dev.teeward.flight.ground.Ground;
@@ -17,13 +14,12 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -53,6 +49,9 @@ final class GapCommand implements Callable<Integer> {
             description = "The session, or several; an invented bag if there is none.")
     private List<Path> files = new ArrayList<>();
 
+    @Mixin
+    private SessionFiles reading = new SessionFiles();
+
     @Option(
             names = "--wanted",
             paramLabel = "N",
@@ -77,18 +76,11 @@ final class GapCommand implements Callable<Integer> {
             description = "Compute totals that were not measured, on level turf of this kind, such as fairway.")
     private @Nullable TurfClass turf;
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            description = "us (yd) or metric (m); us if not given.")
-    private UnitSystem units = UnitSystem.US;
+    @Mixin
+    private OneAir oneAir = new OneAir();
 
-    @Option(names = "--html", paramLabel = "FILE", description = "Also write the answer with the picture as one page.")
-    private @Nullable Path html;
-
-    @Option(names = "--json", paramLabel = "FILE", description = "Also write every number.")
-    private @Nullable Path json;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
     @Option(
             names = {"-h", "--help"},
@@ -99,23 +91,18 @@ final class GapCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        new ReportFiles(html, json).check(files);
+        output.check(reading.inputs(files));
         Gapping procedure = procedure();
         Bag bag;
         try {
-            bag = procedure.measure(session());
+            bag = procedure.measure(files.isEmpty() ? BagSession.create(BagSession.SEED) : reading.together(files));
+        } catch (InputException e) {
+            throw e;
         } catch (IllegalArgumentException e) {
             throw wrongSession(e);
         }
-        GappingReport report = GappingReport.of(bag).withUnits(units);
-        Map<Path, WholeFile.Content> written = new LinkedHashMap<>();
-        if (html != null) {
-            written.put(html, file -> file.write(report.html()));
-        }
-        if (json != null) {
-            written.put(json, file -> file.write(JsonText.of(report.data())));
-        }
-        WholeFile.writeAll(written);
+        GappingReport report = GappingReport.of(bag).withUnits(output.units());
+        output.write(report::html, report::data);
         PrintWriter out = spec.commandLine().getOut();
         if (files.isEmpty()) {
             out.println("This bag is invented: no file was given.");
@@ -134,6 +121,10 @@ final class GapCommand implements Callable<Integer> {
             if (!clubs.isEmpty()) {
                 procedure = procedure.withClubs(clubs.toArray(new String[0]));
             }
+            Optional<SameAir> air = oneAir.air(output.units());
+            if (air.isPresent()) {
+                procedure = procedure.withAir(air.get());
+            }
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
         }
@@ -143,28 +134,12 @@ final class GapCommand implements Callable<Integer> {
     }
 
     private Length length(double value) {
-        return Length.ofMeters(Metric.CARRY.unit(units).toSi(value));
-    }
-
-    private Session session() {
-        if (files.isEmpty()) {
-            return BagSession.create(BagSession.SEED);
-        }
-        if (new HashSet<>(files).size() < files.size()) {
-            throw new IllegalArgumentException("a file is given twice; its shots would count double");
-        }
-        List<Session> sessions =
-                files.stream().map(SessionReader.withDefaults()::read).toList();
-        return sessions.size() == 1 ? sessions.get(0) : Session.combine(sessions);
+        return Length.ofMeters(Metric.CARRY.unit(output.units()).toSi(value));
     }
 
     private RuntimeException wrongSession(IllegalArgumentException e) {
-        if (files.isEmpty()) {
-            return new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
-        }
-        String where = files.get(0) + (files.size() == 1 ? "" : " and " + (files.size() - 1) + " more");
-        InputException wrong = InputException.of(where, String.valueOf(e.getMessage()));
-        wrong.initCause(e);
-        return wrong;
+        return files.isEmpty()
+                ? new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e)
+                : SessionFiles.wrong(files, e);
     }
 }

@@ -13,17 +13,21 @@ import dev.teeward.quantity.RatioUnit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /** What is wanted of a club, on the command line. */
 final class GoalOptions {
+    /** The goals that a turf is for. */
+    private static final List<String> ON_TURF = List.of("total", "hold");
+
     @Option(
             names = "--goal",
             paramLabel = "GOAL[=WEIGHT/SCALE]",
             required = true,
             description =
-                    "What is wanted: distance, closeness, tightness, hold or strokes. Given often, each with a weight"
+                    "What is wanted: distance, total, closeness, tightness, hold or strokes. Given often, each with a weight"
                             + " and the amount that is worth as much as the others': --goal distance=1/5yd --goal"
                             + " closeness=2/3yd.")
     private List<String> goals = new ArrayList<>();
@@ -51,8 +55,8 @@ final class GoalOptions {
             paramLabel = "KIND",
             converter = TurfConverter.class,
             description =
-                    "The turf of the green, such as firm-green, for balls that hold it; they count where they land if"
-                            + " not given. No turf's numbers are validated.")
+                    "The turf, such as firm-green, for balls that hold the green, where they count where they land if it"
+                            + " is not given, and for the total, which needs it. No turf's numbers are validated.")
     private @Nullable TurfClass turf;
 
     @Option(
@@ -65,9 +69,9 @@ final class GoalOptions {
 
     /** The goal, or an {@link IllegalArgumentException} that says what is wrong. */
     Goal goal() {
-        if (turf != null && goals.stream().noneMatch(goal -> goal.startsWith("hold"))) {
+        if (turf != null && names().noneMatch(ON_TURF::contains)) {
             throw new IllegalArgumentException(
-                    "--turf tells how a green is held and goes with --goal hold only, but the goal is "
+                    "--turf tells how balls run and goes with --goal hold or total only, but the goal is "
                             + String.join(", ", goals));
         }
         if (goals.size() == 1 && goals.get(0).indexOf('=') < 0) {
@@ -79,6 +83,17 @@ final class GoalOptions {
     /** Whether the strokes are those of the bundled example. */
     boolean fromMemory() {
         return table == null && goals.stream().anyMatch(goal -> goal.startsWith("strokes"));
+    }
+
+    /** The goals for which balls count where they land though a turf is given for another. */
+    List<String> withoutTurf() {
+        return turf == null
+                ? List.of()
+                : names().filter(name -> !ON_TURF.contains(name)).distinct().toList();
+    }
+
+    private Stream<String> names() {
+        return goals.stream().map(goal -> goal.replaceFirst("=.*", ""));
     }
 
     private Goal.Part part(String text) {
@@ -99,6 +114,7 @@ final class GoalOptions {
     private Goal named(String name) {
         return switch (name) {
             case "distance" -> Goal.distance();
+            case "total" -> total();
             case "closeness" -> Goal.closeness(target());
             case "tightness" -> Goal.tightness();
             case "hold" -> turf == null ? Goal.holding(green()) : Goal.holding(green(), Ground.of(turf));
@@ -106,9 +122,17 @@ final class GoalOptions {
                 Goal.strokes(ApproachStrokes.of(
                         table == null ? StrokesTable.example() : StrokesTable.read(table), target(), green()));
             default ->
-                throw new IllegalArgumentException(
-                        "\"" + name + "\" is not a goal; there are distance, closeness, tightness, hold and strokes");
+                throw new IllegalArgumentException("\"" + name
+                        + "\" is not a goal; there are distance, total, closeness, tightness, hold and strokes");
         };
+    }
+
+    private Goal total() {
+        if (turf == null) {
+            throw new IllegalArgumentException(
+                    "--turf is needed for the total, such as --turf fairway; how far a ball runs hangs on it");
+        }
+        return Goal.total(Ground.of(turf));
     }
 
     private TargetRegion green() {

@@ -178,8 +178,9 @@ final class OptimiseCommand implements Callable<Integer> {
 
     private static Map<String, @Nullable Object> tree(LaunchOptimum best) {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-optimum/1");
         tree.put("carry_yd", best.flight().carry().yards());
-        best.flight().total().ifPresent(total -> tree.put("total_yd", total.yards()));
+        tree.put("total_yd", best.flight().total().map(Length::yards).orElse(null));
         for (LaunchOptimum.Variable v : new LaunchOptimum.Variable[] {best.first(), best.second()}) {
             Unit unit = shown(v);
             Map<String, @Nullable Object> variable = new LinkedHashMap<>();

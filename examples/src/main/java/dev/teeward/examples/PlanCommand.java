@@ -2,16 +2,19 @@ package dev.teeward.examples;
 
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.ShotSet;
-import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.MetricText;
-import dev.teeward.fitting.io.SessionReader;
-import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.plan.FittingPlan;
 import dev.teeward.fitting.plan.PairByPair;
 import dev.teeward.fitting.plan.ShootingOrder;
 import dev.teeward.fitting.plan.SpreadGuess;
+import dev.teeward.fitting.report.HtmlPage;
+import dev.teeward.fitting.report.Picture;
+import dev.teeward.fitting.report.PlanPicture;
+import dev.teeward.fitting.report.Section;
+import dev.teeward.fitting.report.Sentence;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -23,6 +26,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -45,6 +49,9 @@ final class PlanCommand implements Callable<Integer> {
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
+
+    @Mixin
+    private SessionFiles reading = new SessionFiles();
 
     @Option(
             names = "--margin",
@@ -116,15 +123,8 @@ final class PlanCommand implements Callable<Integer> {
             description = "The level of the intervals, from 0.8 to 0.999; ${DEFAULT-VALUE} if not given.")
     private double level = 0.95;
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            description = "The units of the answer; us if not given.")
-    private UnitSystem units = UnitSystem.US;
-
-    @Option(names = "--json", paramLabel = "FILE", description = "Also write the numbers as JSON.")
-    private @Nullable Path json;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
     @Option(
             names = {"-h", "--help"},
@@ -140,7 +140,7 @@ final class PlanCommand implements Callable<Integer> {
             throw wrong("give one of --sd, --pilot and --session");
         }
         Path read = session == null ? pilot : session;
-        new ReportFiles(null, json).check(read == null ? List.of() : List.of(read));
+        output.check(reading.inputs(read == null ? List.of() : List.of(read)));
         FittingPlan plan = checked(() -> FittingPlan.withDefaults()
                 .withReserve(0)
                 .withWarmUp(0)
@@ -149,17 +149,21 @@ final class PlanCommand implements Callable<Integer> {
                 .withReserve(reserve)
                 .withChance(chance)
                 .withLevel(level));
-        PlanText text = new PlanText(margin.metric().unit(units), margin);
+        PlanText text = new PlanText(margin.metric().unit(output.units()), margin);
         List<String> names = clubs.isEmpty() ? List.of("first", "second") : twoClubs(clubs);
         PrintWriter out = spec.commandLine().getOut();
         Map<String, @Nullable Object> tree;
         List<String> lines;
+        Supplier<Picture> picture;
         if (session != null) {
             ShotSet shots = shots(session);
             names = names(shots, session);
             PairByPair now = standing(shots, names);
             lines = text.during(now, names, swings - warmUp, plan);
             tree = text.tree(now, names);
+            String first = names.get(0);
+            String second = names.get(1);
+            picture = () -> PlanPicture.looks(now, first, second, margin.metric(), output.units());
         } else {
             SpreadGuess guess = guess();
             FittingPlan.Result result = checked(() -> plan.forMargin(margin.si(), guess));
@@ -167,11 +171,19 @@ final class PlanCommand implements Callable<Integer> {
             List<String> order = ShootingOrder.of(names.get(0), names.get(1)).mirrored(wanted);
             lines = text.before(result, String.join(", ", order), new int[] {swings, warmUp, reserve}, chance);
             tree = text.tree(result, order);
+            picture = () -> PlanPicture.chances(plan, result);
         }
-        if (json != null) {
-            Path file = json;
-            WholeFile.write(file, to -> to.write(JsonText.of(tree)));
-        }
+        List<Sentence> said = lines.stream()
+                .map(line -> Sentence.of(VisibleText.line(line), List.of()))
+                .toList();
+        output.write(
+                () -> HtmlPage.of(
+                        "Two clubs, one margin of " + margin.metric().label(),
+                        "en",
+                        List.of(Section.of("in-short", session == null ? "The plan" : "Where it stands", said)),
+                        List.of(),
+                        List.of(picture.get())),
+                () -> tree);
         lines.forEach(out::println);
         return 0;
     }
@@ -184,7 +196,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private ShotSet shots(Path file) {
-        Session whole = SessionReader.withDefaults().read(file);
+        Session whole = reading.reader().read(file);
         return checked(() -> SessionCompleter.withDefaults().complete(whole))
                 .session()
                 .shots();
@@ -213,15 +225,16 @@ final class PlanCommand implements Callable<Integer> {
         if (pilot != null) {
             ShotSet shots = shots(pilot);
             List<String> names = names(shots, pilot);
-            double[] differences = PairByPair.withinMargin(margin.si())
-                    .appendAll(shots, names.get(0), names.get(1), margin.metric())
-                    .differences();
-            if (differences.length < 2) {
-                throw InputException.of(
-                        pilot.toString(),
-                        "fewer than two whole pairs have " + margin.metric().label());
-            }
-            return checked(() -> SpreadGuess.ofDifferences(differences));
+            Path file = pilot;
+            PairByPair earlier =
+                    PairByPair.withinMargin(margin.si()).appendAll(shots, names.get(0), names.get(1), margin.metric());
+            return earlier.spread()
+                    .orElseThrow(() -> InputException.of(
+                            file.toString(),
+                            (earlier.pairs() < 2
+                                            ? "fewer than two whole pairs have "
+                                            : "all differences within pairs are equal in ")
+                                    + margin.metric().label()));
         }
         double spread;
         try {

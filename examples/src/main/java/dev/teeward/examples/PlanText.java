@@ -4,7 +4,6 @@ import dev.teeward.fitting.compare.SequentialTTest;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.plan.FittingPlan;
 import dev.teeward.fitting.plan.PairByPair;
-import dev.teeward.fitting.plan.SpreadGuess;
 import dev.teeward.fitting.plan.Standing;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Unit;
@@ -77,8 +76,8 @@ final class PlanText {
                     case KEEP_GOING -> "Keep going: " + expected(standing);
                     case WILL_NOT_SETTLE -> "It will not settle at a sensible number of pairs: " + expected(standing);
                 });
-        if (standing.advice() == Standing.Advice.WILL_NOT_SETTLE && spread(now)) {
-            FittingPlan.Result r = plan.forMargin(margin.si(), SpreadGuess.ofDifferences(now.differences()));
+        if (standing.advice() == Standing.Advice.WILL_NOT_SETTLE && now.spread().isPresent()) {
+            FittingPlan.Result r = plan.forMargin(margin.si(), now.spread().get());
             r.atTheEnd()
                     .reachableMargin()
                     .ifPresent(reach -> lines.add(text(
@@ -87,16 +86,6 @@ final class PlanText {
         }
         standing.warnings().forEach(warning -> lines.add("note: " + warning.message()));
         return lines;
-    }
-
-    private static boolean spread(PairByPair now) {
-        double[] d = now.differences();
-        for (int i = 1; i < d.length; i++) {
-            if (d[i] != d[0]) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private String difference(SequentialTTest.Result look, List<String> clubs) {
@@ -172,33 +161,39 @@ final class PlanText {
         tree.put("pairs", now.pairs());
         tree.put("swings", now.swings());
         tree.put("re_hits", now.reHits().size());
-        standing.look().ifPresent(look -> {
-            Interval i = look.difference().interval();
-            tree.put("difference", unit.fromSi(look.difference().value()));
-            tree.put("lower", i.bounded() ? unit.fromSi(i.lower()) : null);
-            tree.put("upper", i.bounded() ? unit.fromSi(i.upper()) : null);
-            tree.put("level", i.level());
-            tree.put("p_value", look.pValue());
-            tree.put("method", look.method());
-        });
+        SequentialTTest.Result look = standing.look().orElse(null);
+        Interval i = look == null || !look.difference().interval().bounded()
+                ? null
+                : look.difference().interval();
+        tree.put(
+                "difference",
+                look == null ? null : unit.fromSi(look.difference().value()));
+        tree.put("lower", i == null ? null : unit.fromSi(i.lower()));
+        tree.put("upper", i == null ? null : unit.fromSi(i.upper()));
+        tree.put("level", look == null ? null : look.difference().interval().level());
+        tree.put("p_value", look == null ? null : look.pValue());
+        tree.put("method", look == null ? null : look.method());
         tree.put("advice", standing.advice().name().toLowerCase(Locale.ROOT));
         tree.put("verdict", standing.verdict().name().toLowerCase(Locale.ROOT));
         tree.put("settled_after", orNull(standing.settledAfter()));
-        standing.prediction().ifPresent(p -> {
-            Map<String, @Nullable Object> more = new LinkedHashMap<>();
-            more.put("chance", p.chance());
-            more.put("low", orNull(p.low()));
-            more.put("central", orNull(p.central()));
-            more.put("high", orNull(p.high()));
-            more.put("allowed", p.allowed());
-            tree.put("more_pairs", more);
-        });
+        tree.put("more_pairs", standing.prediction().map(PlanText::tree).orElse(null));
         tree.put("warnings", standing.warnings().stream().map(w -> w.code()).toList());
         return tree;
     }
 
+    private static Map<String, @Nullable Object> tree(Standing.Prediction p) {
+        Map<String, @Nullable Object> more = new LinkedHashMap<>();
+        more.put("chance", p.chance());
+        more.put("low", orNull(p.low()));
+        more.put("central", orNull(p.central()));
+        more.put("high", orNull(p.high()));
+        more.put("allowed", p.allowed());
+        return more;
+    }
+
     private Map<String, @Nullable Object> head() {
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-plan/1");
         tree.put("metric", margin.metric().key());
         tree.put("unit", unit.symbol());
         tree.put("margin", unit.fromSi(margin.si()));

@@ -2,14 +2,14 @@ package dev.teeward.examples;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
-import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.io.SessionReader;
-import dev.teeward.fitting.io.WholeFile;
 import dev.teeward.fitting.pool.ClubOverGolfers;
 import dev.teeward.fitting.pool.GolferEffect;
+import dev.teeward.fitting.report.PoolReport;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Unit;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -54,17 +55,8 @@ final class PoolCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Metric metric;
 
-    @Option(
-            names = "--units",
-            paramLabel = "us|metric",
-            converter = UnitsConverter.class,
-            defaultValue = "us",
-            description = "us (yd, mph) or metric (m, km/h).")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private UnitSystem units;
-
-    @Option(names = "--json", paramLabel = "FILE", description = "Write the numbers, in the same units, as JSON too.")
-    private @Nullable Path json;
+    @Mixin
+    private OutputOptions output = new OutputOptions();
 
     @Option(
             names = {"-h", "--help"},
@@ -74,7 +66,8 @@ final class PoolCommand implements Callable<Integer> {
     private boolean help;
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
+        output.check(sessions);
         Map<String, Session> golfers = new LinkedHashMap<>();
         for (Path path : sessions) {
             if (golfers.put(path.toString(), SessionReader.withDefaults().read(path)) != null) {
@@ -94,9 +87,7 @@ final class PoolCommand implements Callable<Integer> {
         }
         print(result, spec.commandLine().getOut());
         result.warnings().forEach(w -> spec.commandLine().getErr().println("note: " + w.message()));
-        if (json != null) {
-            WholeFile.write(json, text -> text.write(JsonText.of(tree(result))));
-        }
+        output.write(PoolReport.of(result).withUnits(output.units())::html, () -> tree(result));
         return 0;
     }
 
@@ -131,7 +122,7 @@ final class PoolCommand implements Callable<Integer> {
     }
 
     private Unit unit() {
-        return metric.unit(units);
+        return metric.unit(output.units());
     }
 
     private Map<String, @Nullable Object> tree(ClubOverGolfers.Result r) {
@@ -139,33 +130,22 @@ final class PoolCommand implements Callable<Integer> {
         for (GolferEffect golfer : r.golfers()) {
             Map<String, @Nullable Object> one = new LinkedHashMap<>();
             one.put("golfer", golfer.golfer());
-            one.put("difference", number(golfer.difference()));
+            one.put("difference", JsonNumbers.estimate(golfer.difference(), unit()));
             one.put("mirrored", golfer.mirrored());
             golfers.add(one);
         }
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
+        tree.put("schema", "teeward-pool/1");
         tree.put("first", r.first());
         tree.put("second", r.second());
         tree.put("metric", metric.key());
         tree.put("unit", unit().symbol());
-        tree.put("mean", number(r.pooled().mean()));
-        tree.put("next_golfer", number(r.pooled().nextGolfer()));
-        tree.put("golfer_sd", number(r.pooled().spread()));
+        tree.put("mean", JsonNumbers.estimate(r.pooled().mean(), unit()));
+        tree.put("next_golfer", JsonNumbers.estimate(r.pooled().nextGolfer(), unit()));
+        tree.put("golfer_sd", JsonNumbers.estimate(r.pooled().spread(), unit()));
         tree.put("golfers", golfers);
         tree.put("left_out", r.leftOut());
         tree.put("warnings", r.warnings().stream().map(w -> w.code()).toList());
         return tree;
-    }
-
-    /** An interval without an end has null there. */
-    private Map<String, @Nullable Object> number(Estimate estimate) {
-        Estimate e = estimate.convertTo(unit());
-        boolean bounded = e.interval().bounded();
-        Map<String, @Nullable Object> number = new LinkedHashMap<>();
-        number.put("value", e.value());
-        number.put("lower", bounded ? (Double) e.interval().lower() : null);
-        number.put("upper", bounded ? (Double) e.interval().upper() : null);
-        number.put("level", e.interval().level());
-        return number;
     }
 }

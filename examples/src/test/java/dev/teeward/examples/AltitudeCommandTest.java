@@ -3,6 +3,8 @@ package dev.teeward.examples;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.io.SessionReader;
 import dev.teeward.quantity.Length;
@@ -109,7 +111,9 @@ class AltitudeCommandTest {
             text.append("Rowan,2,").append(112 + i).append(",17,0,6300,0\n");
         }
         Files.writeString(session, text);
-        assertEquals(0, run("altitude", session.toString(), "--elevation", "0"), err.toString());
+        Path json = session.resolveSibling("altitude.json");
+        assertEquals(
+                0, run("altitude", session.toString(), "--elevation", "0", "--json", json.toString()), err.toString());
         List<String> lines = out.toString().lines().toList();
         Pattern number = Pattern.compile(".*: (-?[0-9.]+) yd \\(95 % interval (-?[0-9.]+) to (-?[0-9.]+)\\)");
         Matcher found = number.matcher(lines.get(3));
@@ -120,5 +124,12 @@ class AltitudeCommandTest {
         assertTrue(Double.parseDouble(found.group(1)) > 3.0, lines.get(3));
         assertEquals(found.group(1), air.group(1));
         assertEquals(0.0, Double.parseDouble(rest.group(1)), 1e-9);
+        JsonNode tree = new ObjectMapper().readTree(json.toFile());
+        assertEquals(
+                Double.parseDouble(air.group(1)), tree.at("/share/air/value").asDouble(), 0.05 + 1e-9);
+        assertEquals("Alder", tree.at("/share/first").asText());
+        assertEquals(6, tree.at("/places/0/clubs/1/shots").asInt());
+        assertEquals(
+                List.of(), CommandSchemasTest.faults(CommandSchemasTest.schema("altitude"), Files.readString(json)));
     }
 }

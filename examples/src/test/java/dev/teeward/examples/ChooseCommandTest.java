@@ -108,6 +108,43 @@ class ChooseCommandTest {
         assertTrue(out.toString().contains(", price counted."), out.toString());
     }
 
+    /** On the fairway the totals are longer than the carries; what counts where it lands is said. */
+    @Test
+    void theTotalNeedsATurfAndOtherGoalsSayThatTheyDoNotUseIt() throws Exception {
+        Path carries = folder.resolve("carries.json");
+        Path totals = folder.resolve("totals.json");
+        String file = session.toString();
+        assertEquals(0, run("choose", file, "--goal", "distance", "--json", carries.toString()), err.toString());
+        assertEquals(
+                0,
+                run("choose", file, "--goal", "total", "--turf", "fairway", "--json", totals.toString()),
+                err.toString());
+        assertTrue(out.toString().contains("total, run included; the largest mean is the best."), out.toString());
+        for (int club = 0; club < 2; club++) {
+            String mean = "/clubs/" + club + "/mean/value";
+            double carry =
+                    new ObjectMapper().readTree(carries.toFile()).at(mean).asDouble();
+            double total = new ObjectMapper().readTree(totals.toFile()).at(mean).asDouble();
+            assertTrue(total > carry + 1.0 && total < carry + 60.0, carry + " " + total);
+        }
+        assertFalse(out.toString().contains("count where they land"), out.toString());
+        assertEquals(
+                0,
+                run(
+                        "choose",
+                        file,
+                        "--goal",
+                        "strokes=1/0.1",
+                        "--goal",
+                        "hold=1/0.1",
+                        "--target",
+                        "165yd",
+                        "--turf",
+                        "firm-green"),
+                err.toString());
+        assertTrue(out.toString().contains("note: for strokes the balls count where they land"), out.toString());
+    }
+
     @Test
     void refusesInOneLineAndWritesNothing() {
         Path json = folder.resolve("none.json");
@@ -122,6 +159,10 @@ class ChooseCommandTest {
             {"choose", session.toString(), "--goal", "strokes", "--target", "165yd", "--strokes", "no.csv"},
             {"choose", session.toString(), "--goal", "strokes", "--target", "165yd", "--turf", "firm-green"},
             {"choose", session.toString(), "--goal", "closeness", "--target", "165yd", "--turf", "firm-green"},
+            {"choose", session.toString(), "--goal", "distance", "--turf", "fairway"},
+            {"choose", session.toString(), "--goal", "total"},
+            {"choose", session.toString(), "--goal", "distance", "--elevation", "30000"},
+            {"choose", session.toString(), session.toString(), "--goal", "distance"},
             {"choose", "no.csv", "--goal", "distance"}
         };
         for (String[] args : wrong) {

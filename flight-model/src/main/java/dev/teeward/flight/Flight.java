@@ -223,8 +223,8 @@ public final class Flight {
      *       the ends of the integrator's steps;
      *   <li>{@code bounce-extrapolated}: the ball lands faster or flatter than the bounce model covers, so that the total is a
      *       guess;
-     *   <li>{@code bounce-outside-model}: by far, or it comes down so flat that it does not bounce and yet faster than 10 m/s:
-     *       where it stops is not known, and there is no total;
+     *   <li>{@code bounce-outside-model}: by far, or it comes down so flat that it does not bounce and yet faster than 10 m/s
+     *       along the ground: where it stops is not known, and there is no total;
      *   <li>{@code does-not-stop}: the ball still moves 60 s after landing, because the ground is too steep for its turf or the
      *       ball has not lost its speed yet (the warning says which), and there is no total.
      * </ul>

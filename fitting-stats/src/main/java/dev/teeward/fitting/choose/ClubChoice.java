@@ -1,17 +1,21 @@
 package dev.teeward.fitting.choose;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.compare.PairwiseComparison;
 import dev.teeward.fitting.compare.ProbabilityOfBest;
 import dev.teeward.fitting.compare.ShotOrderKind;
 import dev.teeward.fitting.compare.ShotPairing;
+import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.complete.SessionCompleter;
+import dev.teeward.fitting.complete.UnevenAir;
 import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.Sample;
 import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.fitting.summary.SampleSummary;
 import dev.teeward.quantity.Estimate;
+import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -38,7 +42,8 @@ import org.jspecify.annotations.Nullable;
  * <p>Shots are taken as independent; clubs hit in rounds are compared a little too cautiously. Excluded shots do not count.
  *
  * <p>Warnings, beside those of {@link ProbabilityOfBest}: {@code shots-left-out}, {@code clubs-in-blocks} (a drift cannot be
- * told from the club) and {@code flagged-shots} (by {@link SessionScreen#forCarriesOf}; they count all the same).
+ * told from the club), {@code flagged-shots} (by {@link SessionScreen#forCarriesOf}; they count all the same), {@code airs-differ} (by
+ * {@link UnevenAir}; {@link #withAir} is the mend), and those of {@link SameAir} if there is one air for all.
  *
  * <pre>{@code
  * ClubChoice.Result r = ClubChoice.withGoal(Goal.distance()).withCurrentClub("Alder").choose(session);
@@ -54,13 +59,21 @@ public final class ClubChoice {
     private final Map<String, Double> prices;
     private final double worth;
     private final double level;
+    private final @Nullable SameAir air;
 
-    private ClubChoice(Goal goal, @Nullable String current, Map<String, Double> prices, double worth, double level) {
+    private ClubChoice(
+            Goal goal,
+            @Nullable String current,
+            Map<String, Double> prices,
+            double worth,
+            double level,
+            @Nullable SameAir air) {
         this.goal = goal;
         this.current = current;
         this.prices = prices;
         this.worth = worth;
         this.level = level;
+        this.air = air;
     }
 
     /**
@@ -74,6 +87,9 @@ public final class ClubChoice {
      * @param probability that it is the best, price counted, or empty if the shots do not tell
      * @param expectedLoss how far it is expected to be from the best, price counted, or empty
      * @param shrunk what to expect of it, price not counted, or empty if the shots do not tell
+     * @param carries the carries of its used shots in the order of hitting, whatever the goal; measured, computed, or brought into
+     *     one air [m]
+     * @param carry their mean with its t interval [m], or empty if there are none
      */
     public record ClubResult(
             String name,
@@ -83,7 +99,27 @@ public final class ClubChoice {
             double price,
             OptionalDouble probability,
             OptionalDouble expectedLoss,
-            Optional<Estimate> shrunk) {}
+            Optional<Estimate> shrunk,
+            List<Double> carries,
+            Optional<Estimate> carry) {
+        /**
+         * Copies the list.
+         *
+         * @param name its name
+         * @param shots how many shots count
+         * @param leftOut how many used shots lack what the goal needs
+         * @param mean the mean of the goal
+         * @param price what its price takes off
+         * @param probability that it is the best
+         * @param expectedLoss how far it is expected to be from the best
+         * @param shrunk what to expect of it
+         * @param carries the carries of its used shots [m]
+         * @param carry their mean [m]
+         */
+        public ClubResult {
+            carries = List.copyOf(carries);
+        }
+    }
 
     /**
      * What was found.
@@ -126,7 +162,7 @@ public final class ClubChoice {
      * @return the procedure
      */
     public static ClubChoice withGoal(Goal goal) {
-        return new ClubChoice(Objects.requireNonNull(goal, "goal"), null, Map.of(), 0.0, 0.95);
+        return new ClubChoice(Objects.requireNonNull(goal, "goal"), null, Map.of(), 0.0, 0.95, null);
     }
 
     /**
@@ -136,7 +172,7 @@ public final class ClubChoice {
      * @return a changed copy
      */
     public ClubChoice withCurrentClub(String name) {
-        return new ClubChoice(goal, Objects.requireNonNull(name, "name"), prices, worth, level);
+        return new ClubChoice(goal, Objects.requireNonNull(name, "name"), prices, worth, level, air);
     }
 
     /**
@@ -153,7 +189,7 @@ public final class ClubChoice {
         }
         Map<String, Double> all = new LinkedHashMap<>(prices);
         all.put(Objects.requireNonNull(name, "name"), price);
-        return new ClubChoice(goal, current, Map.copyOf(all), worth, level);
+        return new ClubChoice(goal, current, Map.copyOf(all), worth, level, air);
     }
 
     /**
@@ -167,7 +203,7 @@ public final class ClubChoice {
         if (!(amount >= 0.0 && amount < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("the worth of money must be finite and at least 0, but was " + amount);
         }
-        return new ClubChoice(goal, current, prices, amount, level);
+        return new ClubChoice(goal, current, prices, amount, level, air);
     }
 
     /**
@@ -178,19 +214,39 @@ public final class ClubChoice {
      * @throws IllegalArgumentException if the level is not in (0, 1)
      */
     public ClubChoice withLevel(double wanted) {
-        return new ClubChoice(goal, current, prices, worth, Data.checkLevel(wanted));
+        return new ClubChoice(goal, current, prices, worth, Data.checkLevel(wanted), air);
+    }
+
+    /**
+     * With one air for all: every shot is first brought into it, so that clubs hit on different days or at different places can be
+     * compared.
+     *
+     * @param sameAir the air
+     * @return a changed copy
+     */
+    public ClubChoice withAir(SameAir sameAir) {
+        return new ClubChoice(
+                goal,
+                current,
+                prices,
+                worth,
+                level,
+                Objects.requireNonNull(sameAir, "sameAir").withoutIntervals());
     }
 
     /**
      * Compares the clubs of a session.
      *
-     * @param session a session with at least two clubs; what is missing of flights is computed
+     * @param session a session with at least two clubs; what is missing of flights is computed. One that was {@linkplain
+     *     Session#combine combined} counts each shot in its own air unless there is one {@linkplain #withAir for all}
      * @return the clubs, the leader and the pairs
      * @throws IllegalArgumentException if there are fewer than two clubs, a club named is not in the session, or a club has no
      *     shot with what the goal needs
      */
     public Result choose(Session session) {
-        Session complete = SessionCompleter.withDefaults().complete(session).session();
+        List<Warning> brought = new ArrayList<>();
+        Session seen = air == null ? session : brought(session, air, brought);
+        Session complete = SessionCompleter.withDefaults().complete(seen).session();
         List<String> names = names(complete);
         double[][] scores = new double[names.size()][];
         double[][] compared = new double[names.size()][];
@@ -201,7 +257,7 @@ public final class ClubChoice {
             scores[k] = goal.scores(complete, shots);
             if (scores[k].length == 0) {
                 throw new IllegalArgumentException("no shot with " + names.get(k) + " has what is needed for "
-                        + goal.words() + "; carry and side are needed, and for a green with firmness the launch");
+                        + goal.words() + "; carry and side are needed, and with a turf the launch");
             }
             compared[k] = compared(scores[k], price(names.get(k)));
         }
@@ -213,23 +269,29 @@ public final class ClubChoice {
         for (int k = 0; k < names.size(); k++) {
             double price = price(names.get(k));
             boolean told = !best.clubs().isEmpty();
+            double[] carries = complete.shots().used().club(names.get(k)).values(Metric.CARRY);
+            SampleSummary summary = SampleSummary.withDefaults().withLevel(level);
             clubs.add(new ClubResult(
                     names.get(k),
                     scores[k].length,
                     used[k] - scores[k].length,
-                    SampleSummary.withDefaults()
-                            .withLevel(level)
-                            .withUnit(goal.unit())
-                            .summarize(scores[k])
-                            .mean(),
+                    summary.withUnit(goal.unit()).summarize(scores[k]).mean(),
                     Math.abs(price),
                     told ? OptionalDouble.of(best.clubs().get(k).probability()) : OptionalDouble.empty(),
                     told ? best.clubs().get(k).expectedLoss() : OptionalDouble.empty(),
-                    shrunk.isEmpty() ? Optional.empty() : Optional.of(shrunk.get(k))));
+                    shrunk.isEmpty() ? Optional.empty() : Optional.of(shrunk.get(k)),
+                    Arrays.stream(carries).boxed().toList(),
+                    carries.length == 0
+                            ? Optional.empty()
+                            : Optional.of(summary.withUnit(LengthUnit.METER)
+                                    .summarize(carries)
+                                    .mean())));
         }
         PairwiseComparison pairwise =
                 PairwiseComparison.withDefaults().withLevel(level).withUnit(goal.unit());
-        List<Warning> warnings = new ArrayList<>(best.warnings());
+        List<Warning> warnings = new ArrayList<>(brought);
+        warnings.addAll(best.warnings());
+        UnevenAir.warning(complete, names).ifPresent(warnings::add);
         if (clubs.stream().anyMatch(club -> club.leftOut() > 0)) {
             warnings.add(Warning.of("shots-left-out", "shots that lack what the goal needs were left out"));
         }
@@ -249,6 +311,12 @@ public final class ClubChoice {
                         : Optional.of(pairwise.withMethod(PairwiseComparison.Method.DUNNETT)
                                 .test(compared)),
                 warnings);
+    }
+
+    private static Session brought(Session session, SameAir air, List<Warning> warnings) {
+        SameAir.Result result = air.bring(session);
+        warnings.addAll(result.warnings());
+        return result.session();
     }
 
     private static Optional<Warning> blocks(Session session, List<String> names) {

@@ -20,7 +20,7 @@ import java.util.Optional;
 /**
  * What a golfer wants of a club, as one number for each shot whose mean is compared between clubs.
  *
- * <p>{@link #distance}: carry [m]. {@link #closeness}: distance of the landing point from a target [m], smaller is better.
+ * <p>{@link #distance}: carry [m]. {@link #total}: carry and run on a stated turf [m]. {@link #closeness}: distance of the landing point from a target [m], smaller is better.
  * {@link #tightness}: distance of the landing point from the middle of that club's shots, times sqrt(n / (n - 1)) so that few
  * shots do not look tight [m], smaller is better. {@link #holding}: 1 for a ball on the green, else 0. {@link #strokes}:
  * strokes still to expect after the shot, smaller is better. {@link #mixture}: the sum of weight times number over scale of
@@ -90,6 +90,26 @@ public final class Goal {
      */
     public static Goal distance() {
         return new Goal("carry", LengthUnit.METER, false, false, each(shot -> value(shot, Metric.CARRY)));
+    }
+
+    /**
+     * As far as possible, the run on a given turf included: the carry as measured or computed, plus the run from flying and rolling
+     * the launch. A measured total is not used: it is one of the turf and slope of its place, which a session does not say. No
+     * turf's numbers are validated.
+     *
+     * @param ground turf and slope of the landing area, taken to reach as far as the balls run
+     * @return the goal [m]; shots whose launch was not measured in full or whose rest is not known are left out
+     */
+    public static Goal total(Ground ground) {
+        return new Goal("total, run included", LengthUnit.METER, false, false, (session, shots) -> {
+            SessionFlights flights =
+                    SessionFlights.of(session, FlightModel.standard().withGround(ground));
+            return shots.stream()
+                    .map(shot -> value(shot, Metric.CARRY)
+                            .flatMap(carry ->
+                                    flights.fly(shot).flatMap(Flight::run).map(run -> carry + run.meters())))
+                    .toList();
+        });
     }
 
     /**

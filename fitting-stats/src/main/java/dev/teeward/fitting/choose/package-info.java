@@ -11,7 +11,7 @@
  * r.leader().shrunk();        // what to expect of it, less the luck of having come out first
  * }</pre>
  *
- * <p>{@link dev.teeward.fitting.choose.Goal} says what is wanted: distance, closeness, tightness, holding a green, few
+ * <p>{@link dev.teeward.fitting.choose.Goal} says what is wanted: distance, total, closeness, tightness, holding a green, few
  * strokes, or a mixture with stated scales. {@link dev.teeward.fitting.choose.StrokesTable} is a baseline of strokes that the
  * user supplies, and {@link dev.teeward.fitting.choose.ApproachStrokes} applies it to approach shots.
  *

@@ -9,6 +9,8 @@ import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.fitting.internal.NoncentralT;
 import dev.teeward.fitting.internal.Sample;
+import dev.teeward.fitting.screen.ScreenReport;
+import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Handedness;
 import dev.teeward.quantity.Interval;
@@ -39,7 +41,8 @@ import java.util.stream.IntStream;
  * median of each intent rejects as well, at 1 - level.
  *
  * <p><b>Warnings:</b> {@code hand-assumed} (no hand is given, so a right-handed golfer is taken), {@code intent-missing} (used shots without
- * one do not count), {@code few-shots} (an intent with fewer than 5 shots); of two clubs, {@code not-normal} (the F interval speaks for
+ * one do not count), {@code few-shots} (an intent with fewer than 5 shots), {@code flagged-shots} (by {@link SessionScreen#forCarriesOf};
+ * they count all the same, and one mishit can double a spread); of two clubs, {@code not-normal} (the F interval speaks for
  * a club and the Brown-Forsythe test does not, as with a few mishits; no lean is told).
  *
  * <pre>{@code
@@ -126,6 +129,17 @@ public final class Workability {
      * @throws IllegalArgumentException if no used shot with the club says what was meant
      */
     public ClubResult describe(Session session, String club) {
+        return describe(session, club, screen(session));
+    }
+
+    /** What was not meant as anything does not count, and is not screened. */
+    private static ScreenReport screen(Session session) {
+        Session meant =
+                session.withShots(session.shots().filter(shot -> shot.intent().isPresent()));
+        return SessionScreen.withDefaults().forCarriesOf(meant).screen(meant);
+    }
+
+    private ClubResult describe(Session session, String club, ScreenReport screened) {
         ShotSet used = session.shots().club(club).used();
         Map<Intent, ShotSet> byIntent = new EnumMap<>(Intent.class);
         for (Intent intent : Intent.values()) {
@@ -155,6 +169,7 @@ public final class Workability {
                         "only " + shots.size() + " shots with " + club + " were meant as " + intent.key()));
             }
         });
+        screened.flaggedWarning(List.of(club)).ifPresent(warnings::add);
         return new ClubResult(club, session.hand().orElse(Handedness.RIGHT), byIntent, level, warnings);
     }
 
@@ -168,7 +183,8 @@ public final class Workability {
      * @throws IllegalArgumentException if no used shot with a club says what was meant
      */
     public Comparison compare(Session session, String first, String second) {
-        return new Comparison(describe(session, first), describe(session, second), level);
+        ScreenReport screened = screen(session);
+        return new Comparison(describe(session, first, screened), describe(session, second, screened), level);
     }
 
     /** One club. Immutable and thread-safe. */

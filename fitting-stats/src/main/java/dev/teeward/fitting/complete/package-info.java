@@ -13,8 +13,8 @@
  * carry.origin();                   // MEASURED if it was, COMPUTED if the flight model filled it in
  * }</pre>
  *
- * <p>What was measured is never replaced by what was derived or computed. The total distance is not computed, because that
- * needs a model of the ground, which the flight model does not have.
+ * <p>What was measured is never replaced by what was derived or computed. A total that was not measured is computed only by a
+ * flight model with a {@link dev.teeward.flight.ground.Ground}, which the standard one does not have: no turf is assumed.
  */
 @NullMarked
 package dev.teeward.fitting.complete;

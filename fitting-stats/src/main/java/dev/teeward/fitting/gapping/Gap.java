@@ -30,7 +30,7 @@ import java.util.OptionalDouble;
  * @param smaller the probability that the gap is smaller than wanted, below wanted minus tolerance; empty if no gap is wanted
  * @param larger the probability that the gap is larger than wanted, above wanted plus tolerance; empty if no gap is wanted
  * @param mends what would make the estimate the wanted gap, each by itself, unmodifiable; none if no gap is wanted or the
- *     models cannot tell
+ *     models cannot tell; a slower swing is no mend
  */
 public record Gap(
         String longer,

@@ -1,12 +1,15 @@
 package dev.teeward.fitting.gapping;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Origin;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.complete.Completion;
+import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.complete.SessionFlights;
+import dev.teeward.fitting.complete.UnevenAir;
 import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.flight.FlightModel;
@@ -41,15 +44,17 @@ import org.jspecify.annotations.Nullable;
  *       Fisher 1935);
  *   <li>the <b>overlap</b> is predictive: the probability that one shot to come with the longer club carries less than one to
  *       come with the shorter, each {@code mean + s sqrt(1 + 1/n) t} with n - 1 degrees of freedom, independent;
- *   <li>what would <b>mend</b> it: the change of loft, or of club speed, of either club that would make the estimate the wanted
- *       gap, all swings of that club struck and flown again by the impact and flight models; see {@link Mend}. It needs the
+ *   <li>what would <b>mend</b> it: the change of loft, or gain of club speed, of either club that would make the estimate the
+ *       wanted gap, all swings of that club struck and flown again by the impact and flight models, see {@link Mend}; and from 1.5 wanted
+ *       gaps on a club between, see {@link Bag#halved}. It needs the
  *       club's head, from {@link #withHead} or a typical one by the loft written down in the session (driver below 13 deg, fairway wood
  *       below 20, hybrid below 23, irons by 4 deg from 25 deg for the 5-iron, wedge from 43: common practice, no source).
  * </ul>
  *
  * <p>A club <b>covers</b> a distance if at least a share of its shots to come (half unless changed) carries to within a
  * tolerance of it (7.5 yd unless changed; both common practice, no source), by the same predictive t. Full swings only: what a
- * golfer does between the distances of full swings is not in the shots.
+ * golfer does between the distances of full swings is not in the shots. What no club covers is reckoned from the estimates;
+ * {@link Bag#settled} tells whether a stretch is wider than its neighbours' carries are unsure.
  *
  * <p>The order itself is taken from the shots, so that a gap that is small against its interval tends to be shown too large; how sure
  * the order is, is said for each gap. Probabilities of single gaps are not adjusted for their number.
@@ -57,7 +62,7 @@ import org.jspecify.annotations.Nullable;
  * <p><b>Warnings</b>, beside those of {@link SessionCompleter} for carries that it worked out: {@code club-left-out} (fewer than two
  * shots), {@code clubs-in-blocks}, {@code few-shots} (below five), {@code order-not-sure}, {@code carries-of-two-kinds},
  * {@code flagged-shots}, {@code covers-nothing}, {@code mend-not-told}, {@code typical-head}, {@code several-gaps}, {@code
- * qualified-builder}.
+ * qualified-builder}, {@code airs-differ} (by {@link UnevenAir}; {@link #withAir} is the mend), and those of {@link SameAir}.
  *
  * <pre>{@code
  * Bag bag = Gapping.withDefaults().withWanted(yards(12.0), yards(4.0)).measure(session);
@@ -87,6 +92,7 @@ public final class Gapping {
         private FlightModel model = FlightModel.standard();
         private ImpactModel impact = RigidImpact.standard();
         private Map<String, ClubHead> heads = Map.of();
+        private @Nullable SameAir air;
 
         private Settings() {}
 
@@ -100,6 +106,7 @@ public final class Gapping {
             model = from.model;
             impact = from.impact;
             heads = from.heads;
+            air = from.air;
         }
     }
 
@@ -229,6 +236,19 @@ public final class Gapping {
         return new Gapping(changed);
     }
 
+    /**
+     * With one air for all: every shot is first brought into it, so that clubs hit on different days or at different places can be
+     * compared. Measured totals are left out then, since they hang on the turf of their place.
+     *
+     * @param air the air; its flight model is replaced by that of this procedure
+     * @return a changed copy
+     */
+    public Gapping withAir(SameAir air) {
+        Settings changed = new Settings(settings);
+        changed.air = Objects.requireNonNull(air, "air").withoutIntervals();
+        return new Gapping(changed);
+    }
+
     private static double share(String name, double value) {
         if (!(value > 0.0 && value < 1.0)) {
             throw new IllegalArgumentException(name + " must be in (0, 1), but was " + value + "; 95 percent are 0.95");
@@ -237,7 +257,8 @@ public final class Gapping {
     }
 
     /**
-     * Measures the bag of a session; several sessions as one by {@link Session#combine}, then each shot counts in its own air.
+     * Measures the bag of a session; several sessions as one by {@link Session#combine}, then each shot counts in its own air
+     * unless there is one {@linkplain #withAir for all}.
      *
      * @param session the session, with carries or with launches to compute them from
      * @return the bag
@@ -245,13 +266,18 @@ public final class Gapping {
      *     has fewer than two, if a head is given for a club that was not hit, or as {@link SessionCompleter#complete} does
      */
     public Bag measure(Session session) {
-        Completion completion =
-                SessionCompleter.withDefaults().withFlightModel(settings.model).complete(session);
-        Session complete =
-                completion.session().withShots(withCarry(completion.session().shots()));
         List<Warning> warnings = new ArrayList<>();
+        SessionCompleter completer = SessionCompleter.withDefaults().withFlightModel(settings.model);
+        Completion completion = completer.complete(session);
+        Session seen = settings.air == null
+                ? completion.session()
+                : completer
+                        .complete(brought(completion.session(), settings.air, warnings))
+                        .session();
+        Session complete = seen.withShots(withCarry(seen.shots()));
         List<String> names = names(complete, warnings);
-        Map<String, Integer> flagged = flagged(completion.session(), names, warnings);
+        UnevenAir.warning(complete, names).ifPresent(warnings::add);
+        Map<String, Integer> flagged = flagged(seen, names, warnings);
         List<BagClub> clubs = new ArrayList<>();
         for (String name : names) {
             clubs.add(ClubMeasure.of(
@@ -285,6 +311,7 @@ public final class Gapping {
             warnings.addAll(completion.warnings());
         }
         about(clubs, warnings);
+        twoKinds(completion.session().shots(), names).ifPresent(warnings::add);
         return new Bag(
                 clubs,
                 gaps,
@@ -296,6 +323,12 @@ public final class Gapping {
                 settings.coverShare,
                 method(gaps),
                 warnings.stream().distinct().toList());
+    }
+
+    private Session brought(Session session, SameAir air, List<Warning> warnings) {
+        SameAir.Result result = air.withFlightModel(settings.model).bring(session);
+        warnings.addAll(result.warnings());
+        return result.session();
     }
 
     /** A shot without a carry is a shot that does not count here, and breaks its pair. */
@@ -381,14 +414,6 @@ public final class Gapping {
             warnings.add(Warning.of(
                     "few-shots", "fewer than " + FEW + " shots with " + String.join(", ", few) + " say little"));
         }
-        boolean mixed = clubs.stream().anyMatch(club -> club.computed() > 0)
-                && clubs.stream().anyMatch(club -> club.computed() < club.shots());
-        if (mixed) {
-            warnings.add(
-                    Warning.of(
-                            "carries-of-two-kinds",
-                            "some carries were measured and some computed from the launch, so part of a gap may be the model's"));
-        }
         List<String> nothing = clubs.stream()
                 .filter(club -> club.covers().isEmpty())
                 .map(BagClub::name)
@@ -398,6 +423,22 @@ public final class Gapping {
                     "covers-nothing",
                     "the shots with " + String.join(", ", nothing) + " spread too widely to cover any distance"));
         }
+    }
+
+    /** As hit, since carries that were brought into other air are all computed. */
+    private static Optional<Warning> twoKinds(ShotSet shots, List<String> names) {
+        long kinds = shots.used().stream()
+                .filter(shot -> names.contains(shot.club()))
+                .flatMap(shot -> shot.reading(Metric.CARRY).stream())
+                .map(reading -> reading.origin() == Origin.COMPUTED)
+                .distinct()
+                .count();
+        return kinds < 2L
+                ? Optional.empty()
+                : Optional.of(
+                        Warning.of(
+                                "carries-of-two-kinds",
+                                "some carries were measured and some computed from the launch, so part of a gap may be the model's"));
     }
 
     private String method(List<Gap> gaps) {

@@ -9,7 +9,7 @@ import dev.teeward.quantity.Estimate;
  *
  * @param club the club to change
  * @param means what would be changed
- * @param change by how much, with its interval: loft in [rad], more loft positive; club speed in [m/s], faster positive
+ * @param change by how much, with its interval: loft in [rad], more loft positive; club speed in [m/s], always faster
  * @param shots how many swings of that club the models flew to find it
  */
 public record Mend(String club, Means means, Estimate change, int shots) {
@@ -18,7 +18,7 @@ public record Mend(String club, Means means, Estimate change, int shots) {
         /** The loft of the club; a degree more loft is taken to deliver a degree more dynamic loft. */
         LOFT,
 
-        /** The speed of the club head. */
+        /** The speed of the club head; only more of it, since nobody is told to swing slower. */
         CLUB_SPEED
     }
 }

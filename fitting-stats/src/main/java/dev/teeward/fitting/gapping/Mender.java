@@ -38,6 +38,11 @@ final class Mender {
         this.flights = flights;
     }
 
+    /** Nobody is told to swing slower. */
+    private static boolean sensible(Mend mend) {
+        return mend.means() == Mend.Means.LOFT || mend.change().value() > 0.0;
+    }
+
     List<Mend> mends(Gap gap, double wanted) {
         asked = true;
         Interval interval = gap.difference().estimate().interval();
@@ -45,8 +50,12 @@ final class Mender {
         double df = gap.difference().degreesOfFreedom().stream().findFirst().orElse(1.0);
         List<Mend> mends = new ArrayList<>();
         for (Mend.Means means : Mend.Means.values()) {
-            find(gap.longer(), means, missing, interval, df).ifPresent(mends::add);
-            find(gap.shorter(), means, -missing, interval, df).ifPresent(mends::add);
+            find(gap.longer(), means, missing, interval, df)
+                    .filter(Mender::sensible)
+                    .ifPresent(mends::add);
+            find(gap.shorter(), means, -missing, interval, df)
+                    .filter(Mender::sensible)
+                    .ifPresent(mends::add);
         }
         told |= !mends.isEmpty();
         return mends;

@@ -39,7 +39,7 @@ public final class Sample {
             min = Math.min(min, v);
             max = Math.max(max, v);
         }
-        this.constant = max - min <= ROUNDING_ULPS * Math.ulp(scale);
+        this.constant = max - min <= tieTolerance(scale);
     }
 
     /**
@@ -216,7 +216,17 @@ public final class Sample {
      * @return the distance, at least 0
      */
     public double tieTolerance() {
-        return ROUNDING_ULPS * Math.ulp(scale);
+        return tieTolerance(scale);
+    }
+
+    /**
+     * The distance within which two numbers count as tied.
+     *
+     * @param largest the size of the largest number they came from
+     * @return a few roundings of it, at least 0
+     */
+    public static double tieTolerance(double largest) {
+        return ROUNDING_ULPS * Math.ulp(largest);
     }
 
     /**

@@ -1,6 +1,8 @@
 package dev.teeward.fitting.plan;
 
 import dev.teeward.fitting.compare.SequentialTTest;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
@@ -163,6 +165,15 @@ public final class FittingPlan {
     }
 
     /**
+     * The chance wanted for either answer.
+     *
+     * @return the chance, in [0.5, 0.99]
+     */
+    public double chance() {
+        return chance;
+    }
+
+    /**
      * With another level of the intervals.
      *
      * @param wanted the level, in [0.8, 0.999]
@@ -206,12 +217,7 @@ public final class FittingPlan {
         OptionalInt fixed = smallest(n -> Math.min(found(n, margin, spread), same(n, margin, spread)) >= chance);
         double[] limit = reach(m -> Math.min(found(cap, m, spread), same(cap, m, spread)), spread);
         Design atTheEnd = new Design(fixed, found(cap, margin, spread), same(cap, margin, spread), optional(limit));
-        SimulatedSessions sessions = new SimulatedSessions(
-                SequentialTTest.withDefaults().withLevel(level),
-                RUNS,
-                Math.max(cap, MOST),
-                new SplittableRandom(seed),
-                spread);
+        SimulatedSessions sessions = sessions(spread);
         SimulatedSessions.Stops stops = sessions.stops(margin, MOST);
         OptionalInt every = smallest(n -> stops.least(n) >= chance);
         Design afterEveryPair = new Design(
@@ -220,6 +226,47 @@ public final class FittingPlan {
                 stops.showsSame(cap),
                 optional(reach(m -> sessions.stops(m, cap).least(cap), spread)));
         return new Result(margin, spread, cap, atTheEnd, afterEveryPair);
+    }
+
+    /**
+     * The chances of a number of pairs: of either way of looking the smaller of finding clubs different that differ by the margin,
+     * and of showing those to be within it that do not differ.
+     *
+     * @param pairs the number of pairs
+     * @param atTheEnd if the answer is looked at once, after all of them
+     * @param afterEveryPair if it is looked at after every pair
+     */
+    public record Chance(int pairs, double atTheEnd, double afterEveryPair) {}
+
+    /**
+     * How the chances grow with the pairs; those of the cap are those of {@link #forMargin}.
+     *
+     * @param margin the largest difference that does not matter, finite and above 0
+     * @param spread the standard deviation of the differences within pairs, in the unit of the margin
+     * @return from 2 pairs on a quarter beyond the cap, and on until both ways have the wanted chance, 200 pairs at most;
+     *     unmodifiable
+     * @throws IllegalArgumentException if the margin is out of range
+     */
+    public List<Chance> chances(double margin, SpreadGuess spread) {
+        PairByPair.checkMargin(margin);
+        SimulatedSessions.Stops stops = sessions(spread).stops(margin, MOST);
+        List<Chance> chances = new ArrayList<>();
+        boolean enough = false;
+        for (int n = 2; n <= MOST && !(enough && n > 1.25 * mostPairs()); n++) {
+            Chance next = new Chance(n, Math.min(found(n, margin, spread), same(n, margin, spread)), stops.least(n));
+            enough = Math.min(next.atTheEnd(), next.afterEveryPair()) >= chance;
+            chances.add(next);
+        }
+        return List.copyOf(chances);
+    }
+
+    private SimulatedSessions sessions(SpreadGuess spread) {
+        return new SimulatedSessions(
+                SequentialTTest.withDefaults().withLevel(level),
+                RUNS,
+                Math.max(mostPairs(), MOST),
+                new SplittableRandom(seed),
+                spread);
     }
 
     private double found(int n, double margin, SpreadGuess spread) {

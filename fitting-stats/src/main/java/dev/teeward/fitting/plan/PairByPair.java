@@ -8,6 +8,7 @@ import dev.teeward.fitting.compare.SequentialTTest;
 import dev.teeward.fitting.compare.ShotPairing;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.internal.Data;
+import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
@@ -17,6 +18,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A session of two clubs that may be looked at after every pair: settled, keep going, or will not settle.
@@ -56,11 +58,18 @@ public final class PairByPair {
     private final Unit unit;
     private final SwingCap cap;
     private final long seed;
-    private final List<Double> differences;
+    private final List<Pair> pairs;
     private final OptionalDouble openFirst;
     private final OptionalDouble openSecond;
     private final List<ReHit> reHits;
     private final Lost lost;
+
+    /** The readings of a whole pair: what rounding made of their difference is seen by their size only. */
+    private record Pair(double first, double second) {
+        double difference() {
+            return first - second;
+        }
+    }
 
     /** Swings of session files that made no pair and were not hit again, swings that warmed up, and pairs taken out. */
     private record Lost(int others, int warmed, int pairs) {}
@@ -71,7 +80,7 @@ public final class PairByPair {
             Unit unit,
             SwingCap cap,
             long seed,
-            List<Double> differences,
+            List<Pair> pairs,
             OptionalDouble openFirst,
             OptionalDouble openSecond,
             List<ReHit> reHits,
@@ -81,7 +90,7 @@ public final class PairByPair {
         this.unit = unit;
         this.cap = cap;
         this.seed = seed;
-        this.differences = List.copyOf(differences);
+        this.pairs = List.copyOf(pairs);
         this.openFirst = openFirst;
         this.openSecond = openSecond;
         this.reHits = List.copyOf(reHits);
@@ -135,7 +144,7 @@ public final class PairByPair {
     public PairByPair withLevel(double wanted) {
         requireNoShot("level");
         return new PairByPair(
-                margin, checkedLevel(wanted), unit, cap, seed, differences, openFirst, openSecond, reHits, lost);
+                margin, checkedLevel(wanted), unit, cap, seed, pairs, openFirst, openSecond, reHits, lost);
     }
 
     /**
@@ -146,7 +155,7 @@ public final class PairByPair {
      */
     public PairByPair withUnit(Unit other) {
         Objects.requireNonNull(other, "unit");
-        return new PairByPair(margin, level, other, cap, seed, differences, openFirst, openSecond, reHits, lost);
+        return new PairByPair(margin, level, other, cap, seed, pairs, openFirst, openSecond, reHits, lost);
     }
 
     /**
@@ -179,7 +188,7 @@ public final class PairByPair {
     }
 
     private PairByPair with(SwingCap other) {
-        return new PairByPair(margin, level, unit, other, seed, differences, openFirst, openSecond, reHits, lost);
+        return new PairByPair(margin, level, unit, other, seed, pairs, openFirst, openSecond, reHits, lost);
     }
 
     /**
@@ -189,11 +198,11 @@ public final class PairByPair {
      * @return a changed copy
      */
     public PairByPair withSeed(long other) {
-        return new PairByPair(margin, level, unit, cap, other, differences, openFirst, openSecond, reHits, lost);
+        return new PairByPair(margin, level, unit, cap, other, pairs, openFirst, openSecond, reHits, lost);
     }
 
     private void requireNoShot(String what) {
-        if (!differences.isEmpty() || openFirst.isPresent() || openSecond.isPresent()) {
+        if (!pairs.isEmpty() || openFirst.isPresent() || openSecond.isPresent()) {
             throw new IllegalStateException("the " + what + " must be settled before the first shot");
         }
     }
@@ -212,8 +221,8 @@ public final class PairByPair {
         if (openFirst.isPresent() || openSecond.isPresent()) {
             throw new IllegalStateException("a pair waits for its second shot; hit it first");
         }
-        List<Double> more = new ArrayList<>(differences);
-        more.add(first - second);
+        List<Pair> more = new ArrayList<>(pairs);
+        more.add(new Pair(first, second));
         return with(more, OptionalDouble.empty(), OptionalDouble.empty(), reHits);
     }
 
@@ -250,7 +259,7 @@ public final class PairByPair {
                 unit,
                 cap,
                 seed,
-                session.differences,
+                session.pairs,
                 session.openFirst,
                 session.openSecond,
                 session.reHits,
@@ -279,11 +288,11 @@ public final class PairByPair {
         OptionalDouble other = first ? openSecond : openFirst;
         if (other.isPresent()) {
             double partner = other.getAsDouble();
-            PairByPair closed = with(differences, OptionalDouble.empty(), OptionalDouble.empty(), reHits);
+            PairByPair closed = with(pairs, OptionalDouble.empty(), OptionalDouble.empty(), reHits);
             return first ? closed.append(value, partner) : closed.append(partner, value);
         }
         OptionalDouble open = OptionalDouble.of(value);
-        return first ? with(differences, open, openSecond, reHits) : with(differences, openFirst, open, reHits);
+        return first ? with(pairs, open, openSecond, reHits) : with(pairs, openFirst, open, reHits);
     }
 
     /**
@@ -296,13 +305,13 @@ public final class PairByPair {
      */
     public PairByPair reHit(ReHit.Side side, String reason) {
         List<ReHit> more = new ArrayList<>(reHits);
-        more.add(new ReHit(Objects.requireNonNull(side, "side"), reason, differences.size()));
+        more.add(new ReHit(Objects.requireNonNull(side, "side"), reason, pairs.size()));
         return side == ReHit.Side.FIRST
-                ? with(differences, OptionalDouble.empty(), openSecond, more)
-                : with(differences, openFirst, OptionalDouble.empty(), more);
+                ? with(pairs, OptionalDouble.empty(), openSecond, more)
+                : with(pairs, openFirst, OptionalDouble.empty(), more);
     }
 
-    private PairByPair with(List<Double> d, OptionalDouble first, OptionalDouble second, List<ReHit> hits) {
+    private PairByPair with(List<Pair> d, OptionalDouble first, OptionalDouble second, List<ReHit> hits) {
         return new PairByPair(margin, level, unit, cap, seed, d, first, second, hits, lost);
     }
 
@@ -312,7 +321,7 @@ public final class PairByPair {
      * @return how many there are
      */
     public int pairs() {
-        return differences.size();
+        return pairs.size();
     }
 
     /**
@@ -322,7 +331,7 @@ public final class PairByPair {
      * @return how many there were
      */
     public int swings() {
-        return 2 * differences.size() + open() + reHits.size() + lost.others();
+        return 2 * pairs.size() + open() + reHits.size() + lost.others();
     }
 
     private int open() {
@@ -335,7 +344,7 @@ public final class PairByPair {
      * @return how many there may be in all, those that were hit included
      */
     public int mostPairs() {
-        return cap.pairs(differences.size(), open(), reHits.size() + lost.others(), lost.warmed());
+        return cap.pairs(pairs.size(), open(), reHits.size() + lost.others(), lost.warmed());
     }
 
     /**
@@ -353,7 +362,64 @@ public final class PairByPair {
      * @return first minus second, in order
      */
     public double[] differences() {
-        return differences.stream().mapToDouble(Double::doubleValue).toArray();
+        return readings(Pair::difference);
+    }
+
+    /**
+     * The spread of the whole pairs, to plan another session by.
+     *
+     * @return the standard deviation of the differences; empty with fewer than two pairs, or if all differences are equal but
+     *     for rounding
+     */
+    public Optional<SpreadGuess> spread() {
+        RunningLooks run = new RunningLooks(new double[pairs.size() + 1], margin);
+        pairs.forEach(pair -> run.add(pair.first(), pair.second()));
+        return pairs.size() > 1 && run.standardDeviation() > 0.0
+                ? Optional.of(SpreadGuess.ofPilot(run.standardDeviation(), pairs.size()))
+                : Optional.empty();
+    }
+
+    /**
+     * What was known after a pair.
+     *
+     * @param pairs how many pairs there were
+     * @param mean the mean difference
+     * @param interval the always-valid interval, without ends as long as nothing can be told or if the limits of different looks
+     *     exclude each other
+     */
+    public record Look(int pairs, double mean, Interval interval) {}
+
+    /**
+     * What was known after each pair.
+     *
+     * @return a look for each whole pair, in order, unmodifiable
+     */
+    public List<Look> looks() {
+        SequentialTTest test = SequentialTTest.withDefaults().withLevel(level);
+        RunningLooks run = new RunningLooks(RunningLooks.criticals(test, pairs.size()), margin);
+        List<Look> looks = new ArrayList<>();
+        for (Pair pair : pairs) {
+            run.add(pair.first(), pair.second());
+            boolean told = run.lower() <= run.upper() && run.lower() > Double.NEGATIVE_INFINITY;
+            looks.add(new Look(
+                    run.pairs(),
+                    run.mean(),
+                    told ? Interval.of(run.lower(), run.upper(), level) : Interval.unbounded(level)));
+        }
+        return List.copyOf(looks);
+    }
+
+    /**
+     * The margin.
+     *
+     * @return the largest difference that does not matter
+     */
+    public double margin() {
+        return margin;
+    }
+
+    private double[] readings(ToDoubleFunction<Pair> of) {
+        return pairs.stream().mapToDouble(of).toArray();
     }
 
     /**
@@ -363,20 +429,20 @@ public final class PairByPair {
      */
     public Standing standing() {
         SequentialTTest test = SequentialTTest.withDefaults().withLevel(level).withUnit(unit);
-        double[] critical = RunningLooks.criticals(test, Math.max(differences.size(), mostPairs()));
+        double[] critical = RunningLooks.criticals(test, Math.max(pairs.size(), mostPairs()));
         RunningLooks run = new RunningLooks(critical, margin);
         int settledAt = 0;
-        for (double difference : differences) {
-            run.add(difference);
+        for (Pair pair : pairs) {
+            run.add(pair.first(), pair.second());
             if (settledAt == 0 && run.verdict() != Verdict.UNDECIDED) {
                 settledAt = run.pairs();
             }
         }
         OptionalInt settledAfter = settledAt == 0 ? OptionalInt.empty() : OptionalInt.of(settledAt);
         List<Warning> warnings = new ArrayList<>();
-        Optional<SequentialTTest.Result> look = differences.isEmpty()
+        Optional<SequentialTTest.Result> look = pairs.isEmpty()
                 ? Optional.empty()
-                : Optional.of(test.testPairs(differences(), new double[differences.size()]));
+                : Optional.of(test.testPairs(readings(Pair::first), readings(Pair::second)));
         look.ifPresent(seen -> warnings.addAll(seen.warnings()));
         oneSided().ifPresent(warnings::add);
         if (lost.pairs() > 0) {
@@ -389,10 +455,10 @@ public final class PairByPair {
         if (verdict != Verdict.UNDECIDED) {
             return new Standing(Standing.Advice.SETTLED, verdict, look, settledAfter, Optional.empty(), warnings);
         }
-        int allowed = Math.max(0, mostPairs() - differences.size());
+        int allowed = Math.max(0, mostPairs() - pairs.size());
         Optional<Standing.Prediction> prediction = Continuations.predict(run, allowed, seed);
         boolean hopeless = allowed == 0
-                || (differences.size() >= FEWEST_TO_GIVE_UP
+                || (pairs.size() >= FEWEST_TO_GIVE_UP
                         && prediction.filter(p -> p.chance() < LEAST_CHANCE).isPresent());
         return new Standing(
                 hopeless ? Standing.Advice.WILL_NOT_SETTLE : Standing.Advice.KEEP_GOING,
@@ -426,6 +492,6 @@ public final class PairByPair {
     /** The number of pairs, the margin and the cap. */
     @Override
     public String toString() {
-        return differences.size() + " of at most " + mostPairs() + " pairs, margin " + margin;
+        return pairs.size() + " of at most " + mostPairs() + " pairs, margin " + margin;
     }
 }

@@ -2,6 +2,7 @@ package dev.teeward.fitting.plan;
 
 import dev.teeward.fitting.compare.SequentialTTest;
 import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.internal.Sample;
 import java.util.Arrays;
 
 /**
@@ -14,6 +15,9 @@ final class RunningLooks {
     private int n;
     private double mean;
     private double squares;
+    private double largest;
+    private double smallestDifference = Double.POSITIVE_INFINITY;
+    private double largestDifference = Double.NEGATIVE_INFINITY;
     private double lower = Double.NEGATIVE_INFINITY;
     private double upper = Double.POSITIVE_INFINITY;
 
@@ -29,6 +33,9 @@ final class RunningLooks {
         n = other.n;
         mean = other.mean;
         squares = other.squares;
+        largest = other.largest;
+        smallestDifference = other.smallestDifference;
+        largestDifference = other.largestDifference;
         lower = other.lower;
         upper = other.upper;
     }
@@ -42,9 +49,18 @@ final class RunningLooks {
         return critical;
     }
 
-    /** One more pair; from then on the interval is cut with that of this look. */
+    /** One more pair of which the difference is known as it was drawn. */
     RunningLooks add(double difference) {
+        return add(difference, 0.0);
+    }
+
+    /** One more pair; from then on the interval is cut with that of this look. */
+    RunningLooks add(double first, double second) {
         n++;
+        double difference = first - second;
+        largest = Math.max(largest, Math.max(Math.abs(first), Math.abs(second)));
+        smallestDifference = Math.min(smallestDifference, difference);
+        largestDifference = Math.max(largestDifference, difference);
         double off = difference - mean;
         mean += off / n;
         squares += off * (difference - mean);
@@ -64,8 +80,10 @@ final class RunningLooks {
         return mean;
     }
 
+    /** 0 if the differences are equal but for the rounding of the numbers that they are differences of. */
     double standardDeviation() {
-        return Math.sqrt(squares / (n - 1));
+        boolean equal = largestDifference - smallestDifference <= Sample.tieTolerance(largest);
+        return equal ? 0.0 : Math.sqrt(squares / (n - 1));
     }
 
     double lower() {

@@ -14,7 +14,8 @@ import java.util.stream.DoubleStream;
 
 /**
  * The bag as steps: a row for each club, the longest on top. A band holds 8 of 10 single shots, a thick line the mean's
- * interval, dots the shots; the number between two rows is their gap. Distances that no club covers are dotted columns.
+ * interval, dots the shots; the number between two rows is their gap. Distances that no club covers are dotted
+ * columns, but for those that hang on estimates alone.
  */
 final class BagPicture {
     private static final double LEFT = 84.0;
@@ -71,7 +72,8 @@ final class BagPicture {
                         + number(club.carry().value()))
                 .collect(Collectors.joining(", "));
         String open = bag.uncovered().stream()
-                .map(s -> number(s.from().meters()) + " to " + number(s.to().meters()))
+                .map(s -> number(s.from().meters()) + " to " + number(s.to().meters())
+                        + (bag.settled(s) ? "" : " (by the estimates)"))
                 .collect(Collectors.joining(", "));
         return "Mean carries in " + unit.symbol() + ": " + clubs + ". "
                 + (open.isEmpty() ? "Every distance between them is covered." : "Not covered: " + open + ".");
@@ -91,7 +93,7 @@ final class BagPicture {
         drawing.text(29.0, 14.0, "start", "8 of 10 shots");
         mean(drawing, 116.0, 122.0, 140.0, 10.0);
         drawing.text(145.0, 14.0, "start", "mean, " + BagWords.level(bag.level()) + " interval");
-        if (!bag.uncovered().isEmpty()) {
+        if (bag.uncovered().stream().anyMatch(bag::settled)) {
             open(drawing, 0.0, 24.0, 22.0, 12.0);
             drawing.text(29.0, 32.0, "start", "no club covers it");
         }
@@ -146,7 +148,7 @@ final class BagPicture {
     }
 
     private void uncovered(SvgDrawing drawing) {
-        for (Stretch stretch : bag.uncovered()) {
+        for (Stretch stretch : bag.uncovered().stream().filter(bag::settled).toList()) {
             open(drawing, x(stretch.from().meters()), x(stretch.to().meters()), TOP, bottom - TOP);
         }
     }

@@ -14,6 +14,7 @@ import dev.teeward.quantity.Length;
 import dev.teeward.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** The sentences about a bag. */
@@ -23,9 +24,6 @@ final class BagWords {
 
     /** From this probability on a gap counts as one to mend. */
     private static final double DOUBTFUL = 0.5;
-
-    /** From this many wanted gaps on a club between would come nearer to the wanted one than none. */
-    private static final double HALVED = 1.5;
 
     private static final double NOTICEABLE_OVERLAP = 0.2;
 
@@ -62,13 +60,6 @@ final class BagWords {
             return "large";
         }
         return gap.smaller().orElse(0.0) >= LIKELY ? "small" : "";
-    }
-
-    private static Section section(String id, String title, List<String> sentences) {
-        return Section.of(
-                id,
-                title,
-                sentences.stream().map(text -> Sentence.of(text, List.of())).toList());
     }
 
     private static String name(String club) {
@@ -113,32 +104,24 @@ final class BagWords {
                         + name(gap.shorter()) + " carries farther than the one with " + name(gap.longer()) + ".");
             }
         }
-        return section("in-short", "In short", said);
+        return Sentences.section("in-short", "In short", said);
     }
 
     /** A stretch that is narrower than its neighbours' means are sure may not be there at all. */
     private String doubt(Stretch stretch) {
-        BagClub above = bag.clubs().get(0);
-        BagClub below = bag.clubs().get(bag.clubs().size() - 1);
-        for (BagClub club : bag.clubs()) {
-            double mean = club.carry().value();
-            if (mean >= stretch.to().meters()) {
-                above = club;
-            }
-            if (mean <= stretch.from().meters() && mean > below.carry().value()) {
-                below = club;
-            }
+        if (bag.settled(stretch)) {
+            return "";
         }
+        BagClub above = bag.neighbours(stretch).get(0);
+        BagClub below = bag.neighbours(stretch).get(1);
         Interval one = below.carry().interval();
         Interval other = above.carry().interval();
         if (!one.bounded() || !other.bounded()) {
             return " by the estimates, of which it cannot be told how sure they are";
         }
-        return stretch.length().meters() < one.halfWidth() + other.halfWidth()
-                ? " by the estimates, which is less than they are sure: " + name(below.name()) + " to "
-                        + length(one.halfWidth()) + " and " + name(above.name()) + " to "
-                        + length(Length.ofMeters(other.halfWidth()))
-                : "";
+        return " by the estimates, which is less than they are sure: " + name(below.name()) + " to "
+                + length(one.halfWidth()) + " and " + name(above.name()) + " to "
+                + length(Length.ofMeters(other.halfWidth()));
     }
 
     private void gaps(List<String> said) {
@@ -169,30 +152,22 @@ final class BagWords {
         for (Gap gap : bag.gaps()) {
             boolean doubtful =
                     gap.smaller().orElse(0.0) >= DOUBTFUL || gap.larger().orElse(0.0) >= DOUBTFUL;
-            // Nobody is told to swing slower.
-            List<Mend> mends = gap.mends().stream()
-                    .filter(mend ->
-                            mend.means() == Mend.Means.LOFT || mend.change().value() > 0.0)
-                    .toList();
-            if (!doubtful) {
-                continue;
-            }
             String between = "Between " + name(gap.longer()) + " and " + name(gap.shorter());
-            double lie = gap.difference().estimate().value();
-            if (lie > HALVED * bag.wanted().orElseThrow().meters()) {
-                said.add(between + " one more club, half-way, would leave two gaps of " + length(0.5 * lie) + " "
-                        + unit.symbol() + ".");
+            OptionalDouble halved = bag.halved(gap);
+            if (halved.isPresent()) {
+                said.add(between + " one more club, half-way, would leave two gaps of " + length(halved.getAsDouble())
+                        + " " + unit.symbol() + ".");
             }
-            if (!mends.isEmpty()) {
+            if (doubtful && !gap.mends().isEmpty()) {
                 changes = true;
                 said.add(between + " the wanted gap would come, by the models, from "
-                        + mends.stream().map(this::change).collect(Collectors.joining(", or from ")) + ".");
+                        + gap.mends().stream().map(this::change).collect(Collectors.joining(", or from ")) + ".");
             }
         }
         if (changes) {
             said.add("Each by itself, all else as it is; a change to one club moves both of its gaps.");
         }
-        return section("mend", "What would mend it", said);
+        return Sentences.section("mend", "What would mend it", said);
     }
 
     private String change(Mend mend) {
@@ -215,22 +190,10 @@ final class BagWords {
         said.add(bag.method() + ".");
         said.add("A club covers a distance if at least " + level(bag.coverShare())
                 + " of its full shots carry to within " + length(bag.coverTolerance()) + " of it.");
-        return section("method", "How it was worked out", said);
+        return Sentences.section("method", "How it was worked out", said);
     }
 
     Section warnings() {
-        return section(
-                "warnings",
-                "What to know",
-                bag.warnings().stream()
-                        .map(warning -> capital(VisibleText.line(warning.message())) + ".")
-                        .toList());
-    }
-
-    private static String capital(String text) {
-        return text.isEmpty()
-                ? text
-                : Character.toString(Character.toUpperCase(text.codePointAt(0)))
-                        + text.substring(Character.charCount(text.codePointAt(0)));
+        return Sentences.warnings(bag.warnings());
     }
 }

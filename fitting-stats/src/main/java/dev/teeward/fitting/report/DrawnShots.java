@@ -92,11 +92,11 @@ final class DrawnShots {
     }
 
     /** At most so many of them, evenly chosen. */
-    static List<Shot> thinned(List<Shot> shots, int most) {
+    static <T> List<T> thinned(List<T> shots, int most) {
         if (shots.size() <= most) {
             return shots;
         }
-        List<Shot> kept = new ArrayList<>();
+        List<T> kept = new ArrayList<>();
         for (int i = 0; i < most; i++) {
             kept.add(shots.get((int) ((long) i * shots.size() / most)));
         }

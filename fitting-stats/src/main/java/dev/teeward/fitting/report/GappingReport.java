@@ -202,7 +202,8 @@ public final class GappingReport {
                         "uncovered",
                         Branch.each(
                                 bag.uncovered(),
-                                s -> stretch(Optional.of(s.from().meters()), Optional.of(s.to().meters()))))
+                                s -> stretch(Optional.of(s.from().meters()), Optional.of(s.to().meters()))
+                                        .truth("settled", bag.settled(s))))
                 .text("method", bag.method())
                 .warnings(bag.warnings())
                 .toMap();
@@ -210,6 +211,10 @@ public final class GappingReport {
 
     private OptionalDouble shown(Optional<Double> meters) {
         return meters.isPresent() ? OptionalDouble.of(unit().fromSi(meters.get())) : OptionalDouble.empty();
+    }
+
+    private OptionalDouble shown(OptionalDouble meters) {
+        return meters.isPresent() ? OptionalDouble.of(unit().fromSi(meters.getAsDouble())) : meters;
     }
 
     private Branch stretch(Optional<Double> from, Optional<Double> to) {
@@ -254,6 +259,7 @@ public final class GappingReport {
                 .number("overlap", gap.overlap())
                 .number("smaller", gap.smaller())
                 .number("larger", gap.larger())
+                .number("halved", shown(bag.halved(gap)))
                 .branches(
                         "mends",
                         Branch.each(

@@ -13,6 +13,10 @@
  * String answer = report.sections().get(0).sentences().get(1).text();
  * double meters = report.data().number("/metrics/carry/difference/value").orElseThrow();
  * }</pre>
+ *
+ * <p>So are a bag ({@link dev.teeward.fitting.report.GappingReport}), a choice of a club ({@link
+ * dev.teeward.fitting.report.ChoiceReport}), a pool of golfers ({@link dev.teeward.fitting.report.PoolReport}) and a plan ({@link
+ * dev.teeward.fitting.report.PlanPicture}).
  */
 @NullMarked
 package dev.teeward.fitting.report;

@@ -77,6 +77,40 @@ class ClubChoiceTest {
         assertThrows(IllegalArgumentException.class, () -> new Goal.Part(Goal.distance(), 1.0, 0.0));
     }
 
+    /** The carry as measured plus the run that the launch has on that turf; a measured total is one of another turf. */
+    @Test
+    void theTotalRunsOnTheTurfGiven() {
+        LaunchConditions launch = LaunchConditions.builder()
+                .ballSpeed(Speed.ofMph(120.0))
+                .launchAngle(Angle.ofDegrees(14.0))
+                .startDirection(Angle.ofDegrees(0.0))
+                .spinRate(SpinRate.ofRpm(5_000.0))
+                .axisTilt(Angle.ofDegrees(0.0))
+                .build();
+        Shot full = Shot.builder("Alder")
+                .measured(Metric.BALL_SPEED, launch.ballSpeed().metersPerSecond())
+                .measured(Metric.LAUNCH_ANGLE, launch.launchAngle().radians())
+                .measured(Metric.SPIN_RATE, launch.spinRate().radiansPerSecond())
+                .measured(Metric.CARRY, 150.0)
+                .measured(Metric.TOTAL, 199.0)
+                .build();
+        List<Shot> shots = List.of(full, shot("Alder", 150.0, 0.0));
+        double before = 0.0;
+        for (TurfClass turf : new TurfClass[] {TurfClass.ROUGH, TurfClass.FAIRWAY, TurfClass.FIRM_FAIRWAY}) {
+            double[] totals = Goal.total(Ground.of(turf)).scores(session(shots), shots);
+            assertEquals(1, totals.length, "the shot without a launch is left out");
+            double run = FlightModel.standard()
+                    .withGround(Ground.of(turf))
+                    .fly(launch)
+                    .run()
+                    .orElseThrow()
+                    .meters();
+            assertEquals(150.0 + run, totals[0], 1e-9);
+            assertTrue(totals[0] > before, "firmer turf runs farther");
+            before = totals[0];
+        }
+    }
+
     /** The mean distance from the middle of two-dimensional normal shots of spread s is s sqrt(pi / 2) (Rayleigh), for any n. */
     @Test
     void tightnessDoesNotFavourFewShots() {

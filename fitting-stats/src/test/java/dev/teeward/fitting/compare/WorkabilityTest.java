@@ -169,6 +169,31 @@ class WorkabilityTest {
         assertEquals(List.of(), WORK.compare(RIGHT, "Alder", "Rowan").warnings());
     }
 
+    /** One shot of twenty that falls 90 m short is named by the screen, where the club that has it is told of. */
+    @Test
+    void aToppedShotIsFlagged() {
+        double[] plain = {-6.0, -4.0, -3.0, -2.0, -1.0, 1.0, 2.0, 3.0, 4.0, 6.0};
+        List<Shot> shots = new ArrayList<>();
+        for (String club : List.of("Alder", "Rowan")) {
+            for (int i = 0; i < 20; i++) {
+                boolean topped = i == 3 && club.equals("Alder");
+                carry(
+                        shots,
+                        club,
+                        i % 2 == 0 ? Intent.DRAW : Intent.FADE,
+                        150.0 + plain[i / 2] - (topped ? 90.0 : 0.0));
+            }
+        }
+        Workability.Comparison c = WORK.compare(session(shots), "Alder", "Rowan");
+        assertTrue(c.first().warnings().stream().map(Warning::code).anyMatch("flagged-shots"::equals));
+        assertTrue(WORK.describe(session(shots), "Alder")
+                .warnings()
+                .equals(c.first().warnings()));
+        assertEquals(List.of(), c.second().warnings());
+        shots.set(3, shots.get(3).withExclusion("topped"));
+        assertEquals(List.of(), WORK.describe(session(shots), "Alder").warnings());
+    }
+
     /** Of equal clubs, each shot a mishit (15 m beside 4 m) in one of ten cases, not more than 5 % name one. */
     @Test
     @Tag("sweep")
@@ -197,6 +222,36 @@ class WorkabilityTest {
         String counts = "named " + named + ", by F alone " + byF + " of " + sessions;
         assertTrue(named <= (0.05 + 3.0 * error) * sessions, counts);
         assertTrue(byF > 2 * named, counts);
+    }
+
+    /** Nor do mishits name the club that answers more: a draw minus a fade of the same 12 m, one curve of ten 15 m wild. */
+    @Test
+    @Tag("sweep")
+    void equalAnswersWithMishitsAreSeldomNamed() {
+        int sessions = 4_000;
+        SplittableRandom random = new SplittableRandom(20_262);
+        int named = 0;
+        for (int s = 0; s < sessions; s++) {
+            List<Shot> shots = new ArrayList<>();
+            for (String club : List.of("Alder", "Rowan")) {
+                for (int i = 0; i < 20; i++) {
+                    double sd = random.nextDouble() < 0.1 ? 15.0 : 4.0;
+                    boolean draw = i % 2 == 0;
+                    shots.add(Shot.builder(club)
+                            .number(shots.size() + 1)
+                            .intent(draw ? Intent.DRAW : Intent.FADE)
+                            .measured(Metric.CURVE, (draw ? -6.0 : 6.0) + sd * random.nextGaussian())
+                            .build());
+                }
+            }
+            Workability.Lean lean = WORK.compare(session(shots), "Alder", "Rowan")
+                    .advice(Workability.Wish.SHAPE_SHOTS)
+                    .orElseThrow()
+                    .lean();
+            named += lean == Workability.Lean.OPEN ? 0 : 1;
+        }
+        double error = Math.sqrt(0.05 * 0.95 / sessions);
+        assertTrue(named > 0 && named <= (0.05 + 3.0 * error) * sessions, "named " + named + " of " + sessions);
     }
 
     private static void carry(List<Shot> shots, String club, Intent intent, double carry) {

@@ -67,6 +67,27 @@ class PairByPairTest {
         assertTrue(session(12.0, 4.0, first - 1, 1).standing().advice() != Standing.Advice.SETTLED);
     }
 
+    /** 150.3 less 145.1, 151.0 less 145.8 and so on are 5.2 but for rounding: no spread, as {@link SequentialTTest} of the readings says. */
+    @Test
+    void differencesThatAreEqualButForRoundingSettleNothing() {
+        PairByPair session = NEW;
+        for (int i = 0; i < 12; i++) {
+            session = session.append((1503 + 7 * i) / 10.0, (1451 + 7 * i) / 10.0);
+        }
+        double[] d = session.differences();
+        assertTrue(java.util.Arrays.stream(d).distinct().count() > 1, "rounding differs");
+        Standing flat = session.standing();
+        assertEquals(Verdict.UNDECIDED, flat.verdict());
+        assertTrue(flat.settledAfter().isEmpty() && flat.prediction().isEmpty());
+        assertTrue(!flat.look().orElseThrow().difference().interval().bounded());
+        assertTrue(flat.warnings().stream().map(Warning::code).anyMatch("no-spread"::equals));
+        assertTrue(session.spread().isEmpty());
+        PairByPair spread = session.append(151.0, 145.0);
+        assertEquals(13, spread.spread().orElseThrow().pairs().orElseThrow());
+        assertTrue(
+                spread.standing().look().orElseThrow().difference().interval().bounded());
+    }
+
     @Test
     void saysWhatMorePairsWillDo() {
         Standing early = session(6.0, 6.0, 6, 3).standing();

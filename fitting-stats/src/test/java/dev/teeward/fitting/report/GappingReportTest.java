@@ -183,9 +183,16 @@ class GappingReportTest {
     @Test
     void aWideGapAsksForAClubBetweenAndNeverForASlowerSwing() {
         Bag wide = two(34.0, 1.0);
-        assertTrue(wide.gaps().get(0).mends().stream()
-                .anyMatch(mend ->
-                        mend.means() == Mend.Means.CLUB_SPEED && mend.change().value() < 0.0));
+        List<Mend> mends = wide.gaps().get(0).mends();
+        assertTrue(mends.stream().anyMatch(mend -> mend.means() == Mend.Means.CLUB_SPEED), mends.toString());
+        assertTrue(
+                mends.stream()
+                        .allMatch(mend ->
+                                mend.means() == Mend.Means.LOFT || mend.change().value() > 0.0),
+                mends.toString());
+        assertEquals(
+                Length.ofYards(17.0).meters(), wide.halved(wide.gaps().get(0)).orElseThrow(), 1e-9);
+        assertTrue(two(17.0, 1.0).halved(two(17.0, 1.0).gaps().get(0)).isEmpty());
         String said = words(wide);
         assertTrue(
                 said.contains("Between Alder and Rowan one more club, half-way, would leave two gaps of 17.0 yd."),
@@ -197,6 +204,12 @@ class GappingReportTest {
     /** Half-widths by hand: 8 shots at mean +- s, sd s sqrt(8/7), t(0.975, 7) = 2.3646 (tables). */
     @Test
     void aHoleNarrowerThanTheMeansAreSureIsNoFact() {
+        assertTrue(two(34.0, 1.0).uncovered().stream().allMatch(two(34.0, 1.0)::settled));
+        Bag unsure = two(15.5, 3.0);
+        assertFalse(unsure.settled(unsure.uncovered().get(0)));
+        assertTrue(GappingReport.of(unsure).picture().svg().contains("(by the estimates)"));
+        assertFalse(GappingReport.of(unsure).picture().svg().contains("no club covers it"));
+        assertTrue(GappingReport.of(two(34.0, 1.0)).picture().svg().contains("no club covers it"));
         String sure = words(two(34.0, 1.0));
         assertTrue(sure.contains("No club covers ") && !sure.contains("by the estimates"), sure);
         String doubtful = words(two(15.5, 3.0));
@@ -204,5 +217,11 @@ class GappingReportTest {
         assertTrue(
                 doubtful.contains("by the estimates, which is less than they are sure: Rowan to 2.7 and Alder to 2.7"),
                 doubtful);
+    }
+
+    /** Letters of 11 are the smallest that a printed page keeps above 8 pt. */
+    @Test
+    void noLettersAreTooSmallForPaper() {
+        PictureTest.assertLetters(GappingReport.of(bag("Alder", true)).picture(), 8.0 / 11.0);
     }
 }

@@ -381,6 +381,39 @@ class PictureTest {
         assertEquals(21.0, ratio(0x000000, 0xFFFFFF), 1e-9);
     }
 
+    /** What is printed as wide as the style sheet says has no letters below 8 pt: a point is 25.4 / 72 mm. */
+    @Test
+    void lettersOfPicturesAreEightPointsOnPaper() throws java.io.IOException {
+        String css;
+        try (var in = java.util.Objects.requireNonNull(HtmlPage.class.getResourceAsStream("page.css"))) {
+            css = new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+        }
+        Matcher width = Pattern.compile("\\.pictures figure \\{ width: ([0-9.]+)mm; \\}")
+                .matcher(css.substring(css.indexOf("@media print")));
+        assertTrue(width.find());
+        double millimeters = Double.parseDouble(width.group(1));
+        // A4 less margins of 7 mm, in two columns 6 mm apart.
+        assertTrue(millimeters <= 0.5 * (210.0 - 14.0 - 6.0), "a column is narrower than " + millimeters);
+        double pointsPerUnit = millimeters / SvgDrawing.WIDTH * 72.0 / 25.4;
+        for (Picture picture : List.of(
+                LandingPicture.of(USUAL, UnitSystem.US).orElseThrow(),
+                FlightPicture.of(USUAL, UnitSystem.US).orElseThrow())) {
+            assertLetters(picture, pointsPerUnit);
+        }
+    }
+
+    static void assertLetters(Picture picture, double pointsPerUnit) {
+        int seen = 0;
+        for (Element element : Svg.all(Svg.parse(picture.svg()), "*")) {
+            if (element.hasAttribute("font-size")) {
+                seen++;
+                double points = Double.parseDouble(element.getAttribute("font-size")) * pointsPerUnit;
+                assertTrue(points >= 8.0, () -> picture.id() + " prints " + points + " pt");
+            }
+        }
+        assertTrue(seen > 0);
+    }
+
     private static double contrast(String css, String one, String other) {
         return ratio(color(css, one), color(css, other));
     }
