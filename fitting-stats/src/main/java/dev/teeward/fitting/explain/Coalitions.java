@@ -76,7 +76,19 @@ final class Coalitions {
     }
 
     /** Some launches and what came of them. */
-    record Sample(double[][] inputs, FlightTable flights) {
+    static final class Sample {
+        private final double[][] inputs;
+        private final FlightTable flights;
+
+        private Sample(double[][] inputs, FlightTable flights) {
+            this.inputs = inputs;
+            this.flights = flights;
+        }
+
+        double[][] inputs() {
+            return inputs;
+        }
+
         double[] worths(Metric outcome) {
             return column(flights, outcome);
         }

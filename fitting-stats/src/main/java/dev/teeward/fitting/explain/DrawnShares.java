@@ -35,7 +35,17 @@ final class DrawnShares {
     private static final double ROUNDING = 1e-10;
 
     /** What is split, by draw. */
-    private record Split(double[] totals, double[][] shares, double[] lie) {}
+    private static final class Split {
+        private final double[] totals;
+        private final double[][] shares;
+        private final double[] lie;
+
+        Split(double[] totals, double[][] shares, double[] lie) {
+            this.totals = totals;
+            this.shares = shares;
+            this.lie = lie;
+        }
+    }
 
     private final boolean landed;
     private final boolean flown;
@@ -148,17 +158,17 @@ final class DrawnShares {
 
     /** The difference of both clubs' own launches for each draw; NaN where a ball does not land. */
     double[] totals(Metric outcome) {
-        return of(outcome).totals();
+        return of(outcome).totals;
     }
 
     /** The share of each input, by input and draw; NaN where a ball does not land. */
     double[][] shares(Metric outcome) {
-        return of(outcome).shares();
+        return of(outcome).shares;
     }
 
     /** Of the face's share the part of the lie, by draw. */
     double[] lieShares(Metric outcome) {
-        return of(outcome).lie();
+        return of(outcome).lie;
     }
 
     /** The mean launches of both clubs in every draw. */
@@ -193,43 +203,43 @@ final class DrawnShares {
                 }
                 double[] slopes = flight.slopes(one, two);
                 for (int j = 0; j < k; j++) {
-                    shares[j][d] = idle[j] ? rounding(known.shares()[j], d) : slopes[j] * (one[j] - two[j]);
+                    shares[j][d] = idle[j] ? rounding(known.shares[j], d) : slopes[j] * (one[j] - two[j]);
                     totals[d] += shares[j][d];
                 }
                 if (lie != null) {
                     part[d] = idle[face]
-                            ? rounding(known.lie(), d)
+                            ? rounding(known.lie, d)
                             : lie[d] * (slopes[face] + flight.bend(face, one[face] - two[face], lie[d]));
                 }
             }
-            boolean close = close(totals, known.totals(), exact, random);
+            boolean close = close(totals, known.totals, exact, random);
             for (int j = 0; j < k; j++) {
-                close = close && (idle[j] || close(shares[j], known.shares()[j], exact, random));
+                close = close && (idle[j] || close(shares[j], known.shares[j], exact, random));
             }
-            close = close && (lie == null || idle[face] || close(part, known.lie(), exact, random));
+            close = close && (lie == null || idle[face] || close(part, known.lie, exact, random));
             if (!close) {
                 return Optional.empty();
             }
-            put(totals, known.totals(), exact);
+            put(totals, known.totals, exact);
             for (int j = 0; j < k; j++) {
-                put(shares[j], known.shares()[j], exact);
+                put(shares[j], known.shares[j], exact);
             }
             if (lie != null) {
-                put(part, known.lie(), exact);
+                put(part, known.lie, exact);
             }
             return Optional.of(new Split(totals, shares, part));
         }
 
         /** The inputs that do nothing, such as a start direction in still air to the carry. */
         private static boolean[] idle(Split known) {
-            double most = Arrays.stream(known.shares())
+            double most = Arrays.stream(known.shares)
                     .flatMapToDouble(Arrays::stream)
                     .map(Math::abs)
                     .max()
                     .orElse(0.0);
-            boolean[] idle = new boolean[known.shares().length];
+            boolean[] idle = new boolean[known.shares.length];
             for (int j = 0; j < idle.length; j++) {
-                idle[j] = Arrays.stream(known.shares()[j]).allMatch(s -> Math.abs(s) <= ROUNDING * most);
+                idle[j] = Arrays.stream(known.shares[j]).allMatch(s -> Math.abs(s) <= ROUNDING * most);
             }
             return idle;
         }

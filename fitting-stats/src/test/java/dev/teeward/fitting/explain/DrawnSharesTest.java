@@ -35,7 +35,19 @@ class DrawnSharesTest {
             List.of(Metric.CURVE, Metric.CARRY, Metric.SIDE, Metric.APEX, Metric.DESCENT_ANGLE);
 
     /** What is drawn of a session. */
-    private record Drawn(List<Metric> inputs, Draws draws, double[][] first, double[][] second) {
+    private static final class Drawn {
+        private final List<Metric> inputs;
+        private final Draws draws;
+        private final double[][] first;
+        private final double[][] second;
+
+        private Drawn(List<Metric> inputs, Draws draws, double[][] first, double[][] second) {
+            this.inputs = inputs;
+            this.draws = draws;
+            this.first = first;
+            this.second = second;
+        }
+
         static Drawn of(InventedSwings swings, List<Metric> inputs, int resamples) {
             Readings readings = Readings.of(
                     HeadToHead.withDefaults()
@@ -76,7 +88,7 @@ class DrawnSharesTest {
     private static double worst(
             InventedSwings swings, List<Metric> inputs, @Nullable ClubHead head, boolean lies, int resamples) {
         Drawn drawn = Drawn.of(swings, inputs, resamples);
-        Draws draws = drawn.draws();
+        Draws draws = drawn.draws;
         double[] lie = lies ? drawn.lie() : null;
         FlightModel model = FlightModel.standard();
         DrawnShares few = drawn.few(lie, model, head);
