@@ -18,8 +18,8 @@ import java.util.Arrays;
  *
  * <p>Every lane has its own step, guard and landing and knows nothing of its neighbours; when its ball has landed, it takes
  * the next launch. Launches are prepared a block at a time, so that their first rates are computed side by side too, and flights
- * that have come down wait in {@link LaneLandings} until a block of landings can be found side by side. Nothing is allocated once
- * this is made.
+ * that have come down wait in {@link LaneLandings} until a block of landings can be found side by side. Nothing is allocated for a
+ * flight.
  *
  * <p>Mutable; one for each thread.
  */
@@ -37,7 +37,8 @@ public final class LaneIntegrator {
     private static final int ELEVATION = LEVEL + S;
     private static final int CLEAR = ELEVATION + S;
     private static final int TIME = CLEAR + S;
-    private static final int MORE_COMPONENTS = 6;
+    private static final int SCALE = TIME + S;
+    private static final int MORE_COMPONENTS = 7;
     private static final int PREPARED = Lanes.REYNOLDS_AT + 3 * S;
 
     private final Lanes lanes = new Lanes(PrinceDormand65.LANE_COMPONENTS + MORE_COMPONENTS);
@@ -45,7 +46,9 @@ public final class LaneIntegrator {
     private final Lanes pad = new Lanes();
     private final double[] p = pad.block();
     private final int[] padRow = new int[W];
+    private final boolean[] padAgain = new boolean[W];
     private final double[] padElevation = new double[W];
+    private final double[] padScale = new double[W];
     private final LaneExchange.Launch launch = new LaneExchange.Launch();
     private final LaneExchange.Result result = new LaneExchange.Result();
     private final LaneLandings landings = new LaneLandings();
@@ -62,7 +65,6 @@ public final class LaneIntegrator {
     private int freed;
     private int padded;
     private int taken;
-    private boolean exhausted;
 
     /** The work space of a block of flights. */
     public LaneIntegrator() {
@@ -77,18 +79,39 @@ public final class LaneIntegrator {
      * @param rule how long steps may be
      * @param ownAir whether each launch has its own air
      * @param ownWind whether each launch has its own, steady wind
-     * @param exchange gives the launches and takes the flights, in no order
+     * @param outside gives the launches and takes the flights, in no order
      */
-    public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
+    public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange outside) {
         boolean windVaries = !ownWind && equations.windVaries();
         double guard = rule.guard(windVaries, equations.smooth());
         double jumpGuard = rule.jumpGuard(windVaries, equations.smooth());
         boolean gentle = rule.gentle(windVaries, equations.smooth());
         lanes.ownWind(ownWind);
         pad.ownWind(ownWind);
+        SecondFlights exchange = new SecondFlights(rule, outside);
         landings.clear();
         round = 0;
-        exhausted = false;
+        do {
+            clear();
+            int left = refill(equations, rule, ownAir, ownWind, exchange);
+            while (left > 0) {
+                round++;
+                begin();
+                steps();
+                PrinceDormand65.step(equations, lanes);
+                judge(guard, jumpGuard, exchange);
+                equations.rates(lanes);
+                clearEnd(b);
+                arrive(gentle, exchange);
+                left -= freed;
+                left += refill(equations, rule, ownAir, ownWind, exchange);
+            }
+            landings.end(exchange);
+        } while (exchange.waiting());
+    }
+
+    /** Frees all lanes. */
+    private void clear() {
         padded = 0;
         taken = 0;
         for (int i = 0; i < W; i++) {
@@ -96,20 +119,6 @@ public final class LaneIntegrator {
             free[i] = i;
         }
         freed = W;
-        int left = refill(equations, ownAir, ownWind, exchange);
-        while (left > 0) {
-            round++;
-            begin();
-            steps(rule);
-            PrinceDormand65.step(equations, lanes);
-            judge(guard, jumpGuard, rule.shallowStep(), exchange);
-            equations.rates(lanes);
-            clearEnd(b);
-            arrive(gentle, exchange);
-            left -= freed;
-            left += refill(equations, ownAir, ownWind, exchange);
-        }
-        landings.end(exchange);
     }
 
     /** What a step has led to is where the next begins. */
@@ -123,9 +132,9 @@ public final class LaneIntegrator {
     }
 
     /** The length of every step: by the rule, unless its limit is shorter. */
-    private void steps(StepRule rule) {
+    private void steps() {
         acceleration(b);
-        ruled(b, rule.scale());
+        ruled(b);
         for (int c = 1; c < STATE; c++) {
             System.arraycopy(b, STEP, b, STEP + c * S, W);
         }
@@ -140,11 +149,11 @@ public final class LaneIntegrator {
         }
     }
 
-    private static void ruled(double[] b, double scale) {
+    private static void ruled(double[] b) {
         for (int i = 0; i < W; i++) {
             double speed = b[Lanes.SPEED_AT + i];
             double rate = b[ACCELERATION + i] + speed * (StepRule.DAMPING + StepRule.DRAG * speed);
-            b[STEP + i] = Math.max(StepRule.SHORTEST_BY_RULE, scale * speed / rate);
+            b[STEP + i] = Math.max(StepRule.SHORTEST_BY_RULE, b[SCALE + i] * speed / rate);
         }
         for (int i = 0; i < W; i++) {
             b[STEP + i] = Math.min(b[STEP + i], b[LIMIT + i]);
@@ -152,14 +161,14 @@ public final class LaneIntegrator {
     }
 
     /** Lets steps stand whose error estimate is small enough, and takes the others back. */
-    private void judge(double guard, double jumpGuard, double shallowStep, LaneExchange exchange) {
-        clear(b, guard);
+    private void judge(double guard, double jumpGuard, LaneExchange exchange) {
         for (int i = 0; i < W; i++) {
-            if (b[CLEAR + i] > 0.0 && !retrying[i]) {
+            double error = b[PrinceDormand65.ERROR_AT + i];
+            if (error <= guard && !retrying[i]) {
                 continue;
             }
             double limit = b[STEP + i] < StepRule.JUMP ? jumpGuard : guard;
-            if (!flying[i] || (b[PrinceDormand65.ERROR_AT + i] <= limit && !tooLongToLand(i, shallowStep))) {
+            if (!flying[i] || error <= limit) {
                 if (retrying[i]) {
                     retrying[i] = false;
                     b[LIMIT + i] = Double.POSITIVE_INFINITY;
@@ -175,31 +184,6 @@ public final class LaneIntegrator {
                 end(i, Ending.DID_NOT_CONVERGE, b[TIME + i], round - started[i] - log.rejections(i), exchange);
             }
         }
-    }
-
-    /** Positive where the error estimate is below the guard's limit and the ball neither reaches the landing nor dips. */
-    private static void clear(double[] b, double guard) {
-        for (int i = 0; i < W; i++) {
-            double above = b[NEXT + Y * S + i] - b[ELEVATION + i];
-            b[CLEAR + i] = Math.min(guard - b[PrinceDormand65.ERROR_AT + i], above);
-        }
-        for (int i = 0; i < W; i++) {
-            double dipless = Math.max(b[START + VY * S + i], -b[NEXT + VY * S + i]);
-            b[CLEAR + i] = Math.min(b[CLEAR + i], dipless);
-        }
-    }
-
-    private boolean tooLongToLand(int i, double shallowStep) {
-        return b[STEP + i] > shallowStep
-                && StepRule.shallow(
-                        b[ELEVATION + i] - b[NEXT + Y * S + i],
-                        b[STEP + i],
-                        b[START + VX * S + i],
-                        b[START + VY * S + i],
-                        b[START + VZ * S + i],
-                        b[NEXT + VX * S + i],
-                        b[NEXT + VY * S + i],
-                        b[NEXT + VZ * S + i]);
     }
 
     /**
@@ -394,11 +378,12 @@ public final class LaneIntegrator {
     }
 
     /** Gives the free lanes the next launches, and rest to those for which there are none; how many fly. */
-    private int refill(FlightEquations equations, boolean ownAir, boolean ownWind, LaneExchange exchange) {
+    private int refill(
+            FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         int filled = 0;
         while (freed > 0) {
             if (taken == padded) {
-                prepare(equations, ownAir, ownWind, exchange);
+                prepare(equations, rule, ownAir, ownWind, exchange);
                 if (padded == 0) {
                     while (freed > 0) {
                         rest(free[--freed]);
@@ -443,16 +428,15 @@ public final class LaneIntegrator {
     }
 
     /** Describes up to a block of launches and computes their rates. */
-    private void prepare(FlightEquations equations, boolean ownAir, boolean ownWind, LaneExchange exchange) {
+    private void prepare(
+            FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         padded = 0;
         taken = 0;
-        while (!exhausted && padded < W) {
-            if (!exchange.next(launch)) {
-                exhausted = true;
-                break;
-            }
+        while (padded < W && exchange.next(launch)) {
             int i = padded++;
             padRow[i] = launch.row;
+            padAgain[i] = launch.again;
+            padScale[i] = launch.again ? rule.scaleAgain() : rule.scale();
             padElevation[i] = launch.elevation;
             for (int c = 0; c < 4; c++) {
                 p[Lanes.STATE_AT + c * S + i] = launch.state[c];
@@ -490,12 +474,13 @@ public final class LaneIntegrator {
         b[LIMIT + i] = Double.POSITIVE_INFINITY;
         search[i].restart(padElevation[from]);
         b[ELEVATION + i] = padElevation[from];
+        b[SCALE + i] = padScale[from];
         b[LEVEL + i] = search[i].level();
         double re = pad.reynolds()[from];
         double s = pad.spinRatios()[from];
         lanes.reynolds()[i] = re;
         lanes.spinRatios()[i] = s;
-        log.launch(i, padRow[from], re, s);
+        log.launch(i, padRow[from], padAgain[from], re, s);
         LandingSearch.Event event = search[i].launch(b[NEXT + VY * S + i], b[RATES + VY * S + i]);
         if (event == LandingSearch.Event.NOTHING) {
             return true;
