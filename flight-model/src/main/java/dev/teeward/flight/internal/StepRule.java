@@ -18,11 +18,11 @@ public enum StepRule {
     /** The rule of a flight that names no other. */
     STANDARD(0.45, 0.45, 2e-5, 2e-8, 2e-8),
 
-    /** Somewhat longer steps; shorter ones at kinks and for balls that come down at a shallow angle. */
-    TENTH_MILLIMETER(0.50, 0.40, 2e-5, 3e-8, 2e-8),
+    /** Somewhat longer steps; shorter ones for balls that come down at a shallow angle. */
+    TENTH_MILLIMETER(0.50, 0.40, 2e-5, 2e-8, 2e-8),
 
     /** Longer steps. */
-    MILLIMETER(0.85, 0.55, 4e-4, 1e-6, 1e-7);
+    MILLIMETER(0.85, 0.55, 4e-4, 5e-7, 1e-7);
 
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;
