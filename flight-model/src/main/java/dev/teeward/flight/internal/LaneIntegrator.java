@@ -207,10 +207,8 @@ public final class LaneIntegrator {
         }
         // Nothing times a finite number is nothing, otherwise it is not a number.
         for (int i = 0; i < W; i++) {
-            double sum = b[RATES + VX * S + i]
-                    + b[RATES + VY * S + i]
-                    + b[RATES + VZ * S + i]
-                    + b[RATES + SPIN * S + i];
+            double sum =
+                    b[RATES + VX * S + i] + b[RATES + VY * S + i] + b[RATES + VZ * S + i] + b[RATES + SPIN * S + i];
             b[CLEAR + i] = b[CLEAR + i] - 0.0 * sum;
         }
     }

@@ -10,7 +10,8 @@ import dev.teeward.flight.internal.FlightPath.Ending;
  * <p>Mutable; one for each thread.
  */
 final class SecondFlights implements LaneExchange {
-    // While some wait no new launch is taken, so that no more can come to wait than there are launches flying, prepared or
+    // While some wait no new launch is taken, so that no more can come to wait than there are launches flying, prepared
+    // or
     // landing.
     private final int[] waiting = new int[3 * Lanes.WIDTH];
     private final StepRule rule;
@@ -47,8 +48,7 @@ final class SecondFlights implements LaneExchange {
         double[] state = result.state;
         if (!result.again
                 && result.ending == Ending.LANDED
-                && rule.again(
-                        state[FlightEquations.VX], state[FlightEquations.VY], state[FlightEquations.VZ])) {
+                && rule.again(state[FlightEquations.VX], state[FlightEquations.VY], state[FlightEquations.VZ])) {
             waiting[count++] = result.row;
             return;
         }

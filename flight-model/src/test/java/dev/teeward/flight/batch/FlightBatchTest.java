@@ -174,7 +174,8 @@ class FlightBatchTest {
             FlightTable flights = FlightBatch.of(model).fly(table);
             assertEquals(0, compare(drawn, flights, row -> model), "numbers that differ in any bit");
             assertArrayEquals(
-                    flights.carry(), FlightBatch.of(model).withThreads(3).fly(table).carry());
+                    flights.carry(),
+                    FlightBatch.of(model).withThreads(3).fly(table).carry());
             long shallow = Arrays.stream(flights.descentAngle())
                     .filter(angle -> angle < Math.toRadians(10.0))
                     .count();

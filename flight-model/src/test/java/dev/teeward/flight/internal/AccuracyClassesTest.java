@@ -70,8 +70,8 @@ class AccuracyClassesTest {
                 continue;
             }
             for (Accuracy accuracy : Accuracy.values()) {
-                FlightPath path = new FlightIntegrator(equations, slope, StepRule.valueOf(accuracy.name()))
-                        .fly(launch, axis);
+                FlightPath path =
+                        new FlightIntegrator(equations, slope, StepRule.valueOf(accuracy.name())).fly(launch, axis);
                 double[] ours = new double[FlightEquations.STATE];
                 path.at(path.endTime(), ours);
                 double off = Math.hypot(
