@@ -10,9 +10,7 @@ import dev.teeward.flight.internal.FlightPath.Ending;
  * <p>Mutable; one for each thread.
  */
 final class SecondFlights implements LaneExchange {
-    // While some wait no new launch is taken, so that no more can come to wait than there are launches flying, prepared
-    // or
-    // landing.
+    // While some wait no new launch is taken: no more come to wait than launches fly, are prepared or are landing.
     private final int[] waiting = new int[3 * Lanes.WIDTH];
     private final StepRule rule;
     private final LaneExchange outside;
