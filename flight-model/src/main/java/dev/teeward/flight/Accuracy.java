@@ -23,10 +23,16 @@ public enum Accuracy {
      */
     STANDARD(5e-4, 1e-4),
 
-    /** 0.1 mm, with kinks too; nearly the steps of the default, shorter for balls that come down at less than 14 deg. */
+    /**
+     * 0.1 mm, with kinks too; for a smooth model some nine tenths of the steps of the default. A ball that comes down at less than
+     * 10 deg flies twice, the second time by shorter steps.
+     */
     TENTH_MILLIMETER(1e-4, 1e-4),
 
-    /** 1 mm, with kinks too; for a smooth model about two thirds of the steps of the default. */
+    /**
+     * 1 mm, with kinks too; for a smooth model less than six tenths of the steps of the default. A ball that comes down at less
+     * than 10 deg flies twice, the second time by shorter steps.
+     */
     MILLIMETER(1e-3, 1e-3);
 
     private final double smooth;

@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * random launches the derivative of the carry by the spin is within 1e-5 of the largest of them of an extrapolation from finer
  * differences. Kinks make the steps jump, and what is wrong no longer cancels: with a table of straight lines the derivatives of
  * the carry were within about 2e-4 of the largest by default, and 1e-3 at {@link dev.teeward.flight.Accuracy#MILLIMETER}.
+ * Where balls that come down at less than 10 deg are flown by shorter steps, as at {@code MILLIMETER}, and the two flights of a
+ * difference come down on either side of that angle, their landings may differ by up to a millimeter more than they should.
  *
  * <p>At an input's end, a spin below 0.5 rad/s or an angle at its limit, the difference is taken from the point itself to the
  * inside, at half the order. A row of which one flight does not land, or lands at once, has NaN in all its derivatives and false in

@@ -81,6 +81,12 @@ final class RowExchange implements LaneExchange {
         }
         int row = order == null ? at : order[at];
         at++;
+        describe(row, launch);
+        return true;
+    }
+
+    @Override
+    public void describe(int row, LaneExchange.Launch launch) {
         launch.row = row;
         write(row, launch.state, launch.axis);
         launch.elevation = landingElevation == null ? modelElevation : landingElevation[row];
@@ -92,7 +98,6 @@ final class RowExchange implements LaneExchange {
             launch.alongTarget = windAlongTarget[row];
             launch.towardsRight = windTowardsRight[row];
         }
-        return true;
     }
 
     private void write(int row, double[] state, double[] axis) {

@@ -22,7 +22,8 @@ import org.jspecify.annotations.Nullable;
  * states make equal steps, in whatever company a flight is computed, and results are smooth in the inputs. The embedded
  * error estimate is only a guard. It never lengthens a step; it throws a step away and shortens it when the forces are less
  * smooth than the rule assumes. In a wind profile and with coefficients that have kinks, where the guard acts often, its limit
- * is lower, and a step is at most twice as long as the one before it.
+ * is lower, and a step is at most twice as long as the one before it. A ball that comes down at a shallow angle may fly twice, the
+ * second time by shorter steps; only the second flight is told.
  *
  * <p>Immutable and thread-safe.
  */
@@ -101,6 +102,19 @@ public final class FlightIntegrator {
      * @return the path
      */
     public FlightPath fly(double[] launch, double[] axis) {
+        FlightPath path = fly(launch, axis, rule.scale());
+        return rule.mayFlyAgain() && path.ending() == Ending.LANDED && again(path)
+                ? fly(launch, axis, rule.scaleAgain())
+                : path;
+    }
+
+    private boolean again(FlightPath path) {
+        double[] end = new double[STATE];
+        path.at(path.endTime(), end);
+        return rule.again(end[VX], end[VY] - rising(end), end[VZ]);
+    }
+
+    private FlightPath fly(double[] launch, double[] axis, double scale) {
         double[] state = launch.clone();
         double[] next = new double[STATE];
         double[] k = new double[PrinceDormand65.STAGES * RATES];
@@ -121,8 +135,8 @@ public final class FlightIntegrator {
         double time = 0.0;
         double longest = Double.POSITIVE_INFINITY;
         while (time < TIME_LIMIT && path.steps() < STEP_LIMIT) {
-            double h = Math.min(rule.step(k[AIR_SPEED], size(k)), longest);
-            while (!(scheme.step(equations, axis, state, k, h, next) <= limit(h)) || tooLongToLand(state, next, h)) {
+            double h = Math.min(StepRule.step(scale, k[AIR_SPEED], size(k)), longest);
+            while (!(scheme.step(equations, axis, state, k, h, next) <= limit(h))) {
                 path.reject();
                 h /= 2.0;
                 if (!(h >= StepRule.SHORTEST)) {
@@ -158,15 +172,6 @@ public final class FlightIntegrator {
 
     private double limit(double h) {
         return h < StepRule.JUMP ? jumpGuard : guard;
-    }
-
-    private boolean tooLongToLand(double[] from, double[] to, double h) {
-        if (!(h > rule.shallowStep())) {
-            return false;
-        }
-        double level = terrain == null ? elevation : terrain.elevation(to[X], to[Z]);
-        return StepRule.shallow(
-                level - to[Y], h, from[VX], from[VY] - rising(from), from[VZ], to[VX], to[VY] - rising(to), to[VZ]);
     }
 
     /** How fast the ground rises under a ball [m/s]. */

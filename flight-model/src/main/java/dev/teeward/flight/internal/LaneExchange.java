@@ -13,6 +13,14 @@ public interface LaneExchange {
     boolean next(Launch launch);
 
     /**
+     * Describes a launch once more.
+     *
+     * @param row its number
+     * @param launch receives it
+     */
+    void describe(int row, Launch launch);
+
+    /**
      * Takes a flight that has ended.
      *
      * @param result the flight, valid during the call
@@ -29,6 +37,9 @@ public interface LaneExchange {
 
         /** A number of the caller's own. */
         public int row;
+
+        /** Whether this is the second flight of the launch, by shorter steps; the caller need not set it. */
+        boolean again;
 
         /** The height of the landing above the start [m]. */
         public double elevation;
@@ -56,6 +67,9 @@ public interface LaneExchange {
 
         /** The number of the launch. */
         public int row;
+
+        /** Whether it is the second flight of the launch. */
+        boolean again;
 
         /** How it ended. */
         public Ending ending = Ending.DID_NOT_CONVERGE;

@@ -18,8 +18,8 @@ import java.util.Arrays;
  *
  * <p>Every lane has its own step, guard and landing and knows nothing of its neighbours; when its ball has landed, it takes
  * the next launch. Launches are prepared a block at a time, so that their first rates are computed side by side too, and flights
- * that have come down wait in {@link LaneLandings} until a block of landings can be found side by side. Nothing is allocated once
- * this is made.
+ * that have come down wait in {@link LaneLandings} until a block of landings can be found side by side. Nothing is allocated for a
+ * flight.
  *
  * <p>Mutable; one for each thread.
  */
@@ -37,7 +37,11 @@ public final class LaneIntegrator {
     private static final int ELEVATION = LEVEL + S;
     private static final int CLEAR = ELEVATION + S;
     private static final int TIME = CLEAR + S;
-    private static final int MORE_COMPONENTS = 6;
+    private static final int SCALE = TIME + S;
+    private static final int MORE_COMPONENTS = 7;
+    /** Fewer steps do not reach the limit of time, because none is longer than a/b and no a exceeds 1. */
+    private static final int SOONEST_LATE = (int) (FlightIntegrator.TIME_LIMIT * StepRule.DAMPING);
+
     private static final int PREPARED = Lanes.REYNOLDS_AT + 3 * S;
 
     private final Lanes lanes = new Lanes(PrinceDormand65.LANE_COMPONENTS + MORE_COMPONENTS);
@@ -45,7 +49,9 @@ public final class LaneIntegrator {
     private final Lanes pad = new Lanes();
     private final double[] p = pad.block();
     private final int[] padRow = new int[W];
+    private final boolean[] padAgain = new boolean[W];
     private final double[] padElevation = new double[W];
+    private final double[] padScale = new double[W];
     private final LaneExchange.Launch launch = new LaneExchange.Launch();
     private final LaneExchange.Result result = new LaneExchange.Result();
     private final LaneLandings landings = new LaneLandings();
@@ -58,11 +64,11 @@ public final class LaneIntegrator {
     private final boolean[] apexAhead = new boolean[W];
     private final double[] apex = new double[LaneLandings.APEX_ROWS * S];
     private final int[] started = new int[W];
+    private final int[] unclear = new int[W];
     private int round;
     private int freed;
     private int padded;
     private int taken;
-    private boolean exhausted;
 
     /** The work space of a block of flights. */
     public LaneIntegrator() {
@@ -77,18 +83,39 @@ public final class LaneIntegrator {
      * @param rule how long steps may be
      * @param ownAir whether each launch has its own air
      * @param ownWind whether each launch has its own, steady wind
-     * @param exchange gives the launches and takes the flights, in no order
+     * @param outside gives the launches and takes the flights, in no order
      */
-    public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
+    public void fly(FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange outside) {
         boolean windVaries = !ownWind && equations.windVaries();
         double guard = rule.guard(windVaries, equations.smooth());
         double jumpGuard = rule.jumpGuard(windVaries, equations.smooth());
         boolean gentle = rule.gentle(windVaries, equations.smooth());
         lanes.ownWind(ownWind);
         pad.ownWind(ownWind);
+        SecondFlights exchange = new SecondFlights(rule, outside);
         landings.clear();
         round = 0;
-        exhausted = false;
+        do {
+            clear();
+            int left = refill(equations, rule, ownAir, ownWind, exchange);
+            while (left > 0) {
+                round++;
+                begin();
+                steps();
+                PrinceDormand65.step(equations, lanes);
+                judge(guard, jumpGuard, exchange);
+                equations.rates(lanes);
+                clearEnd(b);
+                arrive(gentle, exchange);
+                left -= freed;
+                left += refill(equations, rule, ownAir, ownWind, exchange);
+            }
+            landings.end(exchange);
+        } while (exchange.waiting());
+    }
+
+    /** Frees all lanes. */
+    private void clear() {
         padded = 0;
         taken = 0;
         for (int i = 0; i < W; i++) {
@@ -96,20 +123,6 @@ public final class LaneIntegrator {
             free[i] = i;
         }
         freed = W;
-        int left = refill(equations, ownAir, ownWind, exchange);
-        while (left > 0) {
-            round++;
-            begin();
-            steps(rule);
-            PrinceDormand65.step(equations, lanes);
-            judge(guard, jumpGuard, rule.shallowStep(), exchange);
-            equations.rates(lanes);
-            clearEnd(b);
-            arrive(gentle, exchange);
-            left -= freed;
-            left += refill(equations, ownAir, ownWind, exchange);
-        }
-        landings.end(exchange);
     }
 
     /** What a step has led to is where the next begins. */
@@ -123,9 +136,9 @@ public final class LaneIntegrator {
     }
 
     /** The length of every step: by the rule, unless its limit is shorter. */
-    private void steps(StepRule rule) {
+    private void steps() {
         acceleration(b);
-        ruled(b, rule.scale());
+        ruled(b);
         for (int c = 1; c < STATE; c++) {
             System.arraycopy(b, STEP, b, STEP + c * S, W);
         }
@@ -140,11 +153,11 @@ public final class LaneIntegrator {
         }
     }
 
-    private static void ruled(double[] b, double scale) {
+    private static void ruled(double[] b) {
         for (int i = 0; i < W; i++) {
             double speed = b[Lanes.SPEED_AT + i];
             double rate = b[ACCELERATION + i] + speed * (StepRule.DAMPING + StepRule.DRAG * speed);
-            b[STEP + i] = Math.max(StepRule.SHORTEST_BY_RULE, scale * speed / rate);
+            b[STEP + i] = Math.max(StepRule.SHORTEST_BY_RULE, b[SCALE + i] * speed / rate);
         }
         for (int i = 0; i < W; i++) {
             b[STEP + i] = Math.min(b[STEP + i], b[LIMIT + i]);
@@ -152,14 +165,14 @@ public final class LaneIntegrator {
     }
 
     /** Lets steps stand whose error estimate is small enough, and takes the others back. */
-    private void judge(double guard, double jumpGuard, double shallowStep, LaneExchange exchange) {
-        clear(b, guard);
+    private void judge(double guard, double jumpGuard, LaneExchange exchange) {
         for (int i = 0; i < W; i++) {
-            if (b[CLEAR + i] > 0.0 && !retrying[i]) {
+            double error = b[PrinceDormand65.ERROR_AT + i];
+            if (error <= guard && !retrying[i]) {
                 continue;
             }
             double limit = b[STEP + i] < StepRule.JUMP ? jumpGuard : guard;
-            if (!flying[i] || (b[PrinceDormand65.ERROR_AT + i] <= limit && !tooLongToLand(i, shallowStep))) {
+            if (!flying[i] || error <= limit) {
                 if (retrying[i]) {
                     retrying[i] = false;
                     b[LIMIT + i] = Double.POSITIVE_INFINITY;
@@ -177,68 +190,45 @@ public final class LaneIntegrator {
         }
     }
 
-    /** Positive where the error estimate is below the guard's limit and the ball neither reaches the landing nor dips. */
-    private static void clear(double[] b, double guard) {
-        for (int i = 0; i < W; i++) {
-            double above = b[NEXT + Y * S + i] - b[ELEVATION + i];
-            b[CLEAR + i] = Math.min(guard - b[PrinceDormand65.ERROR_AT + i], above);
-        }
-        for (int i = 0; i < W; i++) {
-            double dipless = Math.max(b[START + VY * S + i], -b[NEXT + VY * S + i]);
-            b[CLEAR + i] = Math.min(b[CLEAR + i], dipless);
-        }
-    }
-
-    private boolean tooLongToLand(int i, double shallowStep) {
-        return b[STEP + i] > shallowStep
-                && StepRule.shallow(
-                        b[ELEVATION + i] - b[NEXT + Y * S + i],
-                        b[STEP + i],
-                        b[START + VX * S + i],
-                        b[START + VY * S + i],
-                        b[START + VZ * S + i],
-                        b[NEXT + VX * S + i],
-                        b[NEXT + VY * S + i],
-                        b[NEXT + VZ * S + i]);
-    }
-
     /**
-     * A positive number where the height rises throughout the step, or falls and stays above the level that matters, the
-     * rates are finite and time is not up: the first two cases of {@link LandingSearch#step}, without a branch. Elsewhere the search is asked.
+     * A positive number where the height rises or falls throughout the step, ends above the level that matters, and the rates are
+     * finite: there the search of {@link LandingSearch#step} would find nothing. Elsewhere it is asked.
      */
     private static void clearEnd(double[] b) {
         for (int i = 0; i < W; i++) {
-            double rising = Math.min(b[START + VY * S + i], b[NEXT + VY * S + i]);
-            b[CLEAR + i] = Math.min(rising, b[NEXT + Y * S + i] - b[START + Y * S + i]);
+            double sameWay = b[START + VY * S + i] * b[NEXT + VY * S + i];
+            b[CLEAR + i] = Math.min(sameWay, b[NEXT + Y * S + i] - b[LEVEL + i]);
         }
+        // No turn and turn back within: the speed grows at the start, or shrinks at the end.
         for (int i = 0; i < W; i++) {
-            double bends = Math.max(b[K1 + VY * S + i], -b[RATES + VY * S + i]);
+            double v = b[START + VY * S + i];
+            double bends = Math.max(v * b[K1 + VY * S + i], -(v * b[RATES + VY * S + i]));
             b[CLEAR + i] = Math.min(b[CLEAR + i], bends);
         }
+        // Nothing times a finite number is nothing, otherwise it is not a number.
         for (int i = 0; i < W; i++) {
-            double falling = -Math.max(b[START + VY * S + i], b[NEXT + VY * S + i]);
-            double clear = Math.min(falling, b[NEXT + Y * S + i] - b[LEVEL + i]);
-            double bends = -Math.min(b[K1 + VY * S + i], -b[RATES + VY * S + i]);
-            b[CLEAR + i] = Math.max(b[CLEAR + i], Math.min(clear, bends));
-        }
-        for (int i = 0; i < W; i++) {
-            double sizes = Math.abs(b[RATES + VX * S + i])
-                    + Math.abs(b[RATES + VY * S + i])
-                    + Math.abs(b[RATES + VZ * S + i])
-                    + Math.abs(b[RATES + SPIN * S + i]);
-            b[CLEAR + i] = Math.min(b[CLEAR + i], Double.MAX_VALUE - sizes);
-        }
-        for (int i = 0; i < W; i++) {
-            double left = FlightIntegrator.TIME_LIMIT - (b[TIME + i] + b[STEP + i]);
-            b[CLEAR + i] = Math.min(b[CLEAR + i], left);
+            double sum =
+                    b[RATES + VX * S + i] + b[RATES + VY * S + i] + b[RATES + VZ * S + i] + b[RATES + SPIN * S + i];
+            b[CLEAR + i] = b[CLEAR + i] - 0.0 * sum;
         }
     }
 
     /** The steps that stand: which flights are over? */
     private void arrive(boolean gentle, LaneExchange exchange) {
+        // Without a branch, because a third of the steps are not clear and no processor guesses which.
+        int count = 0;
         for (int i = 0; i < W; i++) {
-            boolean clear = b[CLEAR + i] > 0.0 && round - started[i] < FlightIntegrator.STEP_LIMIT;
-            if (!clear && flying[i] && !retrying[i]) {
+            unclear[count] = i;
+            count += b[CLEAR + i] > 0.0 ? 0 : 1;
+        }
+        for (int n = 0; n < count; n++) {
+            int i = unclear[n];
+            if (flying[i] && !retrying[i]) {
+                look(i, b[STEP + i], exchange);
+            }
+        }
+        for (int i = 0; i < W; i++) {
+            if (round - started[i] >= SOONEST_LATE && b[CLEAR + i] > 0.0 && flying[i] && !retrying[i] && late(i)) {
                 look(i, b[STEP + i], exchange);
             }
         }
@@ -253,11 +243,17 @@ public final class LaneIntegrator {
         }
     }
 
+    /** Whether time or the number of steps is up. */
+    private boolean late(int i) {
+        int steps = round - started[i] - log.rejections(i);
+        return !(b[TIME + i] + b[STEP + i] < FlightIntegrator.TIME_LIMIT && steps < FlightIntegrator.STEP_LIMIT);
+    }
+
     /** Looks at a step in which something may have happened. */
     private void look(int i, double h, LaneExchange exchange) {
         double time = b[TIME + i] + h;
         int steps = round - started[i] - log.rejections(i);
-        boolean late = !(time < FlightIntegrator.TIME_LIMIT && steps < FlightIntegrator.STEP_LIMIT);
+        boolean late = late(i);
         if (!finite(i)) {
             restoreStart(i);
             end(i, Ending.DID_NOT_CONVERGE, b[TIME + i], steps - 1, exchange);
@@ -394,11 +390,12 @@ public final class LaneIntegrator {
     }
 
     /** Gives the free lanes the next launches, and rest to those for which there are none; how many fly. */
-    private int refill(FlightEquations equations, boolean ownAir, boolean ownWind, LaneExchange exchange) {
+    private int refill(
+            FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         int filled = 0;
         while (freed > 0) {
             if (taken == padded) {
-                prepare(equations, ownAir, ownWind, exchange);
+                prepare(equations, rule, ownAir, ownWind, exchange);
                 if (padded == 0) {
                     while (freed > 0) {
                         rest(free[--freed]);
@@ -443,16 +440,15 @@ public final class LaneIntegrator {
     }
 
     /** Describes up to a block of launches and computes their rates. */
-    private void prepare(FlightEquations equations, boolean ownAir, boolean ownWind, LaneExchange exchange) {
+    private void prepare(
+            FlightEquations equations, StepRule rule, boolean ownAir, boolean ownWind, LaneExchange exchange) {
         padded = 0;
         taken = 0;
-        while (!exhausted && padded < W) {
-            if (!exchange.next(launch)) {
-                exhausted = true;
-                break;
-            }
+        while (padded < W && exchange.next(launch)) {
             int i = padded++;
             padRow[i] = launch.row;
+            padAgain[i] = launch.again;
+            padScale[i] = launch.again ? rule.scaleAgain() : rule.scale();
             padElevation[i] = launch.elevation;
             for (int c = 0; c < 4; c++) {
                 p[Lanes.STATE_AT + c * S + i] = launch.state[c];
@@ -490,12 +486,13 @@ public final class LaneIntegrator {
         b[LIMIT + i] = Double.POSITIVE_INFINITY;
         search[i].restart(padElevation[from]);
         b[ELEVATION + i] = padElevation[from];
+        b[SCALE + i] = padScale[from];
         b[LEVEL + i] = search[i].level();
         double re = pad.reynolds()[from];
         double s = pad.spinRatios()[from];
         lanes.reynolds()[i] = re;
         lanes.spinRatios()[i] = s;
-        log.launch(i, padRow[from], re, s);
+        log.launch(i, padRow[from], padAgain[from], re, s);
         LandingSearch.Event event = search[i].launch(b[NEXT + VY * S + i], b[RATES + VY * S + i]);
         if (event == LandingSearch.Event.NOTHING) {
             return true;

@@ -7,6 +7,7 @@ final class LaneLog {
     private static final int W = Lanes.WIDTH;
 
     private final int[] row = new int[W];
+    private final boolean[] again = new boolean[W];
     private final int[] rejections = new int[W];
     private final double[] launchReynolds = new double[W];
     private final double[] launchSpinRatio = new double[W];
@@ -16,8 +17,9 @@ final class LaneLog {
     private final double[] mostSpinRatio = new double[W];
 
     /** A launch takes a lane. */
-    void launch(int i, int number, double re, double s) {
+    void launch(int i, int number, boolean second, double re, double s) {
         row[i] = number;
+        again[i] = second;
         rejections[i] = 0;
         launchReynolds[i] = re;
         launchSpinRatio[i] = s;
@@ -66,6 +68,7 @@ final class LaneLog {
     /** Puts what another log knows of one of its lanes into a lane of this one. */
     void take(int i, LaneLog from, int lane) {
         row[i] = from.row[lane];
+        again[i] = from.again[lane];
         rejections[i] = from.rejections[lane];
         launchReynolds[i] = from.launchReynolds[lane];
         launchSpinRatio[i] = from.launchSpinRatio[lane];
@@ -77,6 +80,7 @@ final class LaneLog {
 
     void write(int i, LaneExchange.Result result) {
         result.row = row[i];
+        result.again = again[i];
         result.rejections = rejections[i];
         result.launchReynolds = launchReynolds[i];
         result.launchSpinRatio = launchSpinRatio[i];

@@ -7,18 +7,22 @@ package dev.teeward.flight.internal;
  * <p>b and c are such that steps all along a flight, and fast and slow flights, have about the same error: without c, the steps
  * of a slow ball near its apex would be half as long as need be where those of a fast one are just short enough.
  *
+ * <p>An error of the height is one of the landing divided by the tangent of the angle of descent. Where a rule names a second,
+ * smaller a, a ball that has come down at less than 10 deg flies again by that one, from the launch: steps short enough
+ * for the few such flights need not be those of all.
+ *
  * <p>The constants of the two that name a length were chosen on up to 100,000 launches of each of three samples, and hold their
  * promise on others, drawn from other seeds and flown by another table; a test says which.
  */
 public enum StepRule {
     /** The rule of a flight that names no other. */
-    STANDARD(0.45, 2e-5, 2e-8, 2e-8, Double.POSITIVE_INFINITY),
+    STANDARD(0.45, 0.45, 2e-5, 2e-8, 2e-8),
 
-    /** The same steps; shorter ones at kinks and for shallow landings. */
-    TENTH_MILLIMETER(0.45, 2e-5, 3e-8, 2e-8, 0.25),
+    /** Somewhat longer steps; shorter ones for balls that come down at a shallow angle. */
+    TENTH_MILLIMETER(0.50, 0.40, 2e-5, 2e-8, 2e-8),
 
     /** Longer steps. */
-    MILLIMETER(0.70, 2e-4, 1e-6, 1e-7, 0.2);
+    MILLIMETER(0.85, 0.55, 4e-4, 5e-7, 1e-7);
 
     /** A step that must be shorter than this is taken for a failure [s]. */
     static final double SHORTEST = 1e-7;
@@ -38,21 +42,21 @@ public enum StepRule {
     /** The c of the rule [1/m]. */
     static final double DRAG = 0.006;
 
-    /** The square of the tangent of 14 deg. */
-    private static final double SHALLOW_SQUARED = 0.0625;
+    /** The square of the tangent of 10 deg. */
+    private static final double SHALLOW_SQUARED = 1.0 / 32.0;
 
     private final double scale;
+    private final double scaleAgain;
     private final double guard;
     private final double kinkedGuard;
     private final double shearedGuard;
-    private final double shallowStep;
 
-    StepRule(double scale, double guard, double kinkedGuard, double shearedGuard, double shallowStep) {
+    StepRule(double scale, double scaleAgain, double guard, double kinkedGuard, double shearedGuard) {
         this.scale = scale;
+        this.scaleAgain = scaleAgain;
         this.guard = guard;
         this.kinkedGuard = kinkedGuard;
         this.shearedGuard = shearedGuard;
-        this.shallowStep = shallowStep;
     }
 
     /**
@@ -64,39 +68,37 @@ public enum StepRule {
         return scale;
     }
 
-    /**
-     * The longest step in which a ball may come down at a shallow angle, where an error of the height between the ends of the step
-     * becomes a large one of the landing [s].
-     */
-    double shallowStep() {
-        return shallowStep;
+    /** The a of the flights that are flown again. */
+    double scaleAgain() {
+        return scaleAgain;
+    }
+
+    /** Whether any flight is. */
+    boolean mayFlyAgain() {
+        return scaleAgain < scale;
     }
 
     /**
-     * Whether a ball comes down, or dips, at a shallow angle somewhere in a step: it ends at or below the landing and, by the mean
-     * acceleration of the step, met it at less than 14 deg; or it falls at the start and rises at the end.
+     * Whether a flight by the first a is to be flown again.
      *
-     * @param under how far below the landing the ball is at the end, negative if above [m]
-     * @param h the step [s]
+     * @param towards the velocity at the landing towards the target [m/s]
+     * @param up upwards, less what the ground rises under the ball [m/s]
+     * @param right to the right [m/s]
      */
-    static boolean shallow(
-            double under, double h, double vx0, double vy0, double vz0, double vx1, double vy1, double vz1) {
-        if (vy1 >= 0.0) {
-            return vy0 < 0.0;
-        }
-        double fallSquared = vy1 * vy1 - 2.0 * under * (vy0 - vy1) / h;
-        return under >= 0.0 && fallSquared < SHALLOW_SQUARED * Math.max(vx0 * vx0 + vz0 * vz0, vx1 * vx1 + vz1 * vz1);
+    boolean again(double towards, double up, double right) {
+        return mayFlyAgain() && up * up < SHALLOW_SQUARED * (towards * towards + right * right);
     }
 
     /**
-     * The step the rule asks for.
+     * The step that a rule asks for.
      *
+     * @param a the a of the rule
      * @param airSpeed the speed relative to the air [m/s]
      * @param acceleration the size of the acceleration, gravity included [m/s2]
      * @return the step [s]
      */
-    public double step(double airSpeed, double acceleration) {
-        return Math.max(SHORTEST_BY_RULE, scale * airSpeed / (acceleration + airSpeed * (DAMPING + DRAG * airSpeed)));
+    static double step(double a, double airSpeed, double acceleration) {
+        return Math.max(SHORTEST_BY_RULE, a * airSpeed / (acceleration + airSpeed * (DAMPING + DRAG * airSpeed)));
     }
 
     /**

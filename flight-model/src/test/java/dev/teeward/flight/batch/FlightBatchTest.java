@@ -160,6 +160,67 @@ class FlightBatchTest {
         }
     }
 
+    /** Low launches, nearly all of which come down at a shallow angle and are flown twice where a length is promised. */
+    @Test
+    void flightsFlownTwiceHaveTheBitsOfSingleFlights() {
+        RandomLaunches drawn = new RandomLaunches(Sample.EVEN, 2_000, 320L);
+        for (int row = 0; row < drawn.rows; row++) {
+            drawn.up[row] = Math.toRadians(0.5 + 6.0 * row / drawn.rows);
+            drawn.spin[row] /= 4.0;
+        }
+        LaunchTable table = drawn.launches().build();
+        for (Accuracy accuracy : Accuracy.values()) {
+            FlightModel model = STANDARD.withAccuracy(accuracy);
+            FlightTable flights = FlightBatch.of(model).fly(table);
+            assertEquals(0, compare(drawn, flights, row -> model), "numbers that differ in any bit");
+            assertArrayEquals(
+                    flights.carry(),
+                    FlightBatch.of(model).withThreads(3).fly(table).carry());
+            long shallow = Arrays.stream(flights.descentAngle())
+                    .filter(angle -> angle < Math.toRadians(10.0))
+                    .count();
+            assertTrue(shallow > 1_000 && shallow < 2_000, "shallow: " + shallow);
+        }
+    }
+
+    /** A balloon that hangs in the air until time is up, among balls that fly. */
+    @Test
+    void flightsThatDoNotComeDownHaveTheEndOfSingleFlights() {
+        FlightModel balloon = FlightModel.of(Ball.of(new AerodynamicModel() {
+                    @Override
+                    public double dragCoefficient(double re, double s) {
+                        return 0.25;
+                    }
+
+                    @Override
+                    public double liftCoefficient(double re, double s) {
+                        return 5.0;
+                    }
+
+                    @Override
+                    public double momentSlope() {
+                        return 0.0;
+                    }
+
+                    @Override
+                    public boolean smooth() {
+                        return true;
+                    }
+                }))
+                .withLandingElevation(Length.ofMeters(-1000.0));
+        RandomLaunches drawn = new RandomLaunches(Sample.ALONG_THE_BAG, 200, 330L);
+        for (Accuracy accuracy : Accuracy.values()) {
+            FlightModel model = balloon.withAccuracy(accuracy);
+            FlightTable flights = FlightBatch.of(model).fly(drawn.launches().build());
+            assertEquals(0, compare(drawn, flights, row -> model), "numbers that differ in any bit");
+            int late = 0;
+            for (int row = 0; row < drawn.rows; row++) {
+                late += flights.status(row) == FlightStatus.DID_NOT_COME_DOWN ? 1 : 0;
+            }
+            assertTrue(late > 20, "late: " + late);
+        }
+    }
+
     private int compare(RandomLaunches drawn, FlightTable flights, IntFunction<FlightModel> models) {
         int differing = 0;
         for (int row = 0; row < drawn.rows; row++) {

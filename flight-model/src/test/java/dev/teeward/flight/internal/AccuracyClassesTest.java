@@ -11,7 +11,9 @@ import dev.teeward.flight.air.Wind;
 import dev.teeward.flight.batch.BilinearTable;
 import dev.teeward.flight.batch.RandomLaunches;
 import dev.teeward.flight.batch.RandomLaunches.Sample;
+import dev.teeward.flight.ground.Terrain;
 import dev.teeward.flight.internal.FlightPath.Ending;
+import dev.teeward.quantity.Angle;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
@@ -45,6 +47,38 @@ class AccuracyClassesTest {
         for (Sample sample : Sample.values()) {
             check(sample, TypicalAerodynamics.of(), 100_000, 42_000L);
             check(sample, new BilinearTable(), 100_000, 9_300L);
+        }
+    }
+
+    /** Over slopes the angle that makes a landing shallow is that to the slope. */
+    @Test
+    void landingsOnSlopesKeepThePromises() {
+        RandomLaunches drawn = new RandomLaunches(Sample.ALONG_THE_BAG, 400, 9_500L);
+        for (int row = 0; row < drawn.rows; row++) {
+            Terrain slope = Terrain.plane(Angle.ofDegrees(row % 13 - 6.0), Angle.ofDegrees(row % 7 - 3.0));
+            FlightEquations equations = new FlightEquations(
+                    TypicalAerodynamics.of(), 0.04593, 0.04267, 8.363e-6, 1.225, 1.7894e-5, drawn.wind(row), 9.80665);
+            double[] launch = new double[FlightEquations.STATE];
+            double[] axis = new double[3];
+            double up = drawn.up[row] / 2.0 + Math.toRadians(8.0);
+            LaunchState.write(drawn.speed[row], up, drawn.right[row], drawn.spin[row], drawn.tilt[row], launch, axis);
+            double[] theirs = new Referee(equations, launch, axis, slope, false).landing();
+            double rise = slope.slopeAlongTarget(0.0, 0.0) * theirs[FlightEquations.VX]
+                    + slope.slopeTowardsRight(0.0, 0.0) * theirs[FlightEquations.VZ];
+            double along = Math.hypot(theirs[FlightEquations.VX], theirs[FlightEquations.VZ]);
+            if (Math.atan2(rise - theirs[FlightEquations.VY], along) < GRAZING) {
+                continue;
+            }
+            for (Accuracy accuracy : Accuracy.values()) {
+                FlightPath path =
+                        new FlightIntegrator(equations, slope, StepRule.valueOf(accuracy.name())).fly(launch, axis);
+                double[] ours = new double[FlightEquations.STATE];
+                path.at(path.endTime(), ours);
+                double off = Math.hypot(
+                        ours[FlightEquations.X] - theirs[FlightEquations.X],
+                        ours[FlightEquations.Z] - theirs[FlightEquations.Z]);
+                assertTrue(off <= accuracy.landingErrorMeters(), accuracy + ": " + off + " m");
+            }
         }
     }
 
