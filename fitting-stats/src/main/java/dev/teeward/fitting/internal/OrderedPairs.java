@@ -261,7 +261,7 @@ public final class OrderedPairs {
             }
             int[] places = new int[end - first];
             Arrays.setAll(places, i -> (int) (ranks[first + i] - block.before - 1));
-            Selection.select(rest, places);
+            Selection.select(rest, places.clone()); // it orders the places too
             for (int i = 0; i < places.length; i++) {
                 found[first + i] = rest[places[i]] + 0.0;
             }

@@ -50,6 +50,10 @@ class OrderedPairsTest {
                     assertArrayEquals(new double[] {all[k - 1]}, OrderedPairs.walshAverages(d, k));
                 }
                 assertArrayEquals(all, OrderedPairs.walshAverages(d, ranks(all.length)));
+                int middle = (all.length + 1) / 2;
+                assertArrayEquals(
+                        new double[] {all[0], all[middle - 1], all[middle - 1], all[all.length - 1]},
+                        OrderedPairs.walshAverages(d, 1, middle, middle, all.length));
             }
         }
     }
