@@ -33,7 +33,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>For each club the mean of the goal over its used shots, the probability that its true mean is the best and the loss to
  * expect from picking it ({@link ProbabilityOfBest}); the mean shrunk towards the others ({@link ShrunkMeans}, one common
- * variance); all pairs by Games and Howell (1976), and each club against the current one by Dunnett (1955).
+ * variance); all pairs by Games and Howell (1976), and each club against the current one by Welch's test, adjusted after Sidak
+ * ({@link PairwiseComparison.Method#WELCH_SIDAK}): neither takes the clubs to scatter alike.
  *
  * <p>A price counts as so much of the goal as the user says one unit of money is worth, taken off the club's mean. Goals that
  * count balls (holding a green) get one hit and one miss added to each club before means are compared (Agresti and Caffo 2000),
@@ -308,7 +309,7 @@ public final class ClubChoice {
                 pairwise.test(compared),
                 current == null
                         ? Optional.empty()
-                        : Optional.of(pairwise.withMethod(PairwiseComparison.Method.DUNNETT)
+                        : Optional.of(pairwise.withMethod(PairwiseComparison.Method.WELCH_SIDAK)
                                 .test(compared)),
                 warnings);
     }
