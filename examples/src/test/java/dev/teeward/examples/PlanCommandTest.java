@@ -77,7 +77,7 @@ class PlanCommandTest {
             table.append(i < 12 ? "Alder," : "Rowan,")
                     .append(1 + i % 12)
                     .append(',')
-                    .append(150.0 - 0.5 * i + i * i % 3)
+                    .append(150.0 - 0.5 * i + (i * i) % 7)
                     .append('\n');
         }
         Path blocks = Files.writeString(folder.resolve("blocks.csv"), table);
