@@ -265,13 +265,16 @@ class PairByPairTest {
 
     @Test
     void clubsHitInBlocksSettleNothing() {
-        for (String order : List.of("A".repeat(12) + "R".repeat(12), "A".repeat(11) + "R".repeat(12) + "A", "AAARRR".repeat(4))) {
+        for (String order :
+                List.of("A".repeat(12) + "R".repeat(12), "A".repeat(11) + "R".repeat(12) + "A", "AAARRR".repeat(4))) {
             PairByPair session = hit(drifting(order));
             Standing now = session.standing();
             assertEquals(12, session.pairs());
             assertEquals(List.of("clubs-in-blocks"), codes(session), order);
             assertEquals(Verdict.UNDECIDED, now.verdict());
-            assertEquals(Standing.Advice.WILL_NOT_SETTLE, session.withMostPairs(12).standing().advice());
+            assertEquals(
+                    Standing.Advice.WILL_NOT_SETTLE,
+                    session.withMostPairs(12).standing().advice());
             assertTrue(now.settledAfter().isEmpty() && now.prediction().isEmpty());
         }
         PairByPair inTurn = hit(drifting("ARRA".repeat(6)));
@@ -287,7 +290,8 @@ class PairByPairTest {
         assertEquals(List.of("clubs-in-blocks"), codes(begun));
         assertEquals(Standing.Advice.KEEP_GOING, begun.standing().advice());
         assertEquals(
-                Standing.Advice.WILL_NOT_SETTLE, begun.withMostPairs(7).standing().advice());
+                Standing.Advice.WILL_NOT_SETTLE,
+                begun.withMostPairs(7).standing().advice());
         assertFalse(codes(hit(drifting("ARRA").subList(0, 3))).contains("clubs-in-blocks"));
     }
 
