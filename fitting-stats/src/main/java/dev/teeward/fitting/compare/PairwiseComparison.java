@@ -270,25 +270,21 @@ public final class PairwiseComparison {
         }
         double t = pivot.t(0.0);
         double df = pivot.degreesOfFreedom();
-        double c =
-                switch (method) {
-                    case GAMES_HOWELL ->
-                        StudentizedRange.quantile(level, k, Math.max(1.0, df)) / Math.sqrt(2.0);
-                    case WELCH_SIDAK ->
-                        Distributions.tQuantile(1.0 - alternative.tail(Math.pow(level, 1.0 / (k - 1))), df);
-                    case TUKEY_KRAMER, DUNNETT -> critical;
-                };
-        double p =
-                switch (method) {
-                    case WELCH_SIDAK -> sidak(t, df, k - 1);
-                    case DUNNETT ->
-                        many.upperTail(
-                                alternative == Alternative.TWO_SIDED
-                                        ? Math.abs(t)
-                                        : alternative == Alternative.GREATER ? t : -t);
-                    case GAMES_HOWELL, TUKEY_KRAMER ->
-                        StudentizedRange.upperTail(Math.abs(t) * Math.sqrt(2.0), k, Math.max(1.0, df));
-                };
+        double c = switch (method) {
+            case GAMES_HOWELL -> StudentizedRange.quantile(level, k, Math.max(1.0, df)) / Math.sqrt(2.0);
+            case WELCH_SIDAK -> Distributions.tQuantile(1.0 - alternative.tail(Math.pow(level, 1.0 / (k - 1))), df);
+            case TUKEY_KRAMER, DUNNETT -> critical;
+        };
+        double p = switch (method) {
+            case WELCH_SIDAK -> sidak(t, df, k - 1);
+            case DUNNETT ->
+                many.upperTail(
+                        alternative == Alternative.TWO_SIDED
+                                ? Math.abs(t)
+                                : alternative == Alternative.GREATER ? t : -t);
+            case GAMES_HOWELL, TUKEY_KRAMER ->
+                StudentizedRange.upperTail(Math.abs(t) * Math.sqrt(2.0), k, Math.max(1.0, df));
+        };
         double reach = c * pivot.standardError();
         Interval interval =
                 new Options(level, alternative, 0.0, unit).interval(pivot.estimate() - reach, pivot.estimate() + reach);

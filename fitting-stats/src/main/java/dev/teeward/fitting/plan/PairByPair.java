@@ -469,7 +469,8 @@ public final class PairByPair {
             warnings.add(Warning.of(
                     "clubs-in-blocks",
                     "the clubs were hit in blocks (other shots lie between the two of " + lost.apart() + " of "
-                            + pairs.size() + " pairs), so warming up or tiring cannot be told from the club and nothing is"
+                            + pairs.size()
+                            + " pairs), so warming up or tiring cannot be told from the club and nothing is"
                             + " settled; hit them in turn, as ABBA"));
             return new Standing(
                     inBlocks(pairs.size() + allowed) ? Standing.Advice.WILL_NOT_SETTLE : Standing.Advice.KEEP_GOING,
