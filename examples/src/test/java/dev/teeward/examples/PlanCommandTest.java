@@ -102,7 +102,9 @@ class PlanCommandTest {
         assertTrue(tree.at("/settled_after").isNull());
         assertFalse(out.toString().contains("Settled"), out.toString());
         for (String text : List.of(out.toString(), Files.readString(page))) {
-            assertTrue(text.contains("the clubs were hit in blocks (other shots lie between the two of 12 of 12 pairs)"), text);
+            assertTrue(
+                    text.contains("the clubs were hit in blocks (other shots lie between the two of 12 of 12 pairs)"),
+                    text);
         }
     }
 
