@@ -110,6 +110,11 @@ final class PlanText {
     }
 
     private static String expected(Standing s) {
+        if (s.warnings().stream().anyMatch(warning -> warning.code().equals("clubs-in-blocks"))) {
+            return s.advice() == Standing.Advice.KEEP_GOING
+                    ? "in turn from now on, so that the pairs hit in blocks weigh little."
+                    : "the clubs were hit in blocks; hit them in turn in another session.";
+        }
         if (s.prediction().isEmpty()) {
             return s.advice() == Standing.Advice.KEEP_GOING
                     ? "too few pairs to tell how many more it takes."

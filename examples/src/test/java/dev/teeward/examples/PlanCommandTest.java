@@ -69,6 +69,45 @@ class PlanCommandTest {
         assertTrue(tree.at("/after_every_pair/pairs").asInt() > 14);
     }
 
+    /** Twelve with one club, then twelve with the other, half a metre lost with each shot, pairs written in. */
+    @Test
+    void clubsHitInBlocksAreTold() throws Exception {
+        StringBuilder table = new StringBuilder("club,pair,carry_m\n");
+        for (int i = 0; i < 24; i++) {
+            table.append(i < 12 ? "Alder," : "Rowan,")
+                    .append(1 + i % 12)
+                    .append(',')
+                    .append(150.0 - 0.5 * i + (i * i) % 7)
+                    .append('\n');
+        }
+        Path blocks = Files.writeString(folder.resolve("blocks.csv"), table);
+        Path json = folder.resolve("blocks.json");
+        Path page = folder.resolve("blocks.html");
+        assertEquals(
+                0,
+                run(
+                        "plan",
+                        "--margin",
+                        "carry=5yd",
+                        "--session",
+                        blocks.toString(),
+                        "--json",
+                        json.toString(),
+                        "--html",
+                        page.toString()),
+                err.toString());
+        JsonNode tree = new ObjectMapper().readTree(json.toFile());
+        assertEquals("clubs-in-blocks", tree.at("/warnings/0").asText());
+        assertEquals("undecided", tree.at("/verdict").asText());
+        assertTrue(tree.at("/settled_after").isNull());
+        assertFalse(out.toString().contains("Settled"), out.toString());
+        for (String text : List.of(out.toString(), Files.readString(page))) {
+            assertTrue(
+                    text.contains("the clubs were hit in blocks (other shots lie between the two of 12 of 12 pairs)"),
+                    text);
+        }
+    }
+
     @Test
     void saysWhatTheCapMakesHopelessAndWhatIsInReach() {
         assertEquals(

@@ -37,6 +37,8 @@ import java.util.Optional;
  * <p>Immutable and thread-safe.
  */
 public final class Goal {
+    private static final String FROM_THE_MIDDLE = "distance from the middle of the pattern";
+
     private final String words;
     private final Unit unit;
     private final boolean smallest;
@@ -134,7 +136,7 @@ public final class Goal {
      * @return the goal [m]
      */
     public static Goal tightness() {
-        return new Goal("distance from the middle of the pattern", LengthUnit.METER, true, false, (session, shots) -> {
+        return new Goal(FROM_THE_MIDDLE, LengthUnit.METER, true, false, (session, shots) -> {
             List<Optional<double[]>> points = shots.stream().map(Goal::landing).toList();
             List<double[]> known = points.stream().flatMap(Optional::stream).toList();
             int n = known.size();
@@ -309,6 +311,11 @@ public final class Goal {
     /** Whether each shot counts 0 or 1. */
     boolean shares() {
         return shares;
+    }
+
+    /** Whether the numbers of a club hang together by the middle of its own shots, all or as a part of a mixture. */
+    boolean ofSpread() {
+        return words.contains(FROM_THE_MIDDLE);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package dev.teeward.fitting.compare;
 
+import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.fitting.internal.DunnettDistribution;
 import dev.teeward.fitting.internal.Sample;
 import dev.teeward.fitting.internal.StudentizedRange;
@@ -16,12 +17,14 @@ import java.util.OptionalDouble;
 
 /**
  * Several clubs compared pair by pair, with p and intervals that hold for all pairs together: Games and Howell (1976),
- * Tukey and Kramer (1953, 1956), Dunnett (1955).
+ * Tukey and Kramer (1953, 1956), Tamhane (1979), Dunnett (1955).
  *
  * <p>{@link Method#GAMES_HOWELL}: Welch's error and degrees of freedom for each pair, p from the studentised range at |t| sqrt
- * 2. {@link Method#TUKEY_KRAMER}: one common variance, p likewise. {@link Method#DUNNETT}: every club against the first
- * one, one common variance. Clubs hit in rounds are better compared
- * within rounds, by a linear model with the rounds as blocks.
+ * 2. {@link Method#TUKEY_KRAMER}: one common variance, p likewise. {@link Method#WELCH_SIDAK}: every club against the first
+ * one, Welch's test of each, p adjusted to 1 - (1 - p)^m for m clubs beside the first (Sidak 1967; Tamhane's T2 for comparisons
+ * with a control; cited from memory). {@link Method#DUNNETT}: every club against the first one, one common variance: exact if the
+ * clubs scatter alike, and far too free if the first one has fewer shots and scatters more. Clubs hit in rounds are better
+ * compared within rounds, by a linear model with the rounds as blocks.
  *
  * <p>A pair whose spread is unknown gets an unbounded interval, p = 1 and the warning {@code too-few-shots} or
  * {@code no-spread}.
@@ -58,15 +61,26 @@ public final class PairwiseComparison {
         /** All pairs, one common variance. */
         TUKEY_KRAMER,
 
-        /** Each club against the first one, one common variance. */
-        DUNNETT
+        /** Each club against the first one, unequal variances. */
+        WELCH_SIDAK,
+
+        /** Each club against the first one, one common variance: only for clubs that scatter alike. */
+        DUNNETT;
+
+        boolean againstFirst() {
+            return this == WELCH_SIDAK || this == DUNNETT;
+        }
+
+        boolean unequal() {
+            return this == GAMES_HOWELL || this == WELCH_SIDAK;
+        }
     }
 
     /**
      * One pair.
      *
      * @param first the index of one club, the larger one
-     * @param second the index of the other club; 0 with Dunnett's method
+     * @param second the index of the other club; 0 with the methods against the first
      * @param difference mean of the first minus mean of the second, with an interval that holds for all pairs together
      * @param t the difference over its error, or empty if the data do not define it
      * @param degreesOfFreedom those of t; 0 if the data do not define them
@@ -167,7 +181,7 @@ public final class PairwiseComparison {
     }
 
     /**
-     * With another alternative, for Dunnett's method only: whether the others are greater, or less, than the first club.
+     * With another alternative, for the methods against the first club only: whether the others are greater, or less, than the first club.
      *
      * @param alternative the alternative; two-sided unless changed
      * @return a changed copy
@@ -187,8 +201,9 @@ public final class PairwiseComparison {
     public Result test(double[]... groups) {
         List<Sample> samples = Groups.of(groups);
         boolean dunnett = method == Method.DUNNETT;
-        if (!dunnett && alternative != Alternative.TWO_SIDED) {
-            throw new IllegalArgumentException("one-sided questions need Method.DUNNETT, but the method is " + method);
+        if (!method.againstFirst() && alternative != Alternative.TWO_SIDED) {
+            throw new IllegalArgumentException(
+                    "one-sided questions need Method.WELCH_SIDAK or Method.DUNNETT, but the method is " + method);
         }
         double df = 0.0;
         double squares = 0.0;
@@ -208,17 +223,17 @@ public final class PairwiseComparison {
                         : 0.0;
         List<Pair> pairs = new ArrayList<>();
         List<Warning> warnings = new ArrayList<>();
-        for (int a = 0; a < (dunnett ? 1 : k); a++) {
+        for (int a = 0; a < (method.againstFirst() ? 1 : k); a++) {
             for (int b = a + 1; b < k; b++) {
                 Moments first = Moments.of(samples.get(b));
                 Moments second = Moments.of(samples.get(a));
-                Moments.Pivot pivot = method == Method.GAMES_HOWELL
+                Moments.Pivot pivot = method.unequal()
                         ? Moments.Pivot.welch(first, second)
                         : new Moments.Pivot(
                                 first.mean() - second.mean(),
                                 Math.sqrt(common * (1.0 / first.size() + 1.0 / second.size())),
                                 df);
-                boolean few = method == Method.GAMES_HOWELL ? Math.min(first.size(), second.size()) < 2 : df < 1.0;
+                boolean few = method.unequal() ? Math.min(first.size(), second.size()) < 2 : df < 1.0;
                 pairs.add(pair(b, a, pivot, few, critical, k, many, warnings));
             }
         }
@@ -229,6 +244,9 @@ public final class PairwiseComparison {
         return switch (method) {
             case GAMES_HOWELL -> "Games-Howell, all pairs, unequal variances, studentised range";
             case TUKEY_KRAMER -> "Tukey-Kramer, all pairs, one common variance, studentised range";
+            case WELCH_SIDAK ->
+                "Welch's test of each club against the first, unequal variances, adjusted after Sidak, "
+                        + alternative.words();
             case DUNNETT -> "Dunnett, each club against the first, one common variance, " + alternative.words();
         };
     }
@@ -252,20 +270,32 @@ public final class PairwiseComparison {
         }
         double t = pivot.t(0.0);
         double df = pivot.degreesOfFreedom();
-        double c = method == Method.GAMES_HOWELL
-                ? StudentizedRange.quantile(level, k, Math.max(1.0, df)) / Math.sqrt(2.0)
-                : critical;
-        double p = method == Method.DUNNETT
-                ? many.upperTail(
+        double c = switch (method) {
+            case GAMES_HOWELL -> StudentizedRange.quantile(level, k, Math.max(1.0, df)) / Math.sqrt(2.0);
+            case WELCH_SIDAK -> Distributions.tQuantile(1.0 - alternative.tail(Math.pow(level, 1.0 / (k - 1))), df);
+            case TUKEY_KRAMER, DUNNETT -> critical;
+        };
+        double p = switch (method) {
+            case WELCH_SIDAK -> sidak(t, df, k - 1);
+            case DUNNETT ->
+                many.upperTail(
                         alternative == Alternative.TWO_SIDED
                                 ? Math.abs(t)
-                                : alternative == Alternative.GREATER ? t : -t)
-                : StudentizedRange.upperTail(Math.abs(t) * Math.sqrt(2.0), k, Math.max(1.0, df));
+                                : alternative == Alternative.GREATER ? t : -t);
+            case GAMES_HOWELL, TUKEY_KRAMER ->
+                StudentizedRange.upperTail(Math.abs(t) * Math.sqrt(2.0), k, Math.max(1.0, df));
+        };
         double reach = c * pivot.standardError();
         Interval interval =
                 new Options(level, alternative, 0.0, unit).interval(pivot.estimate() - reach, pivot.estimate() + reach);
         return new Pair(
                 first, second, Estimate.of(pivot.estimate() + 0.0, interval, unit), OptionalDouble.of(t), df, p);
+    }
+
+    /** 1 - (1 - p)^m without loss where p is small. */
+    private double sidak(double t, double df, int m) {
+        double p = alternative.pValue(Distributions.tUpperTail(t, df), Distributions.tUpperTail(-t, df));
+        return -Math.expm1(m * Math.log1p(-p));
     }
 
     /**

@@ -15,8 +15,19 @@ import java.util.Optional;
  *
  * <p>Only a session that was {@linkplain Session#combine combined} has several airs. For each club the density of the air and the
  * wind are averaged over its used shots; two clubs met different air if the mean densities are more than 1 % apart, or the mean winds
- * more than 1 m/s (2.2 mph). Clubs that were hit equally often in each air have equal means, however different the airs. At sea
- * level 1 % is some 100 m (330 ft) of elevation or 3 K, and moves the carry of an iron by less than a yard: a judgement, without a source.
+ * more than 0.25 m/s (0.56 mph). Clubs that were hit equally often in each air have equal means, however different the airs. At sea
+ * level 1 % is some 100 m (330 ft) of elevation or 3 K.
+ *
+ * <p>Each of the two moves a carry by something less than a yard, which is the judgement, without a source, that they rest on. By
+ * {@link dev.teeward.flight.FlightModel#standard()} at sea level, ball speed, launch angle and spin rate of common practice:
+ *
+ * <table>
+ * <caption>What the limits move the carry by</caption>
+ * <tr><th>launch</th><th>carry</th><th>air 1 % thinner</th><th>0.25 m/s from ahead</th><th>from behind</th></tr>
+ * <tr><td>driver: 150 mph, 12 deg, 2,700 rpm</td><td>234 yd</td><td>+0.8 yd</td><td>-0.8 yd</td><td>+0.8 yd</td></tr>
+ * <tr><td>6-iron: 127 mph, 14 deg, 6,200 rpm</td><td>185 yd</td><td>+0.7 yd</td><td>-0.8 yd</td><td>+0.8 yd</td></tr>
+ * <tr><td>wedge: 100 mph, 25 deg, 9,000 rpm</td><td>128 yd</td><td>+0.4 yd</td><td>-0.7 yd</td><td>+0.6 yd</td></tr>
+ * </table>
  *
  * <pre>{@code
  * Session all = Session.combine(List.of(atTheSea, inTheMountains));
@@ -28,7 +39,7 @@ import java.util.Optional;
  */
 public final class UnevenAir {
     private static final double DENSITY_SHARE = 0.01;
-    private static final double WIND_METERS_PER_SECOND = 1.0;
+    private static final double WIND_METERS_PER_SECOND = 0.25;
 
     /** The mean air of a club: density [kg/m3], wind towards target and right [m/s]. */
     private record MeanAir(String club, double density, double along, double right) {
@@ -104,7 +115,7 @@ public final class UnevenAir {
                 Locale.ROOT, "%s met air %.1f %% thinner than %s", thin.club(), 100.0 * one.apart(other), thick.club());
         String wind = String.format(
                 Locale.ROOT,
-                "the mean winds of %s and %s are %.1f m/s (%.1f mph) apart",
+                "the mean winds of %s and %s are %.2f m/s (%.1f mph) apart",
                 one.club(),
                 other.club(),
                 one.winds(other),

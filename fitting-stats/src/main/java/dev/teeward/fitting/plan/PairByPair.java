@@ -28,6 +28,11 @@ import java.util.function.ToDoubleFunction;
  * the interval ever misses it is at most one minus the level, and so is the chance of a wrong answer. Margin, metric
  * and level are settled before the first pair.
  *
+ * <p><b>Blocks.</b> Pairs settle something only if they were hit one after the other: in AAAA..BBBB the pairs that a file names
+ * have half a session of warming up and tiring between their shots. If at least two whole pairs of a session file, and more than
+ * a quarter of all (a judgement, without a source), have a shot of another pair between their two, nothing is called settled,
+ * nothing is predicted, and there is the warning {@code clubs-in-blocks}.
+ *
  * <p>Not settled: 1,000 continuations are drawn from what the pairs so far leave open (mean and spread with reference prior,
  * the predictive t of Geisser 1993) and looked at after every pair. If fewer than a tenth of them are settled by the largest
  * number of pairs allowed, the advice is to stop, from the fifth pair on. Giving up never makes a wrong answer.
@@ -53,6 +58,9 @@ public final class PairByPair {
 
     private static final double LEAST_CHANCE = 0.1;
 
+    private static final int FEWEST_APART = 2;
+    private static final int MOST_APART_ONE_IN = 4;
+
     private final double margin;
     private final double level;
     private final Unit unit;
@@ -71,8 +79,11 @@ public final class PairByPair {
         }
     }
 
-    /** Swings of session files that made no pair and were not hit again, swings that warmed up, and pairs taken out. */
-    private record Lost(int others, int warmed, int pairs) {}
+    /**
+     * Of session files: swings that made no pair and were not hit again, swings that warmed up, pairs taken out, and whole pairs
+     * with a shot of another one between their two.
+     */
+    private record Lost(int others, int warmed, int pairs, int apart) {}
 
     private PairByPair(
             double margin,
@@ -115,7 +126,7 @@ public final class PairByPair {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 List.of(),
-                new Lost(0, 0, 0));
+                new Lost(0, 0, 0, 0));
     }
 
     static double checkMargin(double margin) {
@@ -227,7 +238,8 @@ public final class PairByPair {
     }
 
     /**
-     * The shots of a session file, in order: whole pairs whose shots have the metric are appended ({@link ShotPairing}); an
+     * The shots of a session file, in order: whole pairs whose shots have the metric are appended ({@link ShotPairing}), in the
+     * order in which they became whole; an
      * excluded shot whose pair has a used shot with the same club, or is the pair in play, is a re-hit; the pair in play
      * stays open. All other shots with either club count as swings. Where an excluded shot was not hit again its pair is taken
      * out, and there is the warning {@code pairs-dropped}.
@@ -266,7 +278,8 @@ public final class PairByPair {
                 new Lost(
                         lost.others() + swung.others(),
                         lost.warmed() + swung.warmed(),
-                        lost.pairs() + swung.dropped()));
+                        lost.pairs() + swung.dropped(),
+                        lost.apart() + swung.apart()));
     }
 
     /**
@@ -451,11 +464,26 @@ public final class PairByPair {
                     "pairs taken out by excluded shots that were not hit again: " + lost.pairs()
                             + "; if their readings were seen, the interval no longer holds"));
         }
+        int allowed = Math.max(0, mostPairs() - pairs.size());
+        if (inBlocks(pairs.size())) {
+            warnings.add(Warning.of(
+                    "clubs-in-blocks",
+                    "the clubs were hit in blocks (other shots lie between the two of " + lost.apart() + " of "
+                            + pairs.size()
+                            + " pairs), so warming up or tiring cannot be told from the club and nothing is"
+                            + " settled; hit them in turn, as ABBA"));
+            return new Standing(
+                    inBlocks(pairs.size() + allowed) ? Standing.Advice.WILL_NOT_SETTLE : Standing.Advice.KEEP_GOING,
+                    Verdict.UNDECIDED,
+                    look,
+                    OptionalInt.empty(),
+                    Optional.empty(),
+                    warnings);
+        }
         Verdict verdict = run.verdict();
         if (verdict != Verdict.UNDECIDED) {
             return new Standing(Standing.Advice.SETTLED, verdict, look, settledAfter, Optional.empty(), warnings);
         }
-        int allowed = Math.max(0, mostPairs() - pairs.size());
         Optional<Standing.Prediction> prediction = Continuations.predict(run, allowed, seed);
         boolean hopeless = allowed == 0
                 || (pairs.size() >= FEWEST_TO_GIVE_UP
@@ -467,6 +495,11 @@ public final class PairByPair {
                 settledAfter,
                 prediction,
                 warnings);
+    }
+
+    /** Whether too many pairs are apart if there are so many in all. */
+    private boolean inBlocks(int all) {
+        return lost.apart() >= FEWEST_APART && MOST_APART_ONE_IN * lost.apart() > all;
     }
 
     private Optional<Warning> oneSided() {

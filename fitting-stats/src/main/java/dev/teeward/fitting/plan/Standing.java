@@ -23,7 +23,8 @@ import java.util.OptionalInt;
  * @param look the always-valid test of all pairs so far, or empty before the first pair
  * @param settledAfter after how many pairs it was settled for the first time; it stays settled unless later looks exclude the
  *     earlier ones
- * @param prediction what to expect of more pairs, or empty if it is settled, with fewer than 3 pairs, or without spread
+ * @param prediction what to expect of more pairs, or empty if it is settled, with fewer than 3 pairs, without spread, or if the
+ *     clubs were hit in blocks
  * @param warnings what to know before using this
  */
 public record Standing(

@@ -8,12 +8,14 @@ import dev.teeward.fitting.compare.BrokenPair;
 import dev.teeward.fitting.compare.ShotPairing;
 import dev.teeward.fitting.screen.WarmUp;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What every shot of a session file with either club was: of a whole pair, opening the pair in play, thrown away and hit
@@ -38,6 +40,7 @@ final class SwungShots {
         named = pairing.source() == ShotPairing.Source.NAMED;
         whole = pairing.pairs().stream()
                 .filter(pair -> pair.first().has(metric) && pair.second().has(metric))
+                .sorted(Comparator.comparingInt(SwungShots::completed))
                 .toList();
         for (BrokenPair pair : pairing.broken()) {
             pair.shots().forEach(shot -> broken.put(shot.number(), pair));
@@ -104,9 +107,30 @@ final class SwungShots {
         return true;
     }
 
-    /** The whole pairs that have the metric. */
+    private static int completed(ShotPair pair) {
+        return Math.max(pair.first().number(), pair.second().number());
+    }
+
+    /** The whole pairs that have the metric, in the order in which they became whole. */
     List<ShotPair> whole() {
         return whole;
+    }
+
+    /** How many of the whole pairs have a shot of another one between their two. */
+    int apart() {
+        List<Integer> swings = whole.stream()
+                .flatMap(pair -> Stream.of(pair.first().number(), pair.second().number()))
+                .sorted()
+                .toList();
+        Map<Integer, Integer> places = new HashMap<>();
+        swings.forEach(swing -> places.put(swing, places.size()));
+        return (int) whole.stream()
+                .filter(pair -> Math.abs(place(places, pair.first()) - place(places, pair.second())) > 1)
+                .count();
+    }
+
+    private static int place(Map<Integer, Integer> places, Shot shot) {
+        return places.getOrDefault(shot.number(), 0);
     }
 
     /** The only used shot of the pair in play. */

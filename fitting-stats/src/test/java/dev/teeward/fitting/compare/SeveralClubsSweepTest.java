@@ -163,6 +163,24 @@ class SeveralClubsSweepTest {
         within("Dunnett", rate(5L, 8_000, r -> any(test, true, clubs(r, 1.0))), 0.05, 0.05, 8_000);
     }
 
+    /** Eight shots of spread 8 against twice twenty of spread 3: nearly held, where one common variance names a difference in a fifth. */
+    @Test
+    void welchAgainstTheFirstHoldsItsLevelWhereDunnettDoesNot() {
+        PairwiseComparison test = PairwiseComparison.withDefaults().withMethod(PairwiseComparison.Method.WELCH_SIDAK);
+        within("Welch-Sidak", rate(19L, MANY, r -> anyNamed(test, unlike(r))), 0.02, 0.05, MANY);
+        within("Welch-Sidak, alike", rate(20L, MANY, r -> anyNamed(test, clubs(r, 1.0))), 0.04, 0.05, MANY);
+        PairwiseComparison dunnett = test.withMethod(PairwiseComparison.Method.DUNNETT);
+        within("Dunnett, unlike", rate(21L, 300, r -> anyNamed(dunnett, unlike(r))), 0.2, 0.3, 300);
+    }
+
+    private static double[][] unlike(SplittableRandom r) {
+        return new double[][] {shots(r, 8, 0.0, 8.0), shots(r, 20, 0.0, 3.0), shots(r, 20, 0.0, 3.0)};
+    }
+
+    private static boolean anyNamed(PairwiseComparison test, double[][] clubs) {
+        return test.test(clubs).pairs().stream().anyMatch(p -> p.pValue() <= 0.05);
+    }
+
     @Test
     void tukeyAndKramerHoldTheirLevel() {
         PairwiseComparison test = PairwiseComparison.withDefaults().withMethod(PairwiseComparison.Method.TUKEY_KRAMER);

@@ -193,6 +193,38 @@ class SeveralClubsTest {
         assertThrows(IllegalArgumentException.class, () -> games.dunnettCritical(0, 9.0));
     }
 
+    /**
+     * Computed: scipy.stats.ttest_ind of SciPy 1.17.1 without equal variances, p to 1 - (1 - p)^2 and confidence_interval at sqrt
+     * 0.95.
+     */
+    @Test
+    void welchAgainstTheFirstIsSciPys() {
+        double[] wide = {160.0, 181.5, 169.0, 190.2, 155.1};
+        PairwiseComparison sidak = PairwiseComparison.withDefaults().withMethod(PairwiseComparison.Method.WELCH_SIDAK);
+        PairwiseComparison.Result r = sidak.test(A, B, wide);
+        assertEquals(2, r.pairs().size());
+        PairwiseComparison.Pair near = r.pair(1, 0);
+        assertEquals(2.804653150597108, near.t().orElseThrow(), 1e-10);
+        assertEquals(17.545333449086986, near.degreesOfFreedom(), 1e-9);
+        assertEquals(0.02370529237510477, near.pValue(), 1e-11);
+        assertEquals(0.3184401849742051, near.difference().interval().lower(), 1e-9);
+        assertEquals(4.641559815025829, near.difference().interval().upper(), 1e-9);
+        PairwiseComparison.Pair far = r.pair(2, 0);
+        assertEquals(0.9985794845492761, far.pValue(), 1e-11);
+        assertEquals(-22.36500181750231, far.difference().interval().lower(), 1e-8);
+        PairwiseComparison.Pair above =
+                sidak.withAlternative(Alternative.GREATER).test(A, B, wide).pair(1, 0);
+        assertEquals(0.01188819004509778, above.pValue(), 1e-11);
+        assertEquals(0.6245938020557067, above.difference().interval().lower(), 1e-9);
+        assertEquals(Double.POSITIVE_INFINITY, above.difference().interval().upper());
+        assertEquals(
+                WelchTTest.withDefaults().test(B, A).pValue(),
+                sidak.test(A, B).pair(1, 0).pValue(),
+                1e-14);
+        assertTrue(warns(sidak.test(A, ONE).warnings(), "too-few-shots"));
+        assertTrue(warns(sidak.test(FLAT, FLAT).warnings(), "no-spread"));
+    }
+
     @Test
     void pairsThatCannotAnswerSaySo() {
         PairwiseComparison games = PairwiseComparison.withDefaults();

@@ -2,6 +2,7 @@ package dev.teeward.fitting.plan;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -243,6 +244,68 @@ class PairByPairTest {
         assertEquals(24, session.mostPairs());
         assertEquals(26, session.withMostSwings(60, 4, 4).mostPairs());
         assertEquals(26, session.withMostSwings(60, 3, 4).mostPairs());
+    }
+
+    /** Equal clubs, half a metre lost with each shot: twelve apart in a block make 6 m out of nothing, and that settles nothing. */
+    private static List<Shot> drifting(String order) {
+        SplittableRandom random = new SplittableRandom(7);
+        int[] pairs = new int[2];
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < order.length(); i++) {
+            int club = order.charAt(i) == 'A' ? 0 : 1;
+            shots.add(shot(club == 0 ? "Alder" : "Rowan", "" + ++pairs[club], 150.0 - 0.5 * i + random.nextGaussian())
+                    .build());
+        }
+        return shots;
+    }
+
+    private static PairByPair hit(List<Shot> shots) {
+        return NEW.appendAll(ShotSet.of(shots), "Alder", "Rowan", Metric.CARRY);
+    }
+
+    @Test
+    void clubsHitInBlocksSettleNothing() {
+        for (String order :
+                List.of("A".repeat(12) + "R".repeat(12), "A".repeat(11) + "R".repeat(12) + "A", "AAARRR".repeat(4))) {
+            PairByPair session = hit(drifting(order));
+            Standing now = session.standing();
+            assertEquals(12, session.pairs());
+            assertEquals(List.of("clubs-in-blocks"), codes(session), order);
+            assertEquals(Verdict.UNDECIDED, now.verdict());
+            assertEquals(
+                    Standing.Advice.WILL_NOT_SETTLE,
+                    session.withMostPairs(12).standing().advice());
+            assertTrue(now.settledAfter().isEmpty() && now.prediction().isEmpty());
+        }
+        PairByPair inTurn = hit(drifting("ARRA".repeat(6)));
+        assertEquals(List.of(), codes(inTurn));
+        assertEquals(Verdict.PRACTICALLY_THE_SAME, inTurn.standing().verdict());
+    }
+
+    /** Two pairs of nine are less than a quarter; of four they are a half, and five more pairs in turn mend it. */
+    @Test
+    void aFewPairsApartAreOutweighed() {
+        assertEquals(List.of(), codes(hit(drifting("AARR" + "ARRA".repeat(3) + "AR"))));
+        PairByPair begun = hit(drifting("AARRARRA"));
+        assertEquals(List.of("clubs-in-blocks"), codes(begun));
+        assertEquals(Standing.Advice.KEEP_GOING, begun.standing().advice());
+        assertEquals(
+                Standing.Advice.WILL_NOT_SETTLE,
+                begun.withMostPairs(7).standing().advice());
+        assertFalse(codes(hit(drifting("ARRA").subList(0, 3))).contains("clubs-in-blocks"));
+    }
+
+    /** Pair 1 gets its second shot last, so it is looked at last. */
+    @Test
+    void looksComeInTheOrderInWhichPairsBecameWhole() {
+        List<Shot> shots = List.of(
+                shot("Alder", "1", 150.0).build(),
+                shot("Rowan", "2", 140.0).build(),
+                shot("Alder", "2", 142.0).build(),
+                shot("Alder", "3", 145.0).build(),
+                shot("Rowan", "3", 142.0).build(),
+                shot("Rowan", "1", 149.0).build());
+        assertArrayEquals(new double[] {2.0, 3.0, 1.0}, hit(shots).differences());
     }
 
     private static List<String> codes(PairByPair session) {
