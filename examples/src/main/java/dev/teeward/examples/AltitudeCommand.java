@@ -39,7 +39,8 @@ import picocli.CommandLine.Spec;
 /** The carry of each club of a session, or of several, at several elevations. */
 @Command(
         name = "altitude",
-        description = "Shows how far each club of one session or several carries at several elevations, with intervals.",
+        description =
+                "Shows how far each club of one session or several carries at several elevations, with intervals.",
         sortOptions = false,
         footer = {
             "",

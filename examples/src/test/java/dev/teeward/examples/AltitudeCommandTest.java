@@ -67,7 +67,8 @@ class AltitudeCommandTest {
             assertEquals("Alder", alder.group("club"));
             assertEquals("Rowan", rowan.group("club"));
             double carry = Double.parseDouble(alder.group("carry"));
-            assertTrue(Double.parseDouble(alder.group("from")) <= carry && carry <= Double.parseDouble(alder.group("to")));
+            assertTrue(
+                    Double.parseDouble(alder.group("from")) <= carry && carry <= Double.parseDouble(alder.group("to")));
             assertTrue(carry > before);
             before = carry;
         }

@@ -65,7 +65,9 @@ class PoolCommandTest {
         for (int g = 1; g <= 6; g++) {
             StringBuilder text = new StringBuilder("club,carry_yd\n");
             for (int i = 0; i < 16; i++) {
-                text.append(i < 8 ? "Alder," : "Rowan,").append(140 + g + i + i % 2).append('\n');
+                text.append(i < 8 ? "Alder," : "Rowan,")
+                        .append(140 + g + i + i % 2)
+                        .append('\n');
             }
             Path file = folder.resolve("golfer" + g + ".csv");
             Files.writeString(file, text);

@@ -62,7 +62,8 @@ final class SessionTraps {
         List<Warning> counted = new ArrayList<>();
         SAID.forEach((code, words) -> {
             List<String> names = golfers.stream()
-                    .filter(golfer -> golfer.warnings().stream().anyMatch(w -> w.code().equals(code)))
+                    .filter(golfer ->
+                            golfer.warnings().stream().anyMatch(w -> w.code().equals(code)))
                     .map(golfer -> VisibleText.line(golfer.golfer()))
                     .toList();
             if (!names.isEmpty()) {

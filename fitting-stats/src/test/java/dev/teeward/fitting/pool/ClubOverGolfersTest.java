@@ -159,18 +159,19 @@ class ClubOverGolfersTest {
         ClubOverGolfers.Result some =
                 ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions);
         said = warning(some, "clubs-in-blocks").message();
-        assertTrue(said.startsWith("with 6 of 11 golfers (golfer 0, golfer 1, golfer 2, golfer 3, golfer 4, golfer 5) each"), said);
+        assertTrue(
+                said.startsWith(
+                        "with 6 of 11 golfers (golfer 0, golfer 1, golfer 2, golfer 3, golfer 4, golfer 5) each"),
+                said);
     }
 
     /** ABAB instead of ABBA is one shot of drift; a ball of 31 m/s among those of 54 m/s stands out. */
     @Test
     void orderAndFlaggedShotsAreSaidWithTheGolfers() {
         Map<String, Session> sessions = five();
-        assertTrue(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY)
-                .pool(sessions)
-                .golfers()
-                .stream()
-                .allMatch(g -> g.warnings().stream().map(Warning::code).toList().equals(List.of("drift-not-cancelled"))));
+        assertTrue(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions).golfers().stream()
+                .allMatch(
+                        g -> g.warnings().stream().map(Warning::code).toList().equals(List.of("drift-not-cancelled"))));
         List<Shot> shots = new ArrayList<>();
         for (int i = 0; i < 24; i++) {
             boolean alder = i % 4 == 0 || i % 4 == 3;
@@ -182,8 +183,7 @@ class ClubOverGolfersTest {
                     .build());
         }
         sessions.put("topped one", Session.builder().shots(ShotSet.of(shots)).build());
-        String said = warning(
-                        ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions), "flagged-shots")
+        String said = warning(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions), "flagged-shots")
                 .message();
         assertTrue(said.startsWith("with 1 of 6 golfers (topped one) shots stand out"), said);
     }
@@ -210,8 +210,7 @@ class ClubOverGolfersTest {
             }
             sessions.put("golfer " + g, Session.combine(days));
         }
-        String said = warning(
-                        ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions), "airs-differ")
+        String said = warning(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions), "airs-differ")
                 .message();
         assertTrue(said.startsWith("with 2 of 2 golfers the clubs were not hit in the same air"), said);
         assertTrue(ClubOverGolfers.of("Alder", "Rowan", Metric.FACE_ANGLE).pool(sessions).warnings().stream()

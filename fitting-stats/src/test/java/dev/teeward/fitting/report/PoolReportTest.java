@@ -45,7 +45,8 @@ class PoolReportTest {
                 RandomEffects.withDefaults().withUnit(LengthUnit.METER).pool(EFFECTS, ERRORS),
                 golfers,
                 Map.of("golfer 9", "no shots with Rowan"),
-                List.of(Warning.of("clubs-in-blocks", "with 1 of 5 golfers (" + VisibleText.line(name) + ") in one go")));
+                List.of(Warning.of(
+                        "clubs-in-blocks", "with 1 of 5 golfers (" + VisibleText.line(name) + ") in one go")));
     }
 
     /** Where a number is drawn, from two labelled ticks. */
@@ -111,9 +112,8 @@ class PoolReportTest {
         String mean = NumberText.fixed(result.pooled().mean().value() / 0.9144, 1);
         assertTrue(said.contains("Alder minus Rowan, carry, over 5 golfers: " + mean + " yd (95 % interval "), said);
         assertTrue(said.contains("Left out: golfer 9, because no shots with Rowan."), said);
-        assertTrue(
-                report.sections().get(1).sentences().stream()
-                        .anyMatch(s -> s.text().equals("With 1 of 5 golfers (Ash) in one go.")));
+        assertTrue(report.sections().get(1).sentences().stream()
+                .anyMatch(s -> s.text().equals("With 1 of 5 golfers (Ash) in one go.")));
         assertTrue(report.html().contains("With 1 of 5 golfers (Ash) in one go."));
         assertEquals(5, report.table().rows().size());
         // 3 m are 3.28 yd.
