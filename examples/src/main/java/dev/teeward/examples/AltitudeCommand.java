@@ -3,11 +3,13 @@ package dev.teeward.examples;
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.compare.AirShare;
 import dev.teeward.fitting.compare.AirShareResult;
 import dev.teeward.fitting.complete.SameAir;
-import dev.teeward.fitting.io.SessionReader;
+import dev.teeward.fitting.io.InputException;
 import dev.teeward.fitting.io.WholeFile;
+import dev.teeward.fitting.summary.SampleSummary;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.Length;
@@ -21,36 +23,46 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The carry of each club of a session at several elevations. */
+/** The carry of each club of a session, or of several, at several elevations. */
 @Command(
         name = "altitude",
-        description = "Shows how far each club of a session carries at several elevations, with intervals.",
+        description =
+                "Shows how far each club of one session or several carries at several elevations, with intervals.",
         sortOptions = false,
         footer = {
             "",
-            "Each shot is flown in the air of the session and in calm standard air at each elevation; its carry is multiplied"
-                    + " by the ratio. The interval holds what is not known of launch and ball, not the spread of the shots."
-                    + " One launch is a session of one shot. What heat and cold do to ball and club is not modelled."
+            "Each shot is flown in the air of its session and in calm standard air at each elevation; its carry is multiplied"
+                    + " by the ratio. There are two intervals: from shot to shot is that of the mean by Student's t over the"
+                    + " shots, as though they were all of one day; launch and ball is what is not known of these, the same for"
+                    + " all shots, and holds no scatter of the shots. Excluded shots don't count. One launch is a session of"
+                    + " one shot. What heat and cold do to ball and club is not modelled.",
+            "",
+            "Several sessions are taken as one, each shot in the air of its own day. Of two clubs, what part of their"
+                    + " difference is the air of the days is told too: what goes when all fly at the first elevation."
         })
 final class AltitudeCommand implements Callable<Integer> {
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SESSION.csv", description = "The session.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path session;
+    @Parameters(arity = "1..*", paramLabel = "SESSION.csv", description = "The session, or several, such as days.")
+    private List<Path> files = List.of();
+
+    @Mixin
+    private SessionFiles reading = new SessionFiles();
 
     @Option(
             names = "--elevation",
@@ -82,11 +94,12 @@ final class AltitudeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        new ReportFiles(null, json).check(List.of(session));
+        new ReportFiles(null, json).check(reading.inputs(files));
         boolean us = units == UnitSystem.US;
         LengthUnit high = OneAir.unit(units);
         LengthUnit far = us ? LengthUnit.YARD : LengthUnit.METER;
-        Session read = SessionReader.withDefaults().read(session);
+        Session read = together();
+        Session used = read.withShots(read.shots().used());
         List<Length> places = (elevations.isEmpty() ? List.of(0.0, 2_500.0, 5_000.0, 7_500.0) : elevations)
                 .stream()
                         .map(n -> elevations.isEmpty() ? Length.ofFeet(n) : Length.of(n, high))
@@ -103,7 +116,7 @@ final class AltitudeCommand implements Callable<Integer> {
         for (Length place : places) {
             SameAir.Result result;
             try {
-                result = SameAir.standardAt(place).bring(read);
+                result = SameAir.standardAt(place).bring(used);
             } catch (IllegalArgumentException e) {
                 throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
             }
@@ -130,6 +143,16 @@ final class AltitudeCommand implements Callable<Integer> {
         }
         warnings.values().forEach(warning -> spec.commandLine().getErr().println("note: " + warning.message()));
         return 0;
+    }
+
+    private Session together() {
+        try {
+            return reading.together(files);
+        } catch (InputException e) {
+            throw e;
+        } catch (IllegalArgumentException e) {
+            throw SessionFiles.wrong(files, e);
+        }
     }
 
     /** Clubs hit on several days: what part of their difference goes when all fly in the air of the first elevation. */
@@ -168,7 +191,22 @@ final class AltitudeCommand implements Callable<Integer> {
                 "carry",
                 JsonNumbers.estimate(
                         Estimate.of(mean(carries, carry -> carry.carry().value()), interval, LengthUnit.METER), unit));
+        tree.put(
+                "from_shot_to_shot",
+                sampled(carries).map(mean -> JsonNumbers.estimate(mean, unit)).orElse(null));
         return tree;
+    }
+
+    /** The mean with Student's t interval over the shots; empty for a single one, and for equal ones, which tell no spread. */
+    private static Optional<Estimate> sampled(List<SameAir.Carry> carries) {
+        Estimate mean = SampleSummary.withDefaults()
+                .withLevel(carries.get(0).carry().interval().level())
+                .withUnit(LengthUnit.METER)
+                .summarize(carries.stream()
+                        .mapToDouble(carry -> carry.carry().value())
+                        .toArray())
+                .mean();
+        return Optional.of(mean).filter(m -> m.interval().bounded());
     }
 
     private static String words(Estimate estimate, LengthUnit unit) {
@@ -185,16 +223,22 @@ final class AltitudeCommand implements Callable<Integer> {
     }
 
     private static String line(String club, List<SameAir.Carry> carries, LengthUnit unit) {
+        double percent = 100.0 * carries.get(0).carry().interval().level();
         return text(
-                "  %s: %.1f %s (%.0f %% interval %.1f to %.1f), here %.1f, mean of %d",
-                club,
+                "  %s: %.1f %s, mean of %d as hit %.1f; %.0f %% intervals: from shot to shot %s, launch and ball %.1f to %.1f",
+                VisibleText.line(club),
                 unit.fromSi(mean(carries, carry -> carry.carry().value())),
                 unit.symbol(),
-                100.0 * carries.get(0).carry().interval().level(),
-                unit.fromSi(mean(carries, carry -> carry.carry().interval().lower())),
-                unit.fromSi(mean(carries, carry -> carry.carry().interval().upper())),
+                carries.size(),
                 unit.fromSi(mean(carries, carry -> carry.from().meters())),
-                carries.size());
+                percent,
+                sampled(carries).map(mean -> ends(mean.interval(), unit)).orElse("not told"),
+                unit.fromSi(mean(carries, carry -> carry.carry().interval().lower())),
+                unit.fromSi(mean(carries, carry -> carry.carry().interval().upper())));
+    }
+
+    private static String ends(Interval interval, LengthUnit unit) {
+        return text("%.1f to %.1f", unit.fromSi(interval.lower()), unit.fromSi(interval.upper()));
     }
 
     private static double mean(List<SameAir.Carry> carries, ToDoubleFunction<SameAir.Carry> meters) {

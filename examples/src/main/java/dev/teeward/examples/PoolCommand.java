@@ -9,6 +9,7 @@ import dev.teeward.fitting.pool.GolferEffect;
 import dev.teeward.fitting.report.PoolReport;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Unit;
+import dev.teeward.quantity.Warning;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -85,9 +86,8 @@ final class PoolCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
         }
-        print(result, spec.commandLine().getOut());
-        result.warnings().forEach(w -> spec.commandLine().getErr().println("note: " + w.message()));
         output.write(PoolReport.of(result).withUnits(output.units())::html, () -> tree(result));
+        print(result, spec.commandLine().getOut());
         return 0;
     }
 
@@ -104,6 +104,7 @@ final class PoolCommand implements Callable<Integer> {
         out.println("next golfer: " + words(r.pooled().nextGolfer()));
         out.println(
                 "golfers differ by (standard deviation): " + words(r.pooled().spread()));
+        r.warnings().forEach(warning -> out.println("note: " + warning.message()));
     }
 
     private String words(Estimate estimate) {
@@ -132,6 +133,7 @@ final class PoolCommand implements Callable<Integer> {
             one.put("golfer", golfer.golfer());
             one.put("difference", JsonNumbers.estimate(golfer.difference(), unit()));
             one.put("mirrored", golfer.mirrored());
+            one.put("warnings", golfer.warnings().stream().map(Warning::code).toList());
             golfers.add(one);
         }
         Map<String, @Nullable Object> tree = new LinkedHashMap<>();
@@ -145,7 +147,17 @@ final class PoolCommand implements Callable<Integer> {
         tree.put("golfer_sd", JsonNumbers.estimate(r.pooled().spread(), unit()));
         tree.put("golfers", golfers);
         tree.put("left_out", r.leftOut());
-        tree.put("warnings", r.warnings().stream().map(w -> w.code()).toList());
+        tree.put("session_warnings", sessionWarnings(r));
+        tree.put("warnings", r.warnings().stream().map(Warning::code).toList());
         return tree;
+    }
+
+    /** With how many golfers each warning of a session was found. */
+    private static List<Object> sessionWarnings(ClubOverGolfers.Result r) {
+        Map<String, Integer> counts = new LinkedHashMap<>();
+        r.golfers().forEach(golfer -> golfer.warnings().forEach(w -> counts.merge(w.code(), 1, Integer::sum)));
+        List<Object> found = new ArrayList<>();
+        counts.forEach((code, golfers) -> found.add(Map.of("code", code, "golfers", golfers)));
+        return found;
     }
 }

@@ -24,7 +24,9 @@ import org.junit.jupiter.api.io.TempDir;
 /** The command {@code altitude} on the bundled session, which is from 5200 ft. */
 class AltitudeCommandTest {
     private static final Pattern LINE = Pattern.compile(
-            "  (\\w+): ([0-9.]+) (yd|m) \\(95 % interval ([0-9.]+) to ([0-9.]+)\\), here ([0-9.]+), mean of (\\d+)");
+            "  (?<club>\\w+): (?<carry>[0-9.]+) (?<unit>yd|m), mean of (?<shots>\\d+) as hit (?<hit>[0-9.]+); 95 % intervals: from"
+                    + " shot to shot (?:(?<low>[0-9.]+) to (?<high>[0-9.]+)|not told), launch and ball (?<from>[0-9.]+) to"
+                    + " (?<to>[0-9.]+)");
 
     @TempDir
     private Path folder = Path.of("");
@@ -62,10 +64,11 @@ class AltitudeCommandTest {
         for (int place = 0; place < 4; place++) {
             Matcher alder = match(lines.get(3 * place + 1));
             Matcher rowan = match(lines.get(3 * place + 2));
-            assertEquals("Alder", alder.group(1));
-            assertEquals("Rowan", rowan.group(1));
-            double carry = Double.parseDouble(alder.group(2));
-            assertTrue(Double.parseDouble(alder.group(4)) <= carry && carry <= Double.parseDouble(alder.group(5)));
+            assertEquals("Alder", alder.group("club"));
+            assertEquals("Rowan", rowan.group("club"));
+            double carry = Double.parseDouble(alder.group("carry"));
+            assertTrue(
+                    Double.parseDouble(alder.group("from")) <= carry && carry <= Double.parseDouble(alder.group("to")));
             assertTrue(carry > before);
             before = carry;
         }
@@ -79,7 +82,7 @@ class AltitudeCommandTest {
                                 carry -> LengthUnit.YARD.fromSi(carry.carry().value()))
                         .average()
                         .orElseThrow();
-        assertEquals(direct, Double.parseDouble(match(lines.get(1)).group(2)), 0.05 + 1e-9);
+        assertEquals(direct, Double.parseDouble(match(lines.get(1)).group("carry")), 0.05 + 1e-9);
     }
 
     @Test
@@ -88,13 +91,76 @@ class AltitudeCommandTest {
         List<String> lines = out.toString().lines().toList();
         assertEquals(3, lines.size());
         assertEquals("At 1600 m:", lines.get(0));
-        assertEquals("m", match(lines.get(1)).group(3));
+        assertEquals("m", match(lines.get(1)).group("unit"));
     }
 
     @Test
     void refusesAnElevationThatNoPlaceHas() {
         assertEquals(2, run("altitude", session.toString(), "--elevation", "99999"));
         assertTrue(err.toString().contains("elevation must be in"), err.toString());
+    }
+
+    /**
+     * In the air they were hit in, carries stay: 150 to 154 yd have the mean 152 and s = sqrt(2.5), and t of 4 is 2.776445 (printed
+     * tables), so 152 +- 1.963. What is not known of launch and ball moves nothing then. The excluded 90 yd don't count.
+     */
+    @Test
+    void bothIntervalsAreNamed() throws Exception {
+        StringBuilder text = new StringBuilder("""
+                # elevation: 0 ft
+                club,ball_speed_mph,launch_angle_deg,spin_rate_rpm,carry_yd,exclude
+                """);
+        for (int carry = 150; carry < 155; carry++) {
+            text.append("Alder,112,17,6300,").append(carry).append(",\n");
+        }
+        text.append("Alder,80,17,6300,90,topped\nRowan,112,17,6300,151,\n");
+        Files.writeString(session, text);
+        Path json = session.resolveSibling("altitude.json");
+        assertEquals(
+                0, run("altitude", session.toString(), "--elevation", "0", "--json", json.toString()), err.toString());
+        List<String> lines = out.toString().lines().toList();
+        Matcher alder = match(lines.get(1));
+        assertEquals("152.0", alder.group("carry"));
+        assertEquals("152.0", alder.group("hit"));
+        assertEquals("5", alder.group("shots"));
+        assertEquals("150.0", alder.group("low"));
+        assertEquals("154.0", alder.group("high"));
+        assertEquals("152.0", alder.group("from"));
+        assertEquals("152.0", alder.group("to"));
+        assertTrue(lines.get(2).contains("from shot to shot not told"), lines.get(2));
+        JsonNode tree = new ObjectMapper().readTree(json.toFile());
+        assertEquals(
+                152.0 - 2.776445 * Math.sqrt(2.5 / 5.0),
+                tree.at("/places/0/clubs/0/from_shot_to_shot/lower").asDouble(),
+                1e-6);
+        assertTrue(tree.at("/places/0/clubs/1/from_shot_to_shot").isNull());
+        assertEquals(
+                List.of(), CommandSchemasTest.faults(CommandSchemasTest.schema("altitude"), Files.readString(json)));
+    }
+
+    /** Alder up high on one day, Rowan by the sea on another, in two files: all of their difference is the air. */
+    @Test
+    void daysInFilesOfTheirOwnAreTakenTogether() throws Exception {
+        Path second = session.resolveSibling("second.csv");
+        for (String club : List.of("Alder", "Rowan")) {
+            StringBuilder text = new StringBuilder("# elevation: " + (club.equals("Alder") ? 5280 : 0)
+                    + " ft\nclub,ball_speed_mph,launch_angle_deg,start_direction_deg,spin_rate_rpm,axis_tilt_deg\n");
+            for (int i = 0; i < 6; i++) {
+                text.append(club).append(',').append(112 + i).append(",17,0,6300,0\n");
+            }
+            Files.writeString(club.equals("Alder") ? session : second, text);
+        }
+        Path json = session.resolveSibling("altitude.json");
+        assertEquals(
+                0,
+                run("altitude", session.toString(), second.toString(), "--elevation", "0", "--json", json.toString()),
+                err.toString());
+        assertTrue(out.toString().contains("As hit, Alder minus Rowan: "), out.toString());
+        JsonNode share = new ObjectMapper().readTree(json.toFile()).at("/share");
+        assertTrue(share.at("/found/value").asDouble() > 3.0, share.toString());
+        assertEquals(0.0, share.at("/rest/value").asDouble(), 1e-6);
+        assertEquals(2, run("altitude", session.toString(), session.toString()));
+        assertTrue(err.toString().contains("given twice"), err.toString());
     }
 
     /** The same launches with both clubs, one of them at 5280 ft: the whole difference is the air, and no club has it. */

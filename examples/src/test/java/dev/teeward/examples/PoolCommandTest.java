@@ -58,6 +58,35 @@ class PoolCommandTest {
         assertEquals("yd", tree.at("/unit").asText());
     }
 
+    /** Equal clubs, Alder first in one go and then Rowan, while the golfers warm up: text, page and numbers say so. */
+    @Test
+    void clubsHitInOneGoAreSaidEverywhere() throws Exception {
+        List<String> args = new ArrayList<>(List.of("pool"));
+        for (int g = 1; g <= 6; g++) {
+            StringBuilder text = new StringBuilder("club,carry_yd\n");
+            for (int i = 0; i < 16; i++) {
+                text.append(i < 8 ? "Alder," : "Rowan,")
+                        .append(140 + g + i + i % 2)
+                        .append('\n');
+            }
+            Path file = folder.resolve("golfer" + g + ".csv");
+            Files.writeString(file, text);
+            args.add(file.toString());
+        }
+        Path json = folder.resolve("pool.json");
+        Path html = folder.resolve("pool.html");
+        args.addAll(List.of("--json", json.toString(), "--html", html.toString()));
+        assertEquals(0, run(args), err.toString());
+        assertTrue(out.toString().contains("note: with 6 of 6 golfers each club was hit in one go"), out.toString());
+        assertTrue(Files.readString(html).contains("With 6 of 6 golfers each club was hit in one go"));
+        JsonNode tree = new ObjectMapper().readTree(Files.readString(json));
+        assertEquals("clubs-in-blocks", tree.at("/session_warnings/0/code").asText());
+        assertEquals(6, tree.at("/session_warnings/0/golfers").asInt());
+        assertEquals("clubs-in-blocks", tree.at("/golfers/5/warnings/0").asText());
+        assertTrue(tree.at("/warnings").toString().contains("clubs-in-blocks"), tree.toString());
+        assertEquals(List.of(), CommandSchemasTest.faults(CommandSchemasTest.schema("pool"), Files.readString(json)));
+    }
+
     @Test
     void wrongInputEndsInOneLine() throws Exception {
         List<String> args = golfers();

@@ -5,6 +5,7 @@ import dev.teeward.fitting.Sense;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.compare.ComparisonException;
 import dev.teeward.fitting.compare.HeadToHead;
+import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.TestResult;
 import dev.teeward.fitting.internal.Distributions;
@@ -27,6 +28,10 @@ import java.util.Objects;
  * whose session cannot be compared is left out with the reason. Numbers that have a right and a left are mirrored for
  * left-handed golfers before they are pooled, so that more fade is more fade with everyone; a warning {@code left-handers-mirrored} says so.
  * A golfer whose session gives no hand counts as right-handed there; a warning {@code hand-assumed} names them.
+ *
+ * <p>What spoils the difference of a single session spoils the mean too if it does so with many golfers: {@code clubs-in-blocks},
+ * {@code drift-not-cancelled}, {@code flagged-shots} and, where the air moves the metric, {@code airs-differ} stand with each golfer
+ * ({@link GolferEffect#warnings()}) and once over all, with the count and the names. The golfers count all the same.
  *
  * <pre>{@code
  * ClubOverGolfers.Result r = ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessionsByGolfer);
@@ -97,13 +102,14 @@ public final class ClubOverGolfers {
                 .withLevel(SESSION_LEVEL);
         sessions.forEach((golfer, session) -> {
             try {
-                MetricComparison compared = comparison.compare(session).primary();
+                HeadToHeadResult result = comparison.compare(session);
+                MetricComparison compared = result.primary();
                 TestResult difference = compared.difference();
                 if (compared.metric() != metric
                         || !difference.estimate().interval().bounded()) {
                     leftOut.put(golfer, "the shots give no error of the difference in " + metric.label());
                 } else {
-                    golfers.add(effect(golfer, session, compared));
+                    golfers.add(effect(golfer, session, compared, SessionTraps.of(result, session)));
                 }
             } catch (ComparisonException e) {
                 leftOut.put(golfer, String.valueOf(e.getMessage()));
@@ -124,6 +130,7 @@ public final class ClubOverGolfers {
                                 .mapToDouble(GolferEffect::standardError)
                                 .toArray());
         List<Warning> warnings = new ArrayList<>(pooled.warnings());
+        warnings.addAll(SessionTraps.over(golfers));
         long mirrored = golfers.stream().filter(GolferEffect::mirrored).count();
         if (mirrored > 0) {
             warnings.add(Warning.of(
@@ -148,7 +155,7 @@ public final class ClubOverGolfers {
         return new Result(first, second, metric, pooled, golfers, leftOut, warnings);
     }
 
-    private GolferEffect effect(String golfer, Session session, MetricComparison compared) {
+    private GolferEffect effect(String golfer, Session session, MetricComparison compared, List<Warning> traps) {
         Estimate found = compared.difference().estimate();
         double df = compared.difference().degreesOfFreedom().get(0);
         double error = found.interval().halfWidth() / Distributions.tQuantile(0.5 * (1.0 + SESSION_LEVEL), df);
@@ -160,7 +167,7 @@ public final class ClubOverGolfers {
                         Interval.of(-found.interval().upper(), -found.interval().lower(), SESSION_LEVEL),
                         found.unit())
                 : found;
-        return new GolferEffect(golfer, seen, error, df, compared.paired(), mirror);
+        return new GolferEffect(golfer, seen, error, df, compared.paired(), mirror, traps);
     }
 
     /**

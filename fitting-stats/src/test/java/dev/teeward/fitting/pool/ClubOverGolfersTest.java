@@ -1,5 +1,6 @@
 package dev.teeward.fitting.pool;
 
+import static dev.teeward.quantity.Units.feet;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -118,6 +119,102 @@ class ClubOverGolfersTest {
                 Session.builder().shots(carries.get("golfer 1").shots()).build());
         assertFalse(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(carries).warnings().stream()
                 .anyMatch(w -> w.code().equals("hand-assumed")));
+    }
+
+    /** Six shots with Alder, then six with Rowan, of equal clubs: the golfer gains half a metre from shot to shot. */
+    private static Session warmingUp(double base) {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 12; i++) {
+            shots.add(Shot.builder(i < 6 ? "Alder" : "Rowan")
+                    .number(i + 1)
+                    .measured(Metric.CARRY, base + 0.5 * i + i % 2)
+                    .build());
+        }
+        return Session.builder().shots(ShotSet.of(shots)).build();
+    }
+
+    private static Warning warning(ClubOverGolfers.Result r, String code) {
+        return r.warnings().stream()
+                .filter(w -> w.code().equals(code))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(r.warnings().toString()));
+    }
+
+    /** Six shots later on average at half a metre each: -3 m for equal clubs, whose interval does not hold 0. */
+    @Test
+    void clubsHitInOneGoAreSaidOverAllGolfers() {
+        Map<String, Session> sessions = new LinkedHashMap<>();
+        for (int g = 0; g < 6; g++) {
+            sessions.put("golfer " + g, warmingUp(130.0 + 4.0 * g));
+        }
+        ClubOverGolfers.Result all =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions);
+        assertEquals(-3.0, all.pooled().mean().value(), 1e-9);
+        String said = warning(all, "clubs-in-blocks").message();
+        assertTrue(said.startsWith("with 6 of 6 golfers each club was hit in one go"), said);
+        assertEquals(
+                List.of("clubs-in-blocks"),
+                all.golfers().get(5).warnings().stream().map(Warning::code).toList());
+        five().forEach((name, session) -> sessions.put("steady " + name, session));
+        ClubOverGolfers.Result some =
+                ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions);
+        said = warning(some, "clubs-in-blocks").message();
+        assertTrue(
+                said.startsWith(
+                        "with 6 of 11 golfers (golfer 0, golfer 1, golfer 2, golfer 3, golfer 4, golfer 5) each"),
+                said);
+    }
+
+    /** ABAB instead of ABBA is one shot of drift; a ball of 31 m/s among those of 54 m/s stands out. */
+    @Test
+    void orderAndFlaggedShotsAreSaidWithTheGolfers() {
+        Map<String, Session> sessions = five();
+        assertTrue(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions).golfers().stream()
+                .allMatch(
+                        g -> g.warnings().stream().map(Warning::code).toList().equals(List.of("drift-not-cancelled"))));
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 24; i++) {
+            boolean alder = i % 4 == 0 || i % 4 == 3;
+            shots.add(Shot.builder(alder ? "Alder" : "Rowan")
+                    .number(i + 1)
+                    .measured(Metric.CLUB_SPEED, 40.0 + 0.1 * (i % 5))
+                    .measured(Metric.BALL_SPEED, i == 9 ? 31.0 : 54.0 + 0.1 * (i % 7))
+                    .measured(Metric.CARRY, i == 9 ? 90.0 : 145.0 + i % 7)
+                    .build());
+        }
+        sessions.put("topped one", Session.builder().shots(ShotSet.of(shots)).build());
+        String said = warning(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions), "flagged-shots")
+                .message();
+        assertTrue(said.startsWith("with 1 of 6 golfers (topped one) shots stand out"), said);
+    }
+
+    /** Alder up high on one day, Rowan by the sea on the other: a matter of the carry, not of the face angle. */
+    @Test
+    void airsThatDifferAreSaidWhereTheAirMatters() {
+        Map<String, Session> sessions = new LinkedHashMap<>();
+        for (int g = 0; g < 2; g++) {
+            List<Session> days = new ArrayList<>();
+            for (String club : List.of("Alder", "Rowan")) {
+                List<Shot> shots = new ArrayList<>();
+                for (int i = 0; i < 5; i++) {
+                    shots.add(Shot.builder(club)
+                            .number(i + 1)
+                            .measured(Metric.CARRY, 140.0 + g + i % 3)
+                            .measured(Metric.FACE_ANGLE, 0.01 * (i % 3))
+                            .build());
+                }
+                days.add(Session.builder()
+                        .elevation(feet(club.equals("Alder") ? 5_280.0 : 0.0))
+                        .shots(ShotSet.of(shots))
+                        .build());
+            }
+            sessions.put("golfer " + g, Session.combine(days));
+        }
+        String said = warning(ClubOverGolfers.of("Alder", "Rowan", Metric.CARRY).pool(sessions), "airs-differ")
+                .message();
+        assertTrue(said.startsWith("with 2 of 2 golfers the clubs were not hit in the same air"), said);
+        assertTrue(ClubOverGolfers.of("Alder", "Rowan", Metric.FACE_ANGLE).pool(sessions).warnings().stream()
+                .noneMatch(w -> w.code().equals("airs-differ")));
     }
 
     @Test

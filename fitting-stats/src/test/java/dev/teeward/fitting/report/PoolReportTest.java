@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.UnitSystem;
+import dev.teeward.fitting.VisibleText;
 import dev.teeward.fitting.pool.ClubOverGolfers;
 import dev.teeward.fitting.pool.GolferEffect;
 import dev.teeward.fitting.pool.RandomEffects;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.LengthUnit;
+import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -33,7 +35,8 @@ class PoolReportTest {
                     ERRORS[i],
                     11.0,
                     true,
-                    i == 1));
+                    i == 1,
+                    List.of()));
         }
         return new ClubOverGolfers.Result(
                 "Alder",
@@ -42,7 +45,8 @@ class PoolReportTest {
                 RandomEffects.withDefaults().withUnit(LengthUnit.METER).pool(EFFECTS, ERRORS),
                 golfers,
                 Map.of("golfer 9", "no shots with Rowan"),
-                List.of());
+                List.of(Warning.of(
+                        "clubs-in-blocks", "with 1 of 5 golfers (" + VisibleText.line(name) + ") in one go")));
     }
 
     /** Where a number is drawn, from two labelled ticks. */
@@ -108,6 +112,9 @@ class PoolReportTest {
         String mean = NumberText.fixed(result.pooled().mean().value() / 0.9144, 1);
         assertTrue(said.contains("Alder minus Rowan, carry, over 5 golfers: " + mean + " yd (95 % interval "), said);
         assertTrue(said.contains("Left out: golfer 9, because no shots with Rowan."), said);
+        assertTrue(report.sections().get(1).sentences().stream()
+                .anyMatch(s -> s.text().equals("With 1 of 5 golfers (Ash) in one go.")));
+        assertTrue(report.html().contains("With 1 of 5 golfers (Ash) in one go."));
         assertEquals(5, report.table().rows().size());
         // 3 m are 3.28 yd.
         assertEquals(
