@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.DoubleStream;
 
 /**
  * Means of several clubs drawn towards their common middle, so that the one that came out first is not praised for its luck.
@@ -23,8 +24,10 @@ import java.util.Objects;
  * F_(k-1)(Q / v), Q the sum of squares about the mean and F_d the chi-square distribution function: the estimator of James and
  * Stein (1961) made smooth.
  *
- * <p>The variances count as known. Where they come from one variance pooled over few shots, {@link #withDegreesOfFreedom}
- * stretches the limits about the mean; far apart means then have the textbook t interval.
+ * <p>Variances of their own, estimated each with its own degrees of freedom d_k, take the place of the v_k; the limits are then
+ * moved away from the mean by the quantile of t over that of z. Its degrees of freedom are those of Satterthwaite (1946) for V_k, the mean over tau of the
+ * variance of theta_k given tau: V_k^2 / sum (v_j dV_k / dv_j)^2 / d_j. A mean that is not drawn has its own d_k and the
+ * textbook t interval; one that is drawn leans on the others' shots too.
  *
  * <p>Simulated winner of five clubs, in standard errors of one mean: raw bias 1.17, 0.84, 0.52, 0.28 where the true means
  * spread by 0, 1, 2, 4 standard errors; shrunk 0.58, 0.20, -0.05, -0.08. Equal clubs keep half of the bias: from five means nobody can
@@ -38,20 +41,18 @@ import java.util.Objects;
  */
 public final class ShrunkMeans {
     private static final GaussLegendre RULE = new GaussLegendre(20);
-    private static final ShrunkMeans DEFAULTS = new ShrunkMeans(0.95, RatioUnit.ONE, Double.POSITIVE_INFINITY);
+    private static final ShrunkMeans DEFAULTS = new ShrunkMeans(0.95, RatioUnit.ONE);
 
     private final double level;
     private final Unit unit;
-    private final double df;
 
-    private ShrunkMeans(double level, Unit unit, double df) {
+    private ShrunkMeans(double level, Unit unit) {
         this.level = level;
         this.unit = unit;
-        this.df = df;
     }
 
     /**
-     * 95 %, a pure number, variances known.
+     * 95 %, a pure number.
      *
      * @return the default procedure
      */
@@ -67,7 +68,7 @@ public final class ShrunkMeans {
      * @throws IllegalArgumentException if the level is not in (0, 1)
      */
     public ShrunkMeans withLevel(double wanted) {
-        return new ShrunkMeans(Data.checkLevel(wanted), unit, df);
+        return new ShrunkMeans(Data.checkLevel(wanted), unit);
     }
 
     /**
@@ -77,26 +78,11 @@ public final class ShrunkMeans {
      * @return a changed copy
      */
     public ShrunkMeans withUnit(Unit other) {
-        return new ShrunkMeans(level, Objects.requireNonNull(other, "unit"), df);
+        return new ShrunkMeans(level, Objects.requireNonNull(other, "unit"));
     }
 
     /**
-     * With variances that were estimated: each limit is moved away from the mean by the quantile of t over that of z.
-     *
-     * @param wanted the degrees of freedom of the common variance, above 0; infinite if it is known
-     * @return a changed copy
-     * @throws IllegalArgumentException if the number is not above 0
-     */
-    public ShrunkMeans withDegreesOfFreedom(double wanted) {
-        if (!(wanted > 0.0)) {
-            throw new IllegalArgumentException("degrees of freedom must be above 0, but were " + wanted
-                    + "; for a variance pooled over clubs take all shots less the number of clubs");
-        }
-        return new ShrunkMeans(level, unit, wanted);
-    }
-
-    /**
-     * Shrinks.
+     * Shrinks, the variances known.
      *
      * @param means at least two finite means
      * @param variances the squared standard error of each, above 0
@@ -104,22 +90,43 @@ public final class ShrunkMeans {
      * @throws IllegalArgumentException if there are fewer than two, the lengths differ or a number is out of range
      */
     public List<Estimate> of(double[] means, double[] variances) {
+        double[] known = new double[means.length];
+        Arrays.fill(known, Double.POSITIVE_INFINITY);
+        return of(means, variances, known);
+    }
+
+    /**
+     * Shrinks, each variance estimated from shots of its own.
+     *
+     * @param means at least two finite means
+     * @param variances the squared standard error of each, above 0
+     * @param degreesOfFreedom of each variance, above 0, such as the shots less one; infinite if it is known
+     * @return the posterior mean of each true mean with its interval, in the same order
+     * @throws IllegalArgumentException if there are fewer than two, the lengths differ or a number is out of range
+     */
+    public List<Estimate> of(double[] means, double[] variances, double[] degreesOfFreedom) {
         Data.check("means", means, 2);
         Data.checkSameLength("variances", variances, means.length);
         Data.check("variances", variances, 2);
         if (!Arrays.stream(variances).allMatch(v -> v > 0.0)) {
             throw new IllegalArgumentException("variances must be above 0, but were " + Arrays.toString(variances));
         }
+        Data.checkSameLength("degreesOfFreedom", degreesOfFreedom, means.length);
+        if (!Arrays.stream(degreesOfFreedom).allMatch(d -> d > 0.0)) {
+            throw new IllegalArgumentException("degrees of freedom must be above 0, but were "
+                    + Arrays.toString(degreesOfFreedom) + "; take the shots of each club less one");
+        }
         Posterior posterior = new Posterior(means, variances);
-        double stretch = stretch();
         List<Estimate> shrunk = new ArrayList<>();
         for (int k = 0; k < means.length; k++) {
             int club = k;
             double mean = posterior.mean(k);
-            double reach = 10.0 * Math.sqrt(variances[k]) + Math.abs(means[k] - mean);
+            double least = posterior.least(k) - 10.0 * Math.sqrt(variances[k]);
+            double most = posterior.most(k) + 10.0 * Math.sqrt(variances[k]);
             double tail = 0.5 * (1.0 - level);
-            double lower = NoncentralT.root(x -> posterior.below(club, x) - tail, mean - reach, mean + reach);
-            double upper = NoncentralT.root(x -> posterior.below(club, x) - 1.0 + tail, mean - reach, mean + reach);
+            double lower = NoncentralT.root(x -> posterior.below(club, x) - tail, least, most);
+            double upper = NoncentralT.root(x -> posterior.below(club, x) - 1.0 + tail, least, most);
+            double stretch = stretch(posterior.degreesOfFreedom(k, degreesOfFreedom));
             double down = stretch * Math.max(mean - lower, 0.0);
             double up = stretch * Math.max(upper - mean, 0.0);
             shrunk.add(Estimate.of(mean, Interval.of(mean - down, mean + up, level), unit));
@@ -127,7 +134,7 @@ public final class ShrunkMeans {
         return shrunk;
     }
 
-    private double stretch() {
+    private double stretch(double df) {
         double p = 0.5 * (1.0 + level);
         return df == Double.POSITIVE_INFINITY ? 1.0 : Distributions.tQuantile(p, df) / Distributions.normalQuantile(p);
     }
@@ -146,6 +153,7 @@ public final class ShrunkMeans {
         private final double[] v;
         private final List<double[]> centres = new ArrayList<>();
         private final List<double[]> spreads = new ArrayList<>();
+        private final List<double[]> precisions = new ArrayList<>();
         private final double[] weights;
 
         Posterior(double[] y, double[] v) {
@@ -158,9 +166,18 @@ public final class ShrunkMeans {
             double edge = Math.min(1.0, 6.0 * Math.sqrt((y.length + 8.0) / Math.max(q, 1e-300)));
             List<Double> logs = new ArrayList<>();
             List<Double> rules = new ArrayList<>();
-            RULE.visit(0.0, edge, 12, (u, w) -> add(u, w, typical, logs, rules));
-            if (edge < 1.0) {
-                RULE.visit(edge, 1.0, 4, (u, w) -> add(u, w, typical, logs, rules));
+            // Something happens where tau^2 is about one of the v too, which may be far from the others.
+            double[] ends = DoubleStream.concat(
+                            DoubleStream.of(edge, 1.0),
+                            Arrays.stream(v).map(x -> Math.sqrt(typical / (typical + x))))
+                    .sorted()
+                    .toArray();
+            double from = 0.0;
+            for (double end : ends) {
+                if (end > 1.5 * from || (end == 1.0 && from < 1.0)) {
+                    RULE.visit(from, end, from == 0.0 ? 12 : 4, (u, w) -> add(u, w, typical, logs, rules));
+                    from = end;
+                }
             }
             double top = logs.stream().mapToDouble(Double::doubleValue).max().orElseThrow();
             weights = new double[logs.size()];
@@ -185,13 +202,16 @@ public final class ShrunkMeans {
             log -= 0.5 * Math.log(precision);
             double[] centre = new double[y.length];
             double[] spread = new double[y.length];
+            double[] kept = new double[y.length];
             for (int k = 0; k < y.length; k++) {
                 double p = 1.0 / (v[k] + tau2);
                 log -= 0.5 * p * (y[k] - m) * (y[k] - m);
                 double share = v[k] * p;
                 centre[k] = m + (1.0 - share) * (y[k] - m);
                 spread[k] = Math.sqrt(v[k] * (1.0 - share) + share * share / precision);
+                kept[k] = p;
             }
+            precisions.add(kept);
             centres.add(centre);
             spreads.add(spread);
             logs.add(log);
@@ -204,6 +224,37 @@ public final class ShrunkMeans {
                 sum += weights[i] * centres.get(i)[k];
             }
             return sum;
+        }
+
+        double least(int k) {
+            return centres.stream().mapToDouble(c -> c[k]).min().orElseThrow();
+        }
+
+        double most(int k) {
+            return centres.stream().mapToDouble(c -> c[k]).max().orElseThrow();
+        }
+
+        /** Those of Satterthwaite for the variance of a club given tau, v (1 - B) + B^2 / P, P the sum of the p. */
+        double degreesOfFreedom(int k, double[] own) {
+            double variance = 0.0;
+            double[] moved = new double[y.length];
+            for (int i = 0; i < weights.length; i++) {
+                double[] p = precisions.get(i);
+                double all = Arrays.stream(p).sum();
+                double share = v[k] * p[k];
+                double spread = spreads.get(i)[k];
+                variance += weights[i] * spread * spread;
+                for (int j = 0; j < y.length; j++) {
+                    double through = share * p[j] / all;
+                    double direct = j == k ? (1.0 - share) * (1.0 - share + 2.0 * through) : 0.0;
+                    moved[j] += weights[i] * v[j] * (direct + through * through);
+                }
+            }
+            double sum = 0.0;
+            for (int j = 0; j < y.length; j++) {
+                sum += moved[j] * moved[j] / own[j];
+            }
+            return variance * variance / sum;
         }
 
         double below(int k, double x) {
