@@ -24,10 +24,10 @@ import java.util.stream.DoubleStream;
  * F_(k-1)(Q / v), Q the sum of squares about the mean and F_d the chi-square distribution function: the estimator of James and
  * Stein (1961) made smooth.
  *
- * <p>Variances of their own, estimated each with its own degrees of freedom d_k, take the place of the v_k; the limits are then
- * moved away from the mean by the quantile of t over that of z. Its degrees of freedom are those of Satterthwaite (1946) for V_k, the mean over tau of the
- * variance of theta_k given tau: V_k^2 / sum (v_j dV_k / dv_j)^2 / d_j. A mean that is not drawn has its own d_k and the
- * textbook t interval; one that is drawn leans on the others' shots too.
+ * <p>Variances that were estimated, each from the shots of its own club, take the place of the v_k, and each limit is moved away from
+ * the mean by the quantile of t with that club's degrees of freedom over that of z. A mean that is not drawn then has the textbook t
+ * interval. Those of Satterthwaite (1946) for the variance given tau, which count the others' shots too, held too seldom (0.90 where 0.95
+ * was asked for).
  *
  * <p>Simulated winner of five clubs, in standard errors of one mean: raw bias 1.17, 0.84, 0.52, 0.28 where the true means
  * spread by 0, 1, 2, 4 standard errors; shrunk 0.58, 0.20, -0.05, -0.08. Equal clubs keep half of the bias: from five means nobody can
@@ -126,7 +126,7 @@ public final class ShrunkMeans {
             double tail = 0.5 * (1.0 - level);
             double lower = NoncentralT.root(x -> posterior.below(club, x) - tail, least, most);
             double upper = NoncentralT.root(x -> posterior.below(club, x) - 1.0 + tail, least, most);
-            double stretch = stretch(posterior.degreesOfFreedom(k, degreesOfFreedom));
+            double stretch = stretch(degreesOfFreedom[k]);
             double down = stretch * Math.max(mean - lower, 0.0);
             double up = stretch * Math.max(upper - mean, 0.0);
             shrunk.add(Estimate.of(mean, Interval.of(mean - down, mean + up, level), unit));
@@ -153,7 +153,6 @@ public final class ShrunkMeans {
         private final double[] v;
         private final List<double[]> centres = new ArrayList<>();
         private final List<double[]> spreads = new ArrayList<>();
-        private final List<double[]> precisions = new ArrayList<>();
         private final double[] weights;
 
         Posterior(double[] y, double[] v) {
@@ -202,16 +201,13 @@ public final class ShrunkMeans {
             log -= 0.5 * Math.log(precision);
             double[] centre = new double[y.length];
             double[] spread = new double[y.length];
-            double[] kept = new double[y.length];
             for (int k = 0; k < y.length; k++) {
                 double p = 1.0 / (v[k] + tau2);
                 log -= 0.5 * p * (y[k] - m) * (y[k] - m);
                 double share = v[k] * p;
                 centre[k] = m + (1.0 - share) * (y[k] - m);
                 spread[k] = Math.sqrt(v[k] * (1.0 - share) + share * share / precision);
-                kept[k] = p;
             }
-            precisions.add(kept);
             centres.add(centre);
             spreads.add(spread);
             logs.add(log);
@@ -232,29 +228,6 @@ public final class ShrunkMeans {
 
         double most(int k) {
             return centres.stream().mapToDouble(c -> c[k]).max().orElseThrow();
-        }
-
-        /** Those of Satterthwaite for the variance of a club given tau, v (1 - B) + B^2 / P, P the sum of the p. */
-        double degreesOfFreedom(int k, double[] own) {
-            double variance = 0.0;
-            double[] moved = new double[y.length];
-            for (int i = 0; i < weights.length; i++) {
-                double[] p = precisions.get(i);
-                double all = Arrays.stream(p).sum();
-                double share = v[k] * p[k];
-                double spread = spreads.get(i)[k];
-                variance += weights[i] * spread * spread;
-                for (int j = 0; j < y.length; j++) {
-                    double through = share * p[j] / all;
-                    double direct = j == k ? (1.0 - share) * (1.0 - share + 2.0 * through) : 0.0;
-                    moved[j] += weights[i] * v[j] * (direct + through * through);
-                }
-            }
-            double sum = 0.0;
-            for (int j = 0; j < y.length; j++) {
-                sum += moved[j] * moved[j] / own[j];
-            }
-            return variance * variance / sum;
         }
 
         double below(int k, double x) {

@@ -8,20 +8,23 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
- * How often what is to be expected of a club holds its true mean, at 95 %, in all and for the club that holds least often. 1,000
- * sessions a cell: standard error 0.7 % for one club. True means equal, or normal with the standard deviation given.
+ * How often what is to be expected of a club holds its true mean, at 95 %, in all clubs, for the club that holds least often, and for
+ * the last, the least even one. 600 sessions a cell: standard error 0.9 % for one club, so that the least of ten lies some 1.4 % too low by
+ * luck. True means equal, or normal with the standard deviation given.
  */
 @Tag("sweep")
 class ExpectedMeansSweepTest {
+    private static final int SESSIONS = 600;
+
     @Test
     void everyClubIsHeldAsOftenAsSaid() {
         double[][] plans = {
-            {5, 5}, {4, 10}, {4, 4, 4, 10}, {4, 4, 4, 4, 4, 4, 4, 4, 4, 10}, {4, 4, 4, 4, 4}, {3, 6, 9, 12}
+            {5, 5}, {4, 10}, {4, 4, 4, 10}, {4, 4, 4, 4}, {4, 4, 4, 4, 4, 4, 4, 4, 4, 10}
         };
-        for (int shots : new int[] {3, 5, 10, 20}) {
+        for (int shots : new int[] {3, 10}) {
             for (double truths : new double[] {0.0, 2.0, 5.0, 20.0}) {
                 for (double[] spreads : plans) {
-                    double[] held = ExpectedMeansTest.held(spreads, shots, truths, 1_000);
+                    double[] held = ExpectedMeansTest.held(spreads, shots, truths, SESSIONS);
                     double worst = Arrays.stream(held).min().orElseThrow();
                     double all = Arrays.stream(held).average().orElseThrow();
                     String cell = String.format(
