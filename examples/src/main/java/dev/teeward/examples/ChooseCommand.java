@@ -160,9 +160,8 @@ final class ChooseCommand implements Callable<Integer> {
     }
 
     private static String listed(List<ClubChoice.ClubResult> clubs) {
-        List<String> names = clubs.stream().map(ClubChoice.ClubResult::name).toList();
-        int last = names.size() - 1;
-        return last == 0 ? names.get(0) : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+        return String.join(
+                " and ", clubs.stream().map(ClubChoice.ClubResult::name).toList());
     }
 
     private static String line(ClubChoice.ClubResult club, Unit unit) {

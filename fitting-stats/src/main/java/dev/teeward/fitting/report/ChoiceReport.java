@@ -95,7 +95,7 @@ public final class ChoiceReport {
                 + (result.goal().smallestIsBest() ? "smallest" : "largest") + " mean is the best.");
         boolean tied = result.leaders().size() > 1;
         said.add((tied ? "The best mean is shared by " : "The best mean has ")
-                + listed(result.leaders().stream().map(ChoiceReport::name).toList())
+                + Subject.list(result.leaders().stream().map(ChoiceReport::name).toList())
                 + (priced ? ", price counted: " : ": ") + number(leader.mean().value()) + symbol() + ".");
         if (result.goal().shares()) {
             said.add("For the comparison one ball on the green and one beside it were added to each club.");
@@ -103,13 +103,14 @@ public final class ChoiceReport {
         List<ClubChoice.ClubResult> undecided = result.undecided();
         if (!undecided.isEmpty()) {
             said.add("The shots can't tell between "
-                    + listed(undecided.stream()
+                    + Subject.list(undecided.stream()
                             .map(club -> name(club) + " (" + percent(club.probability()) + " %)")
                             .toList())
                     + "; in brackets the probability that it is the best.");
         }
         if (leader.probability().isPresent()) {
-            said.add((tied ? name(leader) : "It") + " is the best of the " + result.clubs().size() + " with a probability of "
+            said.add((tied ? name(leader) : "It") + " is the best of the "
+                    + result.clubs().size() + " with a probability of "
                     + BagWords.percent(leader.probability().getAsDouble()) + " %"
                     + leader.expectedLoss().stream()
                             .mapToObj(loss -> "; against the true best, picking it is expected to cost " + number(loss)
@@ -126,11 +127,6 @@ public final class ChoiceReport {
         return Stream.of(Sentences.section("in-short", "In short", said), Sentences.warnings(result.warnings()))
                 .filter(section -> !section.sentences().isEmpty())
                 .toList();
-    }
-
-    private static String listed(List<String> names) {
-        int last = names.size() - 1;
-        return last == 0 ? names.get(0) : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
     }
 
     private static String name(ClubChoice.ClubResult club) {
