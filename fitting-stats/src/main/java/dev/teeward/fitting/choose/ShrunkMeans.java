@@ -30,7 +30,7 @@ import java.util.stream.DoubleStream;
  * was asked for).
  *
  * <p>Simulated winner of five clubs, in standard errors of one mean: raw bias 1.17, 0.84, 0.52, 0.28 where the true means
- * spread by 0, 1, 2, 4 standard errors; shrunk 0.58, 0.20, -0.05, -0.08. Equal clubs keep half of the bias: from five means nobody can
+ * spread by 0, 1, 2, 4 standard errors; shrunk 0.59, 0.21, -0.04, -0.08. Equal clubs keep half of the bias: from five means nobody can
  * tell that they are equal.
  *
  * <pre>{@code
