@@ -62,7 +62,8 @@ class ExpectedMeansTest {
         double[][] scores = {{150.0, 152.0, 151.0}, {149.0}, {155.0, 155.0}, {147.0, 148.0, 150.0}};
         List<Optional<Estimate>> shrunk = ExpectedMeans.of(scores, 0.95, LengthUnit.METER);
         assertTrue(shrunk.get(1).isEmpty() && shrunk.get(2).isEmpty());
-        List<Optional<Estimate>> others = ExpectedMeans.of(new double[][] {scores[0], scores[3]}, 0.95, LengthUnit.METER);
+        List<Optional<Estimate>> others =
+                ExpectedMeans.of(new double[][] {scores[0], scores[3]}, 0.95, LengthUnit.METER);
         assertEquals(others, List.of(shrunk.get(0), shrunk.get(3)));
         assertTrue(ExpectedMeans.of(new double[][] {scores[0], scores[1]}, 0.95, LengthUnit.METER).stream()
                 .allMatch(Optional::isEmpty));
