@@ -134,7 +134,8 @@ final class ChooseCommand implements Callable<Integer> {
             r.pairs().pairs().forEach(pair -> out.println(difference(r, pair, unit)));
         }
         out.println((r.leaders().size() > 1 ? "The best mean is shared by " : "The best mean has ")
-                + listed(r.leaders()) + (prices.isEmpty() ? "." : ", price counted."));
+                + listed(r.leaders())
+                + (prices.isEmpty() ? "." : ", price counted."));
         if (!r.undecided().isEmpty()) {
             out.println("The shots can't tell between " + listed(r.undecided()) + ".");
         }
@@ -206,8 +207,7 @@ final class ChooseCommand implements Callable<Integer> {
         tree.put("smallest_is_best", r.goal().smallestIsBest());
         tree.put("leader", r.leader().name());
         tree.put(
-                "leaders",
-                r.leaders().stream().map(ClubChoice.ClubResult::name).toList());
+                "leaders", r.leaders().stream().map(ClubChoice.ClubResult::name).toList());
         tree.put(
                 "undecided",
                 r.undecided().stream().map(ClubChoice.ClubResult::name).toList());

@@ -167,8 +167,7 @@ public final class ShrunkMeans {
             List<Double> rules = new ArrayList<>();
             // Something happens where tau^2 is about one of the v too, which may be far from the others.
             double[] ends = DoubleStream.concat(
-                            DoubleStream.of(edge, 1.0),
-                            Arrays.stream(v).map(x -> Math.sqrt(typical / (typical + x))))
+                            DoubleStream.of(edge, 1.0), Arrays.stream(v).map(x -> Math.sqrt(typical / (typical + x))))
                     .sorted()
                     .toArray();
             double from = 0.0;

@@ -264,7 +264,8 @@ class ClubChoiceTest {
             for (int i = wedges == 1 ? 0 : 1; i < wedges; i++) {
                 shots.addAll(holding("Wedge " + i, 0));
             }
-            ClubChoice.Result r = ClubChoice.withGoal(green).withCurrentClub("Rowan").choose(session(shots));
+            ClubChoice.Result r =
+                    ClubChoice.withGoal(green).withCurrentClub("Rowan").choose(session(shots));
             ClubChoice.ClubResult rowan = r.clubs().get(0);
             ClubChoice.ClubResult alder = r.clubs().get(1);
             ClubChoice.ClubResult wedge = r.clubs().get(2);
@@ -281,7 +282,8 @@ class ClubChoiceTest {
                     .allMatch(pair -> pair.difference().interval().within(-1.0, 1.0)));
             PairwiseComparison.Pair far = r.againstCurrent().orElseThrow().pair(2, 0);
             assertTrue(far.difference().interval().lower() >= -1.0, far.toString());
-            before = Math.min(before, r.pairs().pair(2, 0).difference().interval().lower());
+            before = Math.min(
+                    before, r.pairs().pair(2, 0).difference().interval().lower());
         }
         assertEquals(-1.0, before, 0.0, "at least one limit is cut");
     }

@@ -18,9 +18,7 @@ class ExpectedMeansSweepTest {
 
     @Test
     void everyClubIsHeldAsOftenAsSaid() {
-        double[][] plans = {
-            {5, 5}, {4, 10}, {4, 4, 4, 10}, {4, 4, 4, 4}, {4, 4, 4, 4, 4, 4, 4, 4, 4, 10}
-        };
+        double[][] plans = {{5, 5}, {4, 10}, {4, 4, 4, 10}, {4, 4, 4, 4}, {4, 4, 4, 4, 4, 4, 4, 4, 4, 10}};
         for (int shots : new int[] {3, 10}) {
             for (double truths : new double[] {0.0, 2.0, 5.0, 20.0}) {
                 for (double[] spreads : plans) {

@@ -98,8 +98,8 @@ class ShrunkMeansTest {
     void farApartTheIntervalIsThatOfT() {
         double[][] table = {{4.0, 2.776445}, {10.0, 2.228139}, {Double.POSITIVE_INFINITY, 1.959964}};
         for (double[] row : table) {
-            List<Estimate> shrunk = SHRINK.of(
-                    new double[] {0.0, 1e6, 3e6}, filled(3, 4.0), new double[] {row[0], 7.0, row[0]});
+            List<Estimate> shrunk =
+                    SHRINK.of(new double[] {0.0, 1e6, 3e6}, filled(3, 4.0), new double[] {row[0], 7.0, row[0]});
             for (Estimate e : List.of(shrunk.get(0), shrunk.get(2))) {
                 assertEquals(2.0 * row[1], e.interval().upper() - e.value(), 1e-4);
                 assertEquals(2.0 * row[1], e.value() - e.interval().lower(), 1e-4);

@@ -30,8 +30,7 @@ class GappingTest {
             Gapping.withDefaults().withWanted(Length.ofMeters(11.0), Length.ofMeters(3.0));
 
     /** So much less than the gap of {@link #swings} that a mend is told from none. */
-    private static final Gapping CLOSER =
-            Gapping.withDefaults().withWanted(Length.ofMeters(4.0), Length.ofMeters(1.0));
+    private static final Gapping CLOSER = Gapping.withDefaults().withWanted(Length.ofMeters(4.0), Length.ofMeters(1.0));
 
     private static String message(Session session, Gapping procedure) {
         return String.valueOf(assertThrows(IllegalArgumentException.class, () -> procedure.measure(session))

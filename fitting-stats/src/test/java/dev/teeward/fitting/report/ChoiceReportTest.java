@@ -123,9 +123,8 @@ class ChoiceReportTest {
                         .build());
             }
         }
-        ChoiceReport report =
-                ChoiceReport.of(ClubChoice.withGoal(Goal.holding(TargetRegion.circle(150.0, 0.0, 6.0)))
-                        .choose(Session.builder().shots(ShotSet.of(all)).build()));
+        ChoiceReport report = ChoiceReport.of(ClubChoice.withGoal(Goal.holding(TargetRegion.circle(150.0, 0.0, 6.0)))
+                .choose(Session.builder().shots(ShotSet.of(all)).build()));
         assertEquals("in-short", report.sections().get(0).id());
         String said = report.sections().get(0).sentences().toString();
         assertTrue(said.contains("The best mean is shared by Alder and Rowan: 0.900."), said);
