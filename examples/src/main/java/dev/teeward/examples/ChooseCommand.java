@@ -38,7 +38,7 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Settle the goal before the shots are hit. The mean to expect is drawn towards the other clubs, since the"
-                    + " one that came out first owes something to luck."
+                    + " one that came out first owes something to luck; shares of balls are left as counted."
         })
 final class ChooseCommand implements Callable<Integer> {
     @Spec
@@ -133,7 +133,12 @@ final class ChooseCommand implements Callable<Integer> {
         if (r.againstCurrent().isEmpty()) {
             r.pairs().pairs().forEach(pair -> out.println(difference(r, pair, unit)));
         }
-        out.println("The best mean has " + r.leader().name() + (prices.isEmpty() ? "." : ", price counted."));
+        out.println((r.leaders().size() > 1 ? "The best mean is shared by " : "The best mean has ")
+                + listed(r.leaders())
+                + (prices.isEmpty() ? "." : ", price counted."));
+        if (!r.undecided().isEmpty()) {
+            out.println("The shots can't tell between " + listed(r.undecided()) + ".");
+        }
         r.warnings().forEach(warning -> out.println("note: " + warning.message()));
         if (!goals.withoutTurf().isEmpty()) {
             out.println("note: for " + String.join(" and ", goals.withoutTurf())
@@ -155,6 +160,11 @@ final class ChooseCommand implements Callable<Integer> {
         }
     }
 
+    private static String listed(List<ClubChoice.ClubResult> clubs) {
+        return String.join(
+                " and ", clubs.stream().map(ClubChoice.ClubResult::name).toList());
+    }
+
     private static String line(ClubChoice.ClubResult club, Unit unit) {
         String best = club.probability().isPresent()
                 ? text(
@@ -171,11 +181,11 @@ final class ChooseCommand implements Callable<Integer> {
 
     private static String difference(ClubChoice.Result r, PairwiseComparison.Pair pair, Unit unit) {
         return text(
-                "  %s less %s: %s, p %.3f",
+                "  %s less %s: %s, p %s",
                 r.clubs().get(pair.first()).name(),
                 r.clubs().get(pair.second()).name(),
                 shown(pair.difference(), unit),
-                pair.pValue());
+                pair.pValue() < 0.001 ? "<0.001" : text("%.3f", pair.pValue()));
     }
 
     private static String shown(Estimate e, Unit unit) {
@@ -196,6 +206,11 @@ final class ChooseCommand implements Callable<Integer> {
         tree.put("unit", unit.symbol());
         tree.put("smallest_is_best", r.goal().smallestIsBest());
         tree.put("leader", r.leader().name());
+        tree.put(
+                "leaders", r.leaders().stream().map(ClubChoice.ClubResult::name).toList());
+        tree.put(
+                "undecided",
+                r.undecided().stream().map(ClubChoice.ClubResult::name).toList());
         tree.put("clubs", r.clubs().stream().map(club -> tree(club, unit)).toList());
         tree.put("pairs", r.pairs().pairs().stream().map(p -> tree(r, p, unit)).toList());
         tree.put("pairs_method", r.pairs().method());

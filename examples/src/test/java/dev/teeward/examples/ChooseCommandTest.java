@@ -81,7 +81,7 @@ class ChooseCommandTest {
             out.getBuffer().setLength(0);
             assertEquals(
                     0, run("choose", session.toString(), "--goal", goal, "--target", "165yd"), goal + err.toString());
-            assertTrue(out.toString().contains("The best mean has "), out.toString());
+            assertTrue(out.toString().contains("The best mean "), out.toString());
             assertEquals(goal.equals("strokes"), out.toString().contains("from memory"));
         }
         assertEquals(
@@ -106,6 +106,32 @@ class ChooseCommandTest {
                         "0.01"),
                 err.toString());
         assertTrue(out.toString().contains(", price counted."), out.toString());
+    }
+
+    /** Ten yards of difference with a yard of scatter: p is small, and never printed as 0. */
+    @Test
+    void aSmallPIsNotZeroAndATieIsNamed() throws Exception {
+        Path json = folder.resolve("tie.json");
+        Path file = folder.resolve("plain.csv");
+        StringBuilder rows = new StringBuilder("# schema: teeward-session/1\nclub,carry_yd,side_yd\n");
+        for (int i = 0; i < 10; i++) {
+            rows.append("Alder,").append(160 + i % 2).append(",0\n");
+            rows.append("Rowan,").append(170 + i % 2).append(",0\n");
+        }
+        Files.writeString(file, rows.toString());
+        assertEquals(0, run("choose", file.toString(), "--goal", "distance"), err.toString());
+        assertTrue(out.toString().contains(", p <0.001"), out.toString());
+        assertFalse(out.toString().contains("p 0.000"), out.toString());
+        assertFalse(out.toString().contains("can't tell"), out.toString());
+        out.getBuffer().setLength(0);
+        String[] hold = {"choose", file.toString(), "--goal", "hold", "--target", "165yd", "--json", json.toString()};
+        assertEquals(0, run(hold), err.toString());
+        assertTrue(out.toString().contains("The best mean is shared by Alder and Rowan."), out.toString());
+        assertTrue(out.toString().contains("The shots can't tell between Alder and Rowan."), out.toString());
+        JsonNode tree = new ObjectMapper().readTree(json.toFile());
+        assertEquals(2, tree.at("/leaders").size());
+        assertEquals(2, tree.at("/undecided").size());
+        assertTrue(tree.at("/clubs/0/shrunk").isNull(), tree.toString());
     }
 
     /** On the fairway the totals are longer than the carries; what counts where it lands is said. */

@@ -308,8 +308,12 @@ public final class Goal {
         return smallest;
     }
 
-    /** Whether each shot counts 0 or 1. */
-    boolean shares() {
+    /**
+     * Whether each shot counts 0 or 1, so that the mean is a share of the balls.
+     *
+     * @return true for holding a green
+     */
+    public boolean shares() {
         return shares;
     }
 

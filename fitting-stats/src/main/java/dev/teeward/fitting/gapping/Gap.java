@@ -30,7 +30,8 @@ import java.util.OptionalDouble;
  * @param smaller the probability that the gap is smaller than wanted, below wanted minus tolerance; empty if no gap is wanted
  * @param larger the probability that the gap is larger than wanted, above wanted plus tolerance; empty if no gap is wanted
  * @param mends what would make the estimate the wanted gap, each by itself, unmodifiable; none if no gap is wanted or the
- *     models cannot tell; a slower swing is no mend
+ *     models cannot tell. A slower swing is no mend, nor is what makes the longest club of the bag shorter, nor a change
+ *     of which the interval holds 0
  */
 public record Gap(
         String longer,

@@ -295,7 +295,8 @@ public final class Gapping {
                 heads(complete, names),
                 settings.heads.keySet(),
                 settings.impact,
-                SessionFlights.of(complete, settings.model));
+                SessionFlights.of(complete, settings.model),
+                clubs.get(0).name());
         List<Gap> gaps = new ArrayList<>();
         GapMeasure measure = new GapMeasure(complete.shots(), settings.level, clubs.size() - 1);
         for (int i = 1; i < clubs.size(); i++) {

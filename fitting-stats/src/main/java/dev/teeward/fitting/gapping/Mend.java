@@ -9,7 +9,8 @@ import dev.teeward.quantity.Estimate;
  *
  * @param club the club to change
  * @param means what would be changed
- * @param change by how much, with its interval: loft in [rad], more loft positive; club speed in [m/s], always faster
+ * @param change by how much, with its interval, which leaves out 0 and ends where the search does, at 6 deg or 20 % of the
+ *     club's mean speed: loft in [rad], more loft positive; club speed in [m/s], always faster
  * @param shots how many swings of that club the models flew to find it
  */
 public record Mend(String club, Means means, Estimate change, int shots) {

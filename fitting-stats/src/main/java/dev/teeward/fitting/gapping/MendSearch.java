@@ -19,7 +19,8 @@ import java.util.Optional;
  *
  * <p>R(c) is the mean over the swings of carry with the change c less carry without; the change solves R(c) = wanted. Its
  * standard error is that of the gap and that of R, which are taken as independent, over the slope of R there (delta method),
- * with the degrees of freedom of the gap.
+ * with the degrees of freedom of the gap. A change of which not even the sign is known is none to offer, and limits end where
+ * the search does.
  */
 final class MendSearch {
     private static final double STEP_DEGREES = 0.5;
@@ -62,7 +63,7 @@ final class MendSearch {
     }
 
     /**
-     * The change, or nothing if none within reach does it.
+     * The change, or nothing if none within reach does it or its interval holds 0.
      *
      * @param wanted what the mean carry is to change by [m]
      * @param gap the interval of the gap [m]
@@ -95,13 +96,18 @@ final class MendSearch {
         double change = near == far
                 ? 0.0
                 : NoncentralT.root(by -> mean(means, by) - wanted, Math.min(near, far), Math.max(near, far));
+        Interval interval = interval(means, change, step, gap, degreesOfFreedom);
+        if (interval.contains(0.0)) {
+            return Optional.empty();
+        }
+        Interval cut = Interval.of(
+                Math.min(change, Math.max(interval.lower(), -largest)),
+                Math.max(change, Math.min(interval.upper(), largest)),
+                interval.level());
         return Optional.of(new Mend(
                 club,
                 means,
-                Estimate.of(
-                        change + 0.0,
-                        interval(means, change, step, gap, degreesOfFreedom),
-                        loft ? AngleUnit.RADIAN : SpeedUnit.METER_PER_SECOND),
+                Estimate.of(change, cut, loft ? AngleUnit.RADIAN : SpeedUnit.METER_PER_SECOND),
                 swings.size()));
     }
 

@@ -23,19 +23,27 @@ final class Mender {
     private final Set<String> own;
     private final ImpactModel impact;
     private final SessionFlights flights;
+    private final String longest;
     private final Map<String, Optional<MendSearch>> searches = new HashMap<>();
     private final Set<String> untold = new LinkedHashSet<>();
     private final Set<String> implied = new LinkedHashSet<>();
     private boolean asked;
     private boolean told;
 
-    /** The heads of the clubs that have one, typical ones but for those that are their own. */
-    Mender(Session session, Map<String, ClubHead> heads, Set<String> own, ImpactModel impact, SessionFlights flights) {
+    /** The heads of the clubs that have one, typical ones but for those that are their own; and the longest club of the bag. */
+    Mender(
+            Session session,
+            Map<String, ClubHead> heads,
+            Set<String> own,
+            ImpactModel impact,
+            SessionFlights flights,
+            String longest) {
         this.used = session.shots().used().with(Metric.CARRY);
         this.heads = heads;
         this.own = own;
         this.impact = impact;
         this.flights = flights;
+        this.longest = longest;
     }
 
     /** Nobody is told to swing slower. */
@@ -61,7 +69,11 @@ final class Mender {
         return mends;
     }
 
+    /** Nobody gives away length at the top of the bag to close a gap below it. */
     private Optional<Mend> find(String club, Mend.Means means, double wanted, Interval gap, double df) {
+        if (wanted < 0.0 && club.equals(longest)) {
+            return Optional.empty();
+        }
         return searches.computeIfAbsent(club, this::search).flatMap(search -> search.find(means, wanted, gap, df));
     }
 

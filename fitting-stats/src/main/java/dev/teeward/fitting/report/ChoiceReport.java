@@ -93,10 +93,24 @@ public final class ChoiceReport {
         List<String> said = new ArrayList<>();
         said.add("The goal is " + result.goal().words() + "; the "
                 + (result.goal().smallestIsBest() ? "smallest" : "largest") + " mean is the best.");
-        said.add("The best mean has " + name(leader) + (priced ? ", price counted: " : ": ")
-                + number(leader.mean().value()) + symbol() + ".");
+        boolean tied = result.leaders().size() > 1;
+        said.add((tied ? "The best mean is shared by " : "The best mean has ")
+                + Subject.list(result.leaders().stream().map(ChoiceReport::name).toList())
+                + (priced ? ", price counted: " : ": ") + number(leader.mean().value()) + symbol() + ".");
+        if (result.goal().shares()) {
+            said.add("For the comparison one ball on the green and one beside it were added to each club.");
+        }
+        List<ClubChoice.ClubResult> undecided = result.undecided();
+        if (!undecided.isEmpty()) {
+            said.add("The shots can't tell between "
+                    + Subject.list(undecided.stream()
+                            .map(club -> name(club) + " (" + percent(club.probability()) + " %)")
+                            .toList())
+                    + "; in brackets the probability that it is the best.");
+        }
         if (leader.probability().isPresent()) {
-            said.add("It is the best of the " + result.clubs().size() + " with a probability of "
+            said.add((tied ? name(leader) : "It") + " is the best of the "
+                    + result.clubs().size() + " with a probability of "
                     + BagWords.percent(leader.probability().getAsDouble()) + " %"
                     + leader.expectedLoss().stream()
                             .mapToObj(loss -> "; against the true best, picking it is expected to cost " + number(loss)
@@ -109,7 +123,7 @@ public final class ChoiceReport {
         }
         leader.shrunk()
                 .ifPresent(mean -> said.add("Less the luck of having come out first, " + number(mean.value()) + symbol()
-                        + " are to be expected of it."));
+                        + " are to be expected of " + (tied ? name(leader) : "it") + "."));
         return Stream.of(Sentences.section("in-short", "In short", said), Sentences.warnings(result.warnings()))
                 .filter(section -> !section.sentences().isEmpty())
                 .toList();
@@ -127,6 +141,7 @@ public final class ChoiceReport {
      */
     public List<Table> tables() {
         String in = symbol().isEmpty() ? "" : ", in" + symbol();
+        String reach = result.goal().shares() ? "Interval" : "+-";
         List<List<String>> clubs = new ArrayList<>();
         for (ClubChoice.ClubResult club : result.clubs()) {
             clubs.add(List.of(
@@ -154,17 +169,23 @@ public final class ChoiceReport {
                         "Each club by " + result.goal().words() + in
                                 + ": mean and interval, mean to expect, what its price takes off, chance in % that it is the"
                                 + " best, expected loss",
-                        List.of("Club", "Shots", "Mean", "+-", "To expect", "Price", "Best", "Loss"),
+                        List.of("Club", "Shots", "Mean", reach, "To expect", "Price", "Best", "Loss"),
                         clubs),
                 Table.of(
                         "differences",
                         "Differences of the means" + in + ", " + pairs.method(),
-                        List.of("Clubs", "Difference", "+-", "p"),
+                        List.of("Clubs", "Difference", reach, "p"),
                         differences));
     }
 
+    /** The interval of a share is wider on one side. */
     private String reach(Interval interval) {
-        return interval.bounded() ? number(interval.halfWidth()) : "-";
+        if (!interval.bounded()) {
+            return "-";
+        }
+        return result.goal().shares()
+                ? number(interval.lower()) + " to " + number(interval.upper())
+                : number(interval.halfWidth());
     }
 
     private static String percent(OptionalDouble probability) {
@@ -205,7 +226,7 @@ public final class ChoiceReport {
                     "start",
                     ClubMark.shortened(name(club), 22),
                     "font-weight",
-                    club.equals(result.leader()) ? "700" : "400");
+                    result.leaders().contains(club) ? "700" : "400");
             drawing.text(
                     IntervalRows.RIGHT,
                     top + 13.0,

@@ -4,6 +4,7 @@ import dev.teeward.fitting.internal.BoundaryIntegral;
 import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.SymmetricMatrix2;
 import dev.teeward.fitting.internal.TailDraws;
+import dev.teeward.fitting.internal.WilsonInterval;
 import dev.teeward.quantity.Estimate;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.RatioUnit;
@@ -15,7 +16,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import org.apache.commons.statistics.descriptive.Mean;
-import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
  * The probability that the next ball lands on a target region, from the shots so far.
@@ -161,7 +161,7 @@ public final class HoldProbability {
         for (int i = 0; i < n; i++) {
             count += region.contains(carry[i], side[i]) ? 1 : 0;
         }
-        Estimate share = Estimate.of(count / (double) n, wilson(count, n, level), RatioUnit.ONE);
+        Estimate share = WilsonInterval.share(count, n, level);
         List<Warning> warnings = new ArrayList<>();
         SymmetricMatrix2 s = SymmetricMatrix2.covarianceOf(carry, side);
         if (!(s.minorEigenvalue() > 1e-12 * s.majorEigenvalue())) {
@@ -196,16 +196,6 @@ public final class HoldProbability {
     static double predictive(TargetRegion region, SymmetricMatrix2 s, double meanX, double meanY, int n) {
         double factor = (n + 1.0) * (n - 1.0) / (n * (n - 2.0));
         return region.probability(BoundaryIntegral.of(s.times(factor), meanX, meanY, n - 2.0));
-    }
-
-    /** Wilson's interval of a share. */
-    static Interval wilson(int count, int n, double level) {
-        double z = NormalDistribution.of(0.0, 1.0).inverseSurvivalProbability(0.5 * (1.0 - level));
-        double p = count / (double) n;
-        double centre = p + z * z / (2.0 * n);
-        double reach = z * Math.sqrt(p * (1.0 - p) / n + z * z / (4.0 * n * n));
-        double divisor = 1.0 + z * z / n;
-        return Interval.of(Math.max(0.0, (centre - reach) / divisor), Math.min(1.0, (centre + reach) / divisor), level);
     }
 
     private Interval interval(

@@ -1,17 +1,15 @@
 package dev.teeward.fitting.summary;
 
 import dev.teeward.fitting.internal.Data;
+import dev.teeward.fitting.internal.WilsonInterval;
 import dev.teeward.fitting.summary.ShotShape.Side;
 import dev.teeward.quantity.Estimate;
-import dev.teeward.quantity.Interval;
-import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
  * The shapes of a set of shots: a table of start direction by curve, the side of the misses, and how many balls cross the
@@ -295,14 +293,7 @@ public final class ShotShapes {
         }
 
         private Estimate share(int count) {
-            double z = NormalDistribution.of(0.0, 1.0).inverseSurvivalProbability(0.5 * (1.0 - level));
-            double share = (double) count / n;
-            double denominator = 1.0 + z * z / n;
-            double middle = (share + 0.5 * z * z / n) / denominator;
-            double half = z / denominator * Math.sqrt(share * (1.0 - share) / n + 0.25 * z * z / ((double) n * n));
-            double lower = count == 0 ? 0.0 : Math.max(0.0, middle - half);
-            double upper = count == n ? 1.0 : Math.min(1.0, middle + half);
-            return Estimate.of(share, Interval.of(lower, upper, level), RatioUnit.ONE);
+            return WilsonInterval.share(count, n, level);
         }
 
         /**

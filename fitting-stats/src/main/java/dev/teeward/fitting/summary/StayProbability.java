@@ -3,6 +3,7 @@ package dev.teeward.fitting.summary;
 import dev.teeward.fitting.internal.Data;
 import dev.teeward.fitting.internal.Sample;
 import dev.teeward.fitting.internal.TailDraws;
+import dev.teeward.fitting.internal.WilsonInterval;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.ground.RollOut;
 import dev.teeward.quantity.Estimate;
@@ -212,7 +213,7 @@ public final class StayProbability {
             rested += rests ? 1 : 0;
             count += lands && rests ? 1 : 0;
         }
-        Estimate share = Estimate.of(count / (double) n, HoldProbability.wilson(count, n, level), RatioUnit.ONE);
+        Estimate share = WilsonInterval.share(count, n, level);
         List<Warning> warnings = new ArrayList<>();
         Normal fitted = Normal.of(given);
         if (!(fitted.root[0][0] > 0.0 && fitted.root[1][1] > 0.0)) {

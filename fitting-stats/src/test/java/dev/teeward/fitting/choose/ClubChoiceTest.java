@@ -207,7 +207,7 @@ class ClubChoiceTest {
         assertThrows(IllegalArgumentException.class, () -> plain.withWorthOfMoney(Double.NaN));
     }
 
-    /** What to expect of a club does not depend on what any of them costs, for numbers and for shares. */
+    /** What to expect of a club does not depend on what any of them costs; a share is what was counted. */
     @Test
     void aPriceDoesNotMoveWhatToExpect() {
         for (Goal goal : List.of(Goal.distance(), Goal.holding(TargetRegion.circle(152.0, 0.0, 9.0)))) {
@@ -218,9 +218,9 @@ class ClubChoiceTest {
                     .choose(three())
                     .clubs();
             for (int k = 0; k < free.size(); k++) {
-                assertEquals(
-                        free.get(k).shrunk().orElseThrow(),
-                        priced.get(k).shrunk().orElseThrow());
+                assertEquals(free.get(k).shrunk(), priced.get(k).shrunk());
+                assertEquals(free.get(k).mean(), priced.get(k).mean());
+                assertEquals(goal.shares(), free.get(k).shrunk().isEmpty());
             }
         }
     }
@@ -241,6 +241,94 @@ class ClubChoiceTest {
         double chance = r.leader().probability().orElseThrow();
         assertTrue(chance > 0.5 && chance < 0.9, "chance " + chance);
         assertTrue(r.warnings().stream().map(Warning::code).anyMatch("no-clear-winner"::equals));
+    }
+
+    /** So many of ten balls on a green of 5 m at 150 m, the others 20 m too far. */
+    private static List<Shot> holding(String club, int held) {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 10; i++) {
+            shots.add(shot(club, i < held ? 150.0 : 170.0, 0.0));
+        }
+        return shots;
+    }
+
+    /**
+     * Wilson's interval by hand: 0 of 10 ends at z^2 / (10 + z^2) = 0.27753 with z = 1.959964, 10 of 10 begins at one less that,
+     * 7 of 10 is 0.397 to 0.892 (Hipparchus, R). Clubs that never reach change nothing for those that do.
+     */
+    @Test
+    void sharesStayWithinTheirEndsAndAreNotDrawn() {
+        Goal green = Goal.holding(TargetRegion.circle(150.0, 0.0, 5.0));
+        List<Shot> shots = new ArrayList<>(holding("Alder", 7));
+        shots.addAll(holding("Rowan", 10));
+        double before = 0.0;
+        for (int wedges : new int[] {1, 8}) {
+            for (int i = wedges == 1 ? 0 : 1; i < wedges; i++) {
+                shots.addAll(holding("Wedge " + i, 0));
+            }
+            ClubChoice.Result r =
+                    ClubChoice.withGoal(green).withCurrentClub("Rowan").choose(session(shots));
+            ClubChoice.ClubResult rowan = r.clubs().get(0);
+            ClubChoice.ClubResult alder = r.clubs().get(1);
+            ClubChoice.ClubResult wedge = r.clubs().get(2);
+            assertEquals(0.7, alder.mean().value(), 0.0);
+            assertEquals(0.397, alder.mean().interval().lower(), 5e-4);
+            assertEquals(0.892, alder.mean().interval().upper(), 5e-4);
+            assertEquals(0.0, wedge.mean().interval().lower(), 0.0);
+            assertEquals(0.27753, wedge.mean().interval().upper(), 5e-6);
+            assertEquals(1.0 - 0.27753, rowan.mean().interval().lower(), 5e-6);
+            assertEquals(1.0, rowan.mean().interval().upper(), 0.0);
+            assertTrue(r.clubs().stream().allMatch(club -> club.shrunk().isEmpty()));
+            assertTrue(codes(r).contains("shares-not-shrunk"));
+            assertTrue(r.pairs().pairs().stream()
+                    .allMatch(pair -> pair.difference().interval().within(-1.0, 1.0)));
+            PairwiseComparison.Pair far = r.againstCurrent().orElseThrow().pair(2, 0);
+            assertTrue(far.difference().interval().lower() >= -1.0, far.toString());
+            before = Math.min(
+                    before, r.pairs().pair(2, 0).difference().interval().lower());
+        }
+        assertEquals(-1.0, before, 0.0, "at least one limit is cut");
+    }
+
+    /** Nine of ten with both: 50 % each, by symmetry; the order of the file tells nothing. */
+    @Test
+    void allThatShareTheBestMeanAreNamed() {
+        List<Shot> shots = new ArrayList<>(holding("Alder", 9));
+        shots.addAll(holding("Rowan", 9));
+        shots.addAll(holding("Wedge", 0));
+        ClubChoice choice = ClubChoice.withGoal(Goal.holding(TargetRegion.circle(150.0, 0.0, 5.0)));
+        ClubChoice.Result r = choice.choose(session(shots));
+        assertEquals(List.of("Alder", "Rowan"), names(r.leaders()));
+        assertEquals(List.of("Alder", "Rowan"), names(r.undecided()));
+        assertEquals(0.5, r.leader().probability().orElseThrow(), 1e-3);
+        ClubChoice.Result cheaper =
+                choice.withPrice("Alder", 1.0).withWorthOfMoney(0.1).choose(session(shots));
+        assertEquals(List.of("Rowan"), names(cheaper.leaders()));
+        List<Shot> clear = new ArrayList<>(holding("Alder", 9));
+        clear.addAll(holding("Wedge", 0));
+        assertEquals(List.of(), choice.choose(session(clear)).undecided());
+    }
+
+    private static List<String> names(List<ClubChoice.ClubResult> clubs) {
+        return clubs.stream().map(ClubChoice.ClubResult::name).toList();
+    }
+
+    /** Carries of standard deviation 10 and 2: what to expect of the wild one is not told as if it were even. */
+    @Test
+    void theLessEvenClubHasTheWiderInterval() {
+        SplittableRandom random = new SplittableRandom(12);
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 10; i++) {
+            shots.add(shot("Alder", 150.0 + 2.0 * random.nextGaussian(), 0.0));
+            shots.add(shot("Rowan", 170.0 + 10.0 * random.nextGaussian(), 0.0));
+        }
+        List<ClubChoice.ClubResult> clubs =
+                ClubChoice.withGoal(Goal.distance()).choose(session(shots)).clubs();
+        for (ClubChoice.ClubResult club : clubs) {
+            double raw = club.mean().interval().halfWidth();
+            double drawn = club.shrunk().orElseThrow().interval().halfWidth();
+            assertTrue(drawn > 0.85 * raw && drawn < 1.15 * raw, club.name() + ": " + raw + " " + drawn);
+        }
     }
 
     /** The way from landing to rest is the flight model's own, added to the landing point that was measured. */

@@ -98,29 +98,33 @@ class ShrunkMeansTest {
     void farApartTheIntervalIsThatOfT() {
         double[][] table = {{4.0, 2.776445}, {10.0, 2.228139}, {Double.POSITIVE_INFINITY, 1.959964}};
         for (double[] row : table) {
-            for (Estimate e : SHRINK.withDegreesOfFreedom(row[0]).of(new double[] {0.0, 1e6, 3e6}, filled(3, 4.0))) {
+            List<Estimate> shrunk =
+                    SHRINK.of(new double[] {0.0, 1e6, 3e6}, filled(3, 4.0), new double[] {row[0], 7.0, row[0]});
+            for (Estimate e : List.of(shrunk.get(0), shrunk.get(2))) {
                 assertEquals(2.0 * row[1], e.interval().upper() - e.value(), 1e-4);
                 assertEquals(2.0 * row[1], e.value() - e.interval().lower(), 1e-4);
             }
         }
-        assertThrows(IllegalArgumentException.class, () -> SHRINK.withDegreesOfFreedom(0.0));
-        assertThrows(IllegalArgumentException.class, () -> SHRINK.withDegreesOfFreedom(Double.NaN));
+        for (double wrong : new double[] {0.0, Double.NaN}) {
+            assertThrows(
+                    IllegalArgumentException.class,
+                    () -> SHRINK.of(filled(2, 1.0), filled(2, 1.0), new double[] {3.0, wrong}));
+        }
     }
 
-    /** True means that spread by two standard errors, variance pooled from the shots: the normal limits cover too little. */
+    /** True means that spread by two standard errors, variances from few shots: the normal limits cover too little. */
     @Test
     void fewShotsStillCover() {
         SplittableRandom random = new SplittableRandom(31);
         for (int[] plan : new int[][] {{2, 3}, {3, 3}, {3, 5}, {5, 3}}) {
             int clubs = plan[0];
             int shots = plan[1];
-            double df = clubs * (shots - 1.0);
             int sets = 1_500;
             int held = 0;
             for (int i = 0; i < sets; i++) {
                 double[] truth = new double[clubs];
                 double[] means = new double[clubs];
-                double squares = 0.0;
+                double[] variances = new double[clubs];
                 for (int k = 0; k < clubs; k++) {
                     truth[k] = 2.0 / Math.sqrt(shots) * random.nextGaussian();
                     double[] all = new double[shots];
@@ -129,10 +133,10 @@ class ShrunkMeansTest {
                         means[k] += all[j] / shots;
                     }
                     for (double x : all) {
-                        squares += (x - means[k]) * (x - means[k]);
+                        variances[k] += (x - means[k]) * (x - means[k]) / (shots - 1.0) / shots;
                     }
                 }
-                List<Estimate> shrunk = SHRINK.withDegreesOfFreedom(df).of(means, filled(clubs, squares / df / shots));
+                List<Estimate> shrunk = SHRINK.of(means, variances, filled(clubs, shots - 1.0));
                 for (int k = 0; k < clubs; k++) {
                     held += shrunk.get(k).interval().contains(truth[k]) ? 1 : 0;
                 }

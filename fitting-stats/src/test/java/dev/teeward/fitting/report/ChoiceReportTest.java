@@ -111,6 +111,28 @@ class ChoiceReportTest {
         assertFalse(us.sections().get(0).sentences().get(1).text().contains("yd"));
     }
 
+    /** Nine of ten on the green with either: both are named, and that nothing is between them is said first. */
+    @Test
+    void aTieIsCalledATie() {
+        List<Shot> all = new ArrayList<>();
+        for (int i = 0; i < 10; i++) {
+            for (String club : List.of("Alder", "Rowan")) {
+                all.add(Shot.builder(club)
+                        .measured(Metric.CARRY, i == 0 ? 120.0 : 150.0)
+                        .measured(Metric.SIDE, 0.0)
+                        .build());
+            }
+        }
+        ChoiceReport report = ChoiceReport.of(ClubChoice.withGoal(Goal.holding(TargetRegion.circle(150.0, 0.0, 6.0)))
+                .choose(Session.builder().shots(ShotSet.of(all)).build()));
+        assertEquals("in-short", report.sections().get(0).id());
+        String said = report.sections().get(0).sentences().toString();
+        assertTrue(said.contains("The best mean is shared by Alder and Rowan: 0.900."), said);
+        assertTrue(said.contains("The shots can't tell between Alder (50 %) and Rowan (50 %)"), said);
+        // Wilson's interval of 9 of 10 is 0.596 to 0.982 (Newcombe 1998, from memory; by hand with z = 1.96).
+        assertEquals("0.596 to 0.982", report.tables().get(0).rows().get(0).get(3));
+    }
+
     @Test
     void aHostileNameIsShownAndNotRun() {
         for (String hostile : HostileText.ALL) {
