@@ -138,11 +138,11 @@ public record ClubOrSwing(
 
     /** Where covariates are stated to be read with error, only what is said with and without the correction for it. */
     private static Verdict atEqualDelivery(TotalAndDirect.Result effect, OptionalDouble margin, double alpha) {
-        Verdict plain = atEqualDelivery(effect.tested(), margin, alpha);
+        Verdict plain = atEqualDelivery(effect.direct(), margin, alpha);
         if (effect.readWithError().isEmpty()) {
             return plain;
         }
-        double direct = effect.tested().estimate().value();
+        double direct = effect.direct().estimate().value();
         return effect.corrected()
                 .filter(c -> atEqualDelivery(c, margin, alpha) == plain)
                 .filter(c -> plain != Verdict.DIFFERENT || c.estimate().value() * direct > 0.0)
