@@ -29,10 +29,11 @@ import org.hipparchus.linear.RealVector;
  *
  * <p><b>Where it gives no answer.</b> The least share of the variance of a combination of the covariates that is not error, 1 less
  * the largest root of |S - r M| = 0, is their reliability. Where it is small, M - S is as good as anything, and t is none. Below 0.5,
- * a scatter of their own smaller than the error, there is no answer. Simulated, 10,000 sessions of 12 to 120 pairs with a
- * covariate that differs by 3 to 9 standard deviations and errors of 1 to 3, the 95 % interval is given and wrong in at most 2.6 %
- * of all sessions, where a limit of 0.4 has up to 5.0 % and none at all 8.6 %. Nearer the limit than the truth lies, the few answers that pass it by
- * chance are mostly wrong: with an error twice the scatter 3 % of twenty pairs have one, and half of these intervals miss.
+ * a scatter of their own smaller than the error, there is no answer. Simulated, 10,000 sessions of 12 to 120 pairs each, with a
+ * covariate that differs by 4.5 to 12.5 of its standard deviations and errors of 1 to 3 of them, the 95 % interval is given and misses
+ * in at most 2.7 % of all sessions, where a limit of 0.4 has up to 5.4 % and none at all 12.5 %. Of covariates that are less reliable in truth, the
+ * few answers that pass the limit by chance are often wrong: with an error twice the scatter and a difference of 4.5, 3.5 % of
+ * twenty pairs have one, and 43 of 100 of these intervals miss.
  *
  * <p>The errors are taken as independent from shot to shot and of each other. What they share within a session drops out of
  * a difference, so that a stated error which is partly shared corrects too much.

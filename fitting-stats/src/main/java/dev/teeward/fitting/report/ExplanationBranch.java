@@ -104,7 +104,7 @@ final class ExplanationBranch {
                         "direct_corrected",
                         r.corrected()
                                 .map(c -> coefficient(c, unit)
-                                        .text("method", r.correctedMethod().orElseThrow()))
+                                        .text("method", r.correctedMethod()))
                                 .orElse(null))
                 .texts(
                         "read_with_error",

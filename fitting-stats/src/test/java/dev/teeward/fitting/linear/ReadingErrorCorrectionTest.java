@@ -144,7 +144,7 @@ class ReadingErrorCorrectionTest {
      */
     @Test
     void clubsMayScatterDifferently() {
-        int sessions = 1_500;
+        int sessions = 1_000;
         for (int[] sizes : new int[][] {{8, 24}, {10, 40}}) {
             SplittableRandom random = new SplittableRandom(sizes[0]);
             int n = sizes[0] + sizes[1];
@@ -172,7 +172,7 @@ class ReadingErrorCorrectionTest {
             }
             double least = (double) coveredWithoutError / sessions - 3.0 * Math.sqrt(2.0 * 0.05 * 0.95 / sessions);
             assertTrue((double) covered / sessions >= least, covered + " and " + coveredWithoutError);
-            assertTrue(least >= 0.89, "HC3 itself: " + coveredWithoutError);
+            assertTrue(least >= 0.88, "HC3 itself: " + coveredWithoutError);
         }
     }
 
