@@ -103,8 +103,7 @@ final class ExplanationBranch {
                 .branch(
                         "direct_corrected",
                         r.corrected()
-                                .map(c -> coefficient(c, unit)
-                                        .text("method", r.correctedMethod()))
+                                .map(c -> coefficient(c, unit).text("method", r.correctedMethod()))
                                 .orElse(null))
                 .texts(
                         "read_with_error",
