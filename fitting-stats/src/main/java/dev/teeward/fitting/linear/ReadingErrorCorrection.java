@@ -270,7 +270,8 @@ public final class ReadingErrorCorrection {
     }
 
     private static RealVector row(double[][] x, int i) {
-        return new ArrayRealVector(Arrays.stream(x).mapToDouble(column -> column[i]).toArray());
+        return new ArrayRealVector(
+                Arrays.stream(x).mapToDouble(column -> column[i]).toArray());
     }
 
     private static double mean(double[] values, int from, int to) {

@@ -227,7 +227,8 @@ class ClubOrSwingTest {
                 .withMargin(Metric.CARRY, SimulatedGolfer.MARGIN);
         Map<Verdict, Integer> counts = new EnumMap<>(Verdict.class);
         for (HeadToHead how : List.of(procedure, procedure.withoutPairing())) {
-            for (SimulatedGolfer golfer : List.of(none, none.withClub(1), none.withMisread(0.2).withStated())) {
+            for (SimulatedGolfer golfer :
+                    List.of(none, none.withClub(1), none.withMisread(0.2).withStated())) {
                 SplittableRandom random = new SplittableRandom(12);
                 for (int i = 0; i < 20; i++) {
                     HeadToHeadResult result =
@@ -235,7 +236,8 @@ class ClubOrSwingTest {
                     TotalAndDirect.Result effect = TotalAndDirect.withDefaults()
                             .explain(result, Metric.CARRY)
                             .orElseThrow();
-                    Verdict verdict = ClubOrSwing.of(result, Balance.withDefaults().compare(result), effect)
+                    Verdict verdict = ClubOrSwing.of(
+                                    result, Balance.withDefaults().compare(result), effect)
                             .club();
                     counts.merge(verdict, 1, Integer::sum);
                     agrees(verdict, effect.direct().estimate().interval());

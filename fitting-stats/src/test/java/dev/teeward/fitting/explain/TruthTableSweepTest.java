@@ -86,7 +86,8 @@ class TruthTableSweepTest {
         for (int pairs : new int[] {12, 20, 30}) {
             table.run("1 mph, stated, " + pairs + " pairs", TruthTable.misreadByMore(pairs), SESSIONS);
         }
-        // Errors larger than the golfer's own scatter of 0.9 mph, where most sessions have no corrected difference at all.
+        // Errors larger than the golfer's own scatter of 0.9 mph, where most sessions have no corrected difference at
+        // all.
         for (int pairs : new int[] {12, 20, 30, 60}) {
             for (double error : new double[] {1.3, 1.8}) {
                 table.run(error + " mph, stated, " + pairs + " pairs", TruthTable.misread(error, pairs), SESSIONS);

@@ -81,8 +81,10 @@ class ReadingErrorCorrectionTest {
     void answersOnlyAboveTheLeastReliability() {
         double[] carry = less(CARRY_1, CARRY_2);
         assertTrue(CORRECT.pairs(PAIRS, ERRORS, carry).isEmpty());
-        assertTrue(CORRECT.withLeastReliability(0.4645).pairs(PAIRS, ERRORS, carry).isEmpty());
-        assertTrue(CORRECT.withLeastReliability(0.4644).pairs(PAIRS, ERRORS, carry).isPresent());
+        assertTrue(
+                CORRECT.withLeastReliability(0.4645).pairs(PAIRS, ERRORS, carry).isEmpty());
+        assertTrue(
+                CORRECT.withLeastReliability(0.4644).pairs(PAIRS, ERRORS, carry).isPresent());
         assertThrows(IllegalArgumentException.class, () -> CORRECT.withLeastReliability(1.0));
         assertThrows(IllegalArgumentException.class, () -> CORRECT.withLeastReliability(-0.1));
     }
@@ -99,9 +101,12 @@ class ReadingErrorCorrectionTest {
         Arrays.fill(club, 0, 12, "first");
         Arrays.fill(club, 12, 24, "second");
         MeanDecomposition plain = MeanDecomposition.withDefaults();
-        Coefficient one = plain.withErrors(ErrorModel.CONSTANT).decomposePairs(pairs, less(CARRY_1, CARRY_2)).direct();
-        Coefficient two =
-                plain.withErrors(ErrorModel.HC3).decompose("second", club, shots, both(CARRY_1, CARRY_2)).direct();
+        Coefficient one = plain.withErrors(ErrorModel.CONSTANT)
+                .decomposePairs(pairs, less(CARRY_1, CARRY_2))
+                .direct();
+        Coefficient two = plain.withErrors(ErrorModel.HC3)
+                .decompose("second", club, shots, both(CARRY_1, CARRY_2))
+                .direct();
         is(
                 one.estimate().value(),
                 one.standardError().orElseThrow(),
@@ -166,8 +171,8 @@ class ReadingErrorCorrectionTest {
                 Coefficient found = WHATEVER.shots(sizes[0], read, new double[] {0.2}, carry)
                         .orElseThrow();
                 covered += found.estimate().interval().contains(0.0) ? 1 : 0;
-                Coefficient exact =
-                        hc3.decompose("second", club, Map.of("speed", real), carry).direct();
+                Coefficient exact = hc3.decompose("second", club, Map.of("speed", real), carry)
+                        .direct();
                 coveredWithoutError += exact.estimate().interval().contains(0.0) ? 1 : 0;
             }
             double least = (double) coveredWithoutError / sessions - 3.0 * Math.sqrt(2.0 * 0.05 * 0.95 / sessions);
