@@ -540,7 +540,8 @@ class JsonSchemaTest {
             JsonNode corrected = effect.get("direct_corrected");
             if (!corrected.isNull()) {
                 met++;
-                assertTrue(corrected.at("/method").asText().startsWith("errors of reading taken off"), effect.toString());
+                assertTrue(
+                        corrected.at("/method").asText().startsWith("errors of reading taken off"), effect.toString());
             }
         }
         assertTrue(met > 0, "effects corrected: " + met);
