@@ -532,6 +532,21 @@ class JsonSchemaTest {
         assertFalse(faults(tree.toString()).isEmpty());
     }
 
+    /** It is not reckoned as the difference beside it is, so that the method of that one does not say how. */
+    @Test
+    void theCorrectedDifferenceSaysItsOwnMethod() throws IOException {
+        int met = 0;
+        for (JsonNode effect : MAPPER.readTree(DEMO).at("/explanation/effects")) {
+            JsonNode corrected = effect.get("direct_corrected");
+            if (!corrected.isNull()) {
+                met++;
+                assertTrue(
+                        corrected.at("/method").asText().startsWith("errors of reading taken off"), effect.toString());
+            }
+        }
+        assertTrue(met > 0, "effects corrected: " + met);
+    }
+
     /** Every property says what it is; every number says its unit, or that it has none or stands beside one. */
     @Test
     void everyPropertyIsDescribed() throws IOException {

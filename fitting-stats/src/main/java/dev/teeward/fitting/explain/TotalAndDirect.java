@@ -27,8 +27,9 @@ import java.util.Optional;
  * <p>The total difference is what the golfer gets when handed the club. The direct one is the coefficient of the club beside
  * two or three covariates of the delivery: what the club would do to the same swing, if nothing else moved. They differ by
  * exactly sum of slope times difference of the covariate, {@link MeanDecomposition}. Pairs are kept whole: the differences
- * within pairs are fitted, which is the model with an effect of each pair. Errors are HC3 (MacKinnon and White 1985), so that
- * clubs may scatter differently, with t.
+ * within pairs are fitted, which is the model with an effect of each pair, with the textbook error: differences within pairs have
+ * one variance even if the clubs scatter differently. Without pairs errors are HC3 (MacKinnon and White 1985), so that clubs may
+ * scatter differently. Both with t. {@link ClubOrSwing} judges by these very numbers.
  *
  * <p><b>What adjusting can say at ten shots, and what it cannot.</b> Ten pairs and two covariates leave seven degrees of
  * freedom. Where the deliveries were much the same, total and direct agree and adjusting only takes out scatter. Where they
@@ -145,7 +146,7 @@ public final class TotalAndDirect {
         MeanDecomposition procedure = MeanDecomposition.withDefaults()
                 .withLevel(result.level())
                 .withUnit(outcome.siUnit())
-                .withErrors(ErrorModel.HC3);
+                .withErrors(readings.paired() ? ErrorModel.CONSTANT : ErrorModel.HC3);
         MeanDecomposition.Result split;
         try {
             split = readings.paired()
@@ -155,16 +156,11 @@ public final class TotalAndDirect {
             // The readings are finite and enough, so one covariate is a combination of the others.
             return Optional.empty();
         }
-        Coefficient tested = readings.paired()
-                ? pairs(procedure.withErrors(ErrorModel.CONSTANT), readings, measured, outcome)
-                        .direct()
-                : split.direct();
         return Optional.of(new Result(
                 outcome,
                 measured,
                 readings,
                 split,
-                tested,
                 readingErrors(result, measured, outcome, readings),
                 result.level(),
                 missing(outcome, measured)));
@@ -176,7 +172,7 @@ public final class TotalAndDirect {
         List<Metric> stated =
                 covariates.stream().filter(m -> stated(session, m) > 0.0).toList();
         if (stated.isEmpty()) {
-            return new ReadingErrors(stated, Optional.empty());
+            return new ReadingErrors(stated, Optional.empty(), "");
         }
         ReadingErrorCorrection procedure =
                 ReadingErrorCorrection.withDefaults().withLevel(result.level()).withUnit(outcome.siUnit());
@@ -189,7 +185,8 @@ public final class TotalAndDirect {
                 stated,
                 readings.paired()
                         ? procedure.pairs(x, errors, readings.differences(outcome))
-                        : procedure.shots(readings.firstSize(), x, errors, readings.both(outcome)));
+                        : procedure.shots(readings.firstSize(), x, errors, readings.both(outcome)),
+                procedure.method(readings.paired()));
     }
 
     /** The stated error of a reading, 0 if none is; face to path is read as a difference of two unless it has an error of its own. */
@@ -201,7 +198,7 @@ public final class TotalAndDirect {
     }
 
     /** Which covariates are stated to be read with error, and the direct difference corrected for it, if that can be done. */
-    private record ReadingErrors(List<Metric> stated, Optional<Coefficient> corrected) {}
+    private record ReadingErrors(List<Metric> stated, Optional<Coefficient> corrected, String method) {}
 
     private List<Warning> missing(Metric outcome, List<Metric> measured) {
         return covariates(outcome).stream()
@@ -246,7 +243,6 @@ public final class TotalAndDirect {
         private final Readings readings;
         private final TestResult total;
         private final MeanDecomposition.Result split;
-        private final Coefficient tested;
         private final ReadingErrors errors;
         private final Map<Metric, Coefficient> explained;
         private final Map<Metric, TestResult> differences;
@@ -257,7 +253,6 @@ public final class TotalAndDirect {
                 List<Metric> covariates,
                 Readings readings,
                 MeanDecomposition.Result split,
-                Coefficient tested,
                 ReadingErrors errors,
                 double level,
                 List<Warning> missing) {
@@ -265,7 +260,6 @@ public final class TotalAndDirect {
             this.covariates = covariates;
             this.readings = readings;
             this.split = split;
-            this.tested = tested;
             this.errors = errors;
             this.total = readings.difference(outcome, level);
             Map<Metric, Coefficient> parts = new LinkedHashMap<>();
@@ -300,8 +294,8 @@ public final class TotalAndDirect {
                                 + (errors.corrected().isPresent()
                                         ? "the clubs are called different or the same at equal delivery only if the"
                                                 + " difference corrected for that says the same"
-                                        : "the readings hardly scatter by more than that, so that club and swing cannot"
-                                                + " be told apart")));
+                                        : "less than half of the variance of the readings is left without it, so that"
+                                                + " club and swing cannot be told apart")));
             }
             this.explained = Collections.unmodifiableMap(parts);
             this.differences = Collections.unmodifiableMap(moved);
@@ -338,7 +332,7 @@ public final class TotalAndDirect {
         /**
          * The difference at equal delivery.
          *
-         * @return the coefficient of the club, first minus second [SI], HC3 errors
+         * @return the coefficient of the club, first minus second [SI], by {@link #method()}
          */
         public Coefficient direct() {
             return split.direct();
@@ -347,10 +341,10 @@ public final class TotalAndDirect {
         /**
          * The difference at equal delivery, corrected for the errors with which the session says that covariates are read
          * ({@link Session#tolerance}, taken as independent from shot to shot), by {@link ReadingErrorCorrection}. Less is left
-         * to the club by accident, and its interval is longer.
+         * to the club by accident.
          *
-         * @return the coefficient of the club, first minus second [SI], or empty if no error is stated, or the readings hardly
-         *     scatter by more than it
+         * @return the coefficient of the club, first minus second [SI], by {@link #correctedMethod()}, or empty if no error is
+         *     stated, or less than half of the variance of the readings is left without it
          */
         public Optional<Coefficient> corrected() {
             return errors.corrected();
@@ -365,9 +359,13 @@ public final class TotalAndDirect {
             return errors.stated();
         }
 
-        /** The direct difference with the textbook error of pairs, whose differences have one variance; else as above. */
-        Coefficient tested() {
-            return tested;
+        /**
+         * What was really done to correct the difference.
+         *
+         * @return one line of text, or empty if there is no corrected difference
+         */
+        public Optional<String> correctedMethod() {
+            return errors.corrected().map(c -> errors.method());
         }
 
         /**

@@ -102,7 +102,9 @@ final class ExplanationBranch {
                 .branch("direct", coefficient(r.direct(), unit))
                 .branch(
                         "direct_corrected",
-                        r.corrected().map(c -> coefficient(c, unit)).orElse(null))
+                        r.corrected()
+                                .map(c -> coefficient(c, unit).text("method", r.correctedMethod()))
+                                .orElse(null))
                 .texts(
                         "read_with_error",
                         r.readWithError().stream().map(Metric::key).toList())

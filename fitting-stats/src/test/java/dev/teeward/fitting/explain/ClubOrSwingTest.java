@@ -1,6 +1,7 @@
 package dev.teeward.fitting.explain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.Metric;
@@ -10,7 +11,9 @@ import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.explain.ClubOrSwing.Answer;
+import dev.teeward.quantity.Interval;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -109,6 +112,7 @@ class ClubOrSwingTest {
                 TotalAndDirect.withDefaults().explain(wide, Metric.CARRY).orElseThrow();
         assertTrue(effect.corrected().isEmpty());
         assertEquals(List.of(Metric.CLUB_SPEED), effect.readWithError());
+        assertTrue(effect.correctedMethod().isEmpty());
         assertTrue(effect.warnings().stream().anyMatch(w -> w.code().equals("covariate-read-with-error")));
     }
 
@@ -138,6 +142,7 @@ class ClubOrSwingTest {
             found[i] =
                     TotalAndDirect.withDefaults().explain(result, Metric.CURVE).orElseThrow();
         }
+        assertTrue(found[0].correctedMethod().orElseThrow().contains("one variance of the differences"));
         assertEquals(
                 found[1].corrected().orElseThrow().estimate().value(),
                 found[0].corrected().orElseThrow().estimate().value(),
@@ -206,9 +211,54 @@ class ClubOrSwingTest {
         squares.newSampleData(differences(result, Metric.CARRY), x);
         double t = squares.estimateRegressionParameters()[0] / squares.estimateRegressionParametersStandardErrors()[0];
         double p = 2.0 * new TDistribution(9.0).cumulativeProbability(-Math.abs(t));
-        assertEquals(p, effect.tested().pValue(), 1e-9);
-        assertEquals(
-                effect.direct().estimate().value(), effect.tested().estimate().value(), 1e-12);
+        assertEquals(p, effect.direct().pValue(), 1e-9);
+    }
+
+    /**
+     * What is printed beside a verdict says the same: without 0 where the clubs are called different, within the margin where they are
+     * called practically the same, whose two tests at 2.5 % are this interval of 95 %.
+     */
+    @Test
+    void theVerdictIsThatOfTheIntervalPrintedForIt() {
+        SimulatedGolfer none = SimulatedGolfer.steady();
+        HeadToHead procedure = HeadToHead.withDefaults()
+                .withClubs(InventedSwings.A, InventedSwings.B)
+                .withPrimary(Metric.CARRY)
+                .withMargin(Metric.CARRY, SimulatedGolfer.MARGIN);
+        Map<Verdict, Integer> counts = new EnumMap<>(Verdict.class);
+        for (HeadToHead how : List.of(procedure, procedure.withoutPairing())) {
+            for (SimulatedGolfer golfer :
+                    List.of(none, none.withClub(1), none.withMisread(0.2).withStated())) {
+                SplittableRandom random = new SplittableRandom(12);
+                for (int i = 0; i < 20; i++) {
+                    HeadToHeadResult result =
+                            how.compare(golfer.hit(random.split()).session());
+                    TotalAndDirect.Result effect = TotalAndDirect.withDefaults()
+                            .explain(result, Metric.CARRY)
+                            .orElseThrow();
+                    Verdict verdict = ClubOrSwing.of(
+                                    result, Balance.withDefaults().compare(result), effect)
+                            .club();
+                    counts.merge(verdict, 1, Integer::sum);
+                    agrees(verdict, effect.direct().estimate().interval());
+                    effect.corrected()
+                            .ifPresent(c -> agrees(verdict, c.estimate().interval()));
+                }
+            }
+        }
+        assertTrue(counts.getOrDefault(Verdict.DIFFERENT, 0) > 10, counts.toString());
+        assertTrue(counts.getOrDefault(Verdict.PRACTICALLY_THE_SAME, 0) > 10, counts.toString());
+    }
+
+    private static void agrees(Verdict verdict, Interval printed) {
+        if (verdict == Verdict.DIFFERENT) {
+            assertFalse(printed.contains(0.0), printed.toString());
+        }
+        if (verdict == Verdict.PRACTICALLY_THE_SAME) {
+            assertTrue(
+                    printed.lower() > -SimulatedGolfer.MARGIN && printed.upper() < SimulatedGolfer.MARGIN,
+                    printed.toString());
+        }
     }
 
     private static double[] differences(HeadToHeadResult result, Metric metric) {

@@ -93,9 +93,14 @@ final class TruthTable {
 
     /** The club speed is read with an error of 1 mph, as large as the golfer's scatter, and the session says so. */
     static SimulatedGolfer misreadByMore(int pairs) {
+        return misread(1.0, pairs);
+    }
+
+    /** The club is swung 2 mph faster, and the session says with what error in mph its speed is read. */
+    static SimulatedGolfer misread(double milesPerHour, int pairs) {
         return SimulatedGolfer.steady()
                 .withSwing()
-                .withMisread(1.0)
+                .withMisread(milesPerHour)
                 .withStated()
                 .withPairs(pairs);
     }

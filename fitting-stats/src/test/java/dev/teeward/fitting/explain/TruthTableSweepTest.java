@@ -86,6 +86,13 @@ class TruthTableSweepTest {
         for (int pairs : new int[] {12, 20, 30}) {
             table.run("1 mph, stated, " + pairs + " pairs", TruthTable.misreadByMore(pairs), SESSIONS);
         }
+        // Errors larger than the golfer's own scatter of 0.9 mph, where most sessions have no corrected difference at
+        // all.
+        for (int pairs : new int[] {12, 20, 30, 60}) {
+            for (double error : new double[] {1.3, 1.8}) {
+                table.run(error + " mph, stated, " + pairs + " pairs", TruthTable.misread(error, pairs), SESSIONS);
+            }
+        }
         System.err.println(table.markdown());
         double most = 0.025 + 3.0 * Math.sqrt(0.025 * 0.975 / SESSIONS);
         table.cells().forEach((name, cell) -> {
