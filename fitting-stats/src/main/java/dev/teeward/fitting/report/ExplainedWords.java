@@ -49,6 +49,12 @@ final class ExplainedWords {
         for (Metric outcome : outcomes(subject.result().primary().metric())) {
             answer(outcome, sentences);
         }
+        if (!sentences.isEmpty()) {
+            sentences.add(subject.words()
+                    .say("what goes with face, loft, lie and strike is how club and golfer meet, and is not counted to the"
+                            + " swing; shots do not tell whether the club or the golfer set them.")
+                    .sentence());
+        }
         side(SwingSide.GOLFER, "what the golfer brings", sentences);
         side(SwingSide.MEETING, "how club and golfer meet", sentences);
         amongFew(sentences);
@@ -90,7 +96,7 @@ final class ExplainedWords {
             return;
         }
         ClubOrSwing a = found.get();
-        String inputs = Subject.list(why.effect(outcome).orElseThrow().covariates().stream()
+        String inputs = Subject.list(why.atEqualSwing(outcome).orElseThrow().covariates().stream()
                 .map(Subject::label)
                 .toList());
         String answer = switch (a.answer()) {
@@ -108,14 +114,18 @@ final class ExplainedWords {
             case PRACTICALLY_THE_SAME -> "the swings were practically the same in " + inputs;
             case UNDECIDED -> "whether the swings were the same can't be told yet";
         };
+        String label = Subject.label(outcome);
         String club = switch (a.club()) {
-            case DIFFERENT -> "the clubs are different";
-            case PRACTICALLY_THE_SAME -> "the clubs are practically the same";
-            case UNDECIDED -> "whether the clubs are the same can't be told yet";
+            case DIFFERENT -> label + " was different";
+            case PRACTICALLY_THE_SAME -> label + " was practically the same";
+            case UNDECIDED ->
+                a.warnings().isEmpty()
+                        ? "whether " + label + " was the same can't be told yet"
+                        : "club and air can't be told apart in " + label + ", as the clubs were not hit in the same air";
         };
         sentences.add(subject.words()
-                .say("club or swing, in " + Subject.label(outcome) + ", asked by itself: " + answer + "; " + swing
-                        + "; at equal " + inputs + " " + club + ".")
+                .say("club or swing, in " + label + ", asked by itself: " + answer + "; " + swing + "; at equal " + inputs
+                        + ", " + club + ".")
                 .sentence());
     }
 

@@ -79,6 +79,30 @@ class TruthTableSweepTest {
         });
     }
 
+    /**
+     * Curve, side and start: a face that the club opens is not called swing, nor a path that differs club, more often than by
+     * the 2.5 % of one verdict, and not more than 5 % are wrong; each with three binomial standard errors.
+     */
+    @Test
+    void aFaceIsWhereClubAndGolferMeet() {
+        double most = SESSIONS * (0.05 + 3.0 * Math.sqrt(0.05 * 0.95 / SESSIONS));
+        double half = SESSIONS * (0.025 + 3.0 * Math.sqrt(0.025 * 0.975 / SESSIONS));
+        for (int pairs : new int[] {12, 20, 30}) {
+            for (Metric outcome : List.of(Metric.CURVE, Metric.SIDE, Metric.START_DIRECTION)) {
+                SimulatedShape.Counted opened =
+                        SimulatedShape.openedByTheClub(pairs).count(outcome, SESSIONS, 21);
+                SimulatedShape.Counted path =
+                        SimulatedShape.anotherPath(pairs).count(outcome, SESSIONS, 22);
+                System.err.printf(
+                        Locale.ROOT, "SWEEP %s, %d pairs: face %s; path %s%n", outcome, pairs, opened, path);
+                String what = outcome + ", " + pairs + " pairs: " + opened + "; " + path;
+                assertTrue(opened.of(ClubOrSwing.Answer.SWING) <= half, what);
+                assertTrue(path.of(ClubOrSwing.Answer.CLUB) <= half, what);
+                assertTrue(opened.wrong() <= most && path.wrong() <= most, what);
+            }
+        }
+    }
+
     /** However many pairs: without the correction 9.6, 17.4 and 27.4 % of the clubs' verdicts are wrong. */
     @Test
     void aStatedReadingErrorIsNotGivenToTheClub() {
