@@ -32,7 +32,8 @@ final class AirWords {
     List<Sentence> sentences() {
         List<Sentence> sentences = new ArrayList<>();
         boolean differs = session.remarks().stream()
-                .anyMatch(remark -> DISAGREEMENT.matcher(remark).matches());
+                .map(DISAGREEMENT::matcher)
+                .anyMatch(remark -> remark.matches() && !states(remark.group(1)));
         if (!session.parts().isEmpty()) {
             days(sentences);
         }
@@ -61,6 +62,17 @@ final class AirWords {
                             sentences);
         }
         return sentences;
+    }
+
+    /** What is stated now is the same for all shots, whatever the remark says of how they were hit. */
+    private boolean states(String quantity) {
+        return switch (quantity) {
+            case "elevation" -> session.elevation().isPresent();
+            case "temperature" -> session.temperature().isPresent();
+            case "humidity" -> session.humidity().isPresent();
+            case "pressure" -> session.pressure().isPresent();
+            default -> session.windSpeed().isPresent();
+        };
     }
 
     private boolean bothInEach() {

@@ -153,18 +153,17 @@ class ClubOrSwingTest {
      */
     @Test
     void aFaceThatTheClubOpensIsNotCalledSwing() {
-        for (Metric outcome : List.of(Metric.CURVE, Metric.SIDE, Metric.START_DIRECTION)) {
-            SimulatedShape.Counted counted =
-                    SimulatedShape.openedByTheClub(30).count(outcome, 40, 11);
+        SimulatedShape.openedByTheClub(30).count(40, 11).forEach((outcome, counted) -> {
             assertTrue(counted.of(Answer.SWING) + counted.of(Answer.BOTH) <= 5, outcome + ": " + counted);
             assertTrue(counted.of(Answer.CLUB) >= 20, outcome + ": " + counted);
-        }
+        });
     }
 
     /** A path that differs with a face that does not is the swing's curve. */
     @Test
     void aPathThatDiffersIsCalledSwing() {
-        SimulatedShape.Counted counted = SimulatedShape.anotherPath(30).count(Metric.CURVE, 40, 12);
+        SimulatedShape.Counted counted = Objects.requireNonNull(
+                SimulatedShape.anotherPath(30).count(40, 12).get(Metric.CURVE));
         assertTrue(counted.of(Answer.CLUB) + counted.of(Answer.BOTH) <= 5, counted.toString());
         assertTrue(counted.of(Answer.SWING) >= 20, counted.toString());
     }
@@ -178,10 +177,11 @@ class ClubOrSwingTest {
                         () -> Explain.withDefaults().withGolferSide(face))
                 .getMessage();
         assertTrue(message.contains("face_to_path"), message);
-        HeadToHeadResult result = compare(InventedSwings.of(3, 12));
+        HeadToHeadResult result = HeadToHead.withDefaults()
+                .withPrimary(Metric.CURVE)
+                .compare(SimulatedShape.openedByTheClub(12).hit(new SplittableRandom(5)));
         Explanation why = Explain.withDefaults()
                 .withGolferSide(TotalAndDirect.ofGolferSide().withCovariates(Metric.CURVE, Metric.CLUB_PATH))
-                .withFlights(FlightCounterfactual.withDefaults().withResamples(199))
                 .explain(result);
         assertEquals(
                 List.of(Metric.CLUB_PATH),

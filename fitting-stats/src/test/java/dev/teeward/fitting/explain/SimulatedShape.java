@@ -96,25 +96,33 @@ record SimulatedShape(double face, double path, int pairs) {
         }
     }
 
-    Counted count(Metric outcome, int sessions, long seed) {
+    /** Counts curve, side and start direction, each by its own question. */
+    Map<Metric, Counted> count(int sessions, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        Counted counted = new Counted();
+        Map<Metric, Counted> counts = new EnumMap<>(Metric.class);
         for (int i = 0; i < sessions; i++) {
             HeadToHeadResult result = COMPARE.compare(hit(random.split()));
-            TotalAndDirect.Result effect =
-                    TotalAndDirect.ofGolferSide().explain(result, outcome).orElseThrow();
-            ClubOrSwing found = ClubOrSwing.of(result, Balance.withDefaults().compare(result), effect);
-            counted.answers.merge(found.answer(), 1, Integer::sum);
-            boolean wrongClub = TruthTable.wrong(
-                    found.club(),
-                    effect.direct().estimate().value(),
-                    club(outcome),
-                    result.find(outcome).orElseThrow().margin().orElseThrow());
-            boolean wrongSwing = path == 0.0
-                    ? !found.swingDiffers().isEmpty()
-                    : !found.swingDiffers().equals(List.of(Metric.CLUB_PATH)) && TruthTable.decided(found.swing());
-            counted.wrong += found.answer() != ClubOrSwing.Answer.CAN_NOT_TELL && (wrongClub || wrongSwing) ? 1 : 0;
+            Balance.Result balance = Balance.withDefaults().compare(result);
+            for (Metric outcome : List.of(Metric.CURVE, Metric.SIDE, Metric.START_DIRECTION)) {
+                count(result, balance, outcome, counts.computeIfAbsent(outcome, m -> new Counted()));
+            }
         }
-        return counted;
+        return counts;
+    }
+
+    private void count(HeadToHeadResult result, Balance.Result balance, Metric outcome, Counted counted) {
+        TotalAndDirect.Result effect =
+                TotalAndDirect.ofGolferSide().explain(result, outcome).orElseThrow();
+        ClubOrSwing found = ClubOrSwing.of(result, balance, effect);
+        counted.answers.merge(found.answer(), 1, Integer::sum);
+        boolean wrongClub = TruthTable.wrong(
+                found.club(),
+                effect.direct().estimate().value(),
+                club(outcome),
+                result.find(outcome).orElseThrow().margin().orElseThrow());
+        boolean wrongSwing = path == 0.0
+                ? !found.swingDiffers().isEmpty()
+                : !found.swingDiffers().equals(List.of(Metric.CLUB_PATH)) && TruthTable.decided(found.swing());
+        counted.wrong += found.answer() != ClubOrSwing.Answer.CAN_NOT_TELL && (wrongClub || wrongSwing) ? 1 : 0;
     }
 }

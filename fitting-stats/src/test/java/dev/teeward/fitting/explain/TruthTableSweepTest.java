@@ -88,18 +88,18 @@ class TruthTableSweepTest {
         double most = SESSIONS * (0.05 + 3.0 * Math.sqrt(0.05 * 0.95 / SESSIONS));
         double half = SESSIONS * (0.025 + 3.0 * Math.sqrt(0.025 * 0.975 / SESSIONS));
         for (int pairs : new int[] {12, 20, 30}) {
-            for (Metric outcome : List.of(Metric.CURVE, Metric.SIDE, Metric.START_DIRECTION)) {
-                SimulatedShape.Counted opened =
-                        SimulatedShape.openedByTheClub(pairs).count(outcome, SESSIONS, 21);
-                SimulatedShape.Counted path =
-                        SimulatedShape.anotherPath(pairs).count(outcome, SESSIONS, 22);
-                System.err.printf(
-                        Locale.ROOT, "SWEEP %s, %d pairs: face %s; path %s%n", outcome, pairs, opened, path);
-                String what = outcome + ", " + pairs + " pairs: " + opened + "; " + path;
+            Map<Metric, SimulatedShape.Counted> faces =
+                    SimulatedShape.openedByTheClub(pairs).count(SESSIONS, 21);
+            Map<Metric, SimulatedShape.Counted> paths =
+                    SimulatedShape.anotherPath(pairs).count(SESSIONS, 22);
+            faces.forEach((outcome, opened) -> {
+                SimulatedShape.Counted path = Objects.requireNonNull(paths.get(outcome));
+                String what = outcome + ", " + pairs + " pairs: face " + opened + "; path " + path;
+                System.err.println("SWEEP " + what);
                 assertTrue(opened.of(ClubOrSwing.Answer.SWING) <= half, what);
                 assertTrue(path.of(ClubOrSwing.Answer.CLUB) <= half, what);
                 assertTrue(opened.wrong() <= most && path.wrong() <= most, what);
-            }
+            });
         }
     }
 
