@@ -27,15 +27,17 @@ class UnevenAirWordsTest {
     private static Session days(List<String> high, List<String> low) {
         Session even = ExplainedSessions.carries(3, 0.0, 0.0);
         List<Session> days = new ArrayList<>();
-        days.add(day(even, high, 6_000.0));
-        days.add(day(even, low, 0.0));
+        days.add(day(even, high, 6_000.0, high.equals(low) ? 0 : -1));
+        days.add(day(even, low, 0.0, high.equals(low) ? 1 : -1));
         return Session.combine(days);
     }
 
-    private static Session day(Session even, List<String> clubs, double feet) {
+    /** All pairs, or every other one of them. */
+    private static Session day(Session even, List<String> clubs, double feet, int turn) {
         // Results of flight are worked out anew in the air of the day.
         return even.withShots(ShotSet.of(even.shots().stream()
                         .filter(shot -> clubs.contains(shot.club()))
+                        .filter(shot -> turn < 0 || (shot.number() - 1) / 4 % 2 == turn)
                         .map(shot -> {
                             Shot bare = shot.without(Metric.TOTAL);
                             for (Metric metric : SameAir.metrics()) {
@@ -58,9 +60,10 @@ class UnevenAirWordsTest {
                 .withExplanation(Explain.withDefaults()
                         .withFlights(FlightCounterfactual.withDefaults().withResamples(199))
                         .explain(result));
-        for (Section section : report.sections()) {
-            section.sentences().forEach(sentence -> SpokenCheck.read(report.data()::value, sentence));
-        }
+        report.sections().stream()
+                .filter(section -> List.of("in-short", "explained").contains(section.id()))
+                .flatMap(section -> section.sentences().stream())
+                .forEach(sentence -> SpokenCheck.read(report.data()::value, sentence));
         return report;
     }
 
