@@ -42,7 +42,7 @@ import java.util.Optional;
  *
  * <pre>{@code
  * TotalAndDirect.Result r = TotalAndDirect.withDefaults().explain(result, Metric.CURVE).orElseThrow();
- * r.total().estimate();                                    // with the swings as they were
+ * r.total().estimate();                                    // as hit
  * r.direct().estimate();                                   // at the same face to path and club speed
  * r.explained().get(Metric.FACE_TO_PATH).estimate();       // slope times difference
  * }</pre>

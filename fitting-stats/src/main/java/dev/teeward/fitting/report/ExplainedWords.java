@@ -209,7 +209,16 @@ final class ExplainedWords {
                 goesWith(r, k, place, sentences);
             }
         }
-        Unit unit = subject.unit(outcome);
+        atEqual(r, place, sentences);
+        why.atEqualSwing(outcome)
+                .filter(swing -> !swing.covariates().equals(r.covariates()))
+                .ifPresent(swing ->
+                        atEqual(swing, PLACE + "/golfer_side/" + why.golferSide().indexOf(swing), sentences));
+        return true;
+    }
+
+    private void atEqual(TotalAndDirect.Result r, String place, List<Sentence> sentences) {
+        Unit unit = subject.unit(r.outcome());
         Wording w = subject.words()
                 .say("at equal "
                         + Subject.list(
@@ -219,11 +228,10 @@ final class ExplainedWords {
                 .quote(subject.second())
                 .say(" is ");
         DifferenceWords.value(w, r.direct().estimate().convertTo(unit), place + "/direct")
-                .say(" in " + Subject.label(outcome) + ", and with the swings as they were ");
+                .say(" in " + Subject.label(r.outcome()) + ", and as hit ");
         DifferenceWords.value(w, r.total().estimate().convertTo(unit), place + "/total");
         sentences.add(w.say(".").sentence());
         r.corrected().ifPresent(c -> corrected(c, r, place, sentences));
-        return true;
     }
 
     private void corrected(Coefficient direct, TotalAndDirect.Result r, String place, List<Sentence> sentences) {
