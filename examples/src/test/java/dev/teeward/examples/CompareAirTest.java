@@ -24,8 +24,9 @@ class CompareAirTest {
     }
 
     private String file(String club, int feet) throws Exception {
-        StringBuilder text = new StringBuilder("# elevation: " + feet + " ft\n"
-                + "club,club_speed_mph,attack_angle_deg,ball_speed_mph,launch_angle_deg,start_direction_deg,spin_rate_rpm,axis_tilt_deg\n");
+        StringBuilder text = new StringBuilder(
+                "# elevation: " + feet + " ft\n"
+                        + "club,club_speed_mph,attack_angle_deg,ball_speed_mph,launch_angle_deg,start_direction_deg,spin_rate_rpm,axis_tilt_deg\n");
         for (int i = 0; i < 12; i++) {
             int turn = 5 * i % 12;
             text.append(club + ',' + (80.0 + 0.1 * turn) + ",-4." + (7 * i % 5) + ',' + (112.0 + 0.2 * turn)

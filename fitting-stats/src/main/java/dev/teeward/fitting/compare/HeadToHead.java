@@ -438,7 +438,8 @@ public final class HeadToHead {
             }
         }
         // The order of the shots that decide: those of the pairs, or all used ones.
-        ShotSet judged = decides.paired() ? ShotSet.of(pairs.paired()) : session.shots().used();
+        ShotSet judged =
+                decides.paired() ? ShotSet.of(pairs.paired()) : session.shots().used();
         int[] order = new int[judged.size()];
         int count = 0;
         for (Shot shot : judged) {

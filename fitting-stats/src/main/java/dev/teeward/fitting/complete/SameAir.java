@@ -227,7 +227,11 @@ public final class SameAir {
                 .stationPressure(air.pressure())
                 .wind(windFrom, windSpeed)
                 .remark("brought over from other air, which was "
-                        + (flights.airs().stream().map(SessionAir::description).distinct().count() > 1L
+                        + (flights.airs().stream()
+                                                .map(SessionAir::description)
+                                                .distinct()
+                                                .count()
+                                        > 1L
                                 ? "not the same for all shots"
                                 : completion.air().description()))
                 .build();

@@ -24,7 +24,8 @@ import java.util.OptionalDouble;
  * and attack angle for carry, club path and club speed for start, curve and side. Face, loft, lie and strike are how club and
  * golfer meet, {@link SwingSide#MEETING}: what goes with them stays with the club, and {@link Explanation#effects()} and
  * {@link Explanation#flights()} show how much that is. So a club that opens the face is named in the curve, and so is one whose
- * face the golfer happened to leave open with it alone: shots cannot tell these two apart.
+ * face the golfer happened to leave open with it alone: shots cannot tell these two apart. With a face opened by 1.8 deg the club is
+ * named in the curve in 20, 76 and 95 % of 400 simulated sessions of 12, 20 and 30 pairs, the swing in 0.3, 0 and 0 %.
  *
  * <p><b>The two verdicts.</b> {@link #swing()}: different if such a covariate of the outcome differs between the clubs, by Holm (1979)
  * over the covariates; practically the same if each of them passes the equivalence test against its margin, which needs no

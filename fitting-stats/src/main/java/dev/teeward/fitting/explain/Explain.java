@@ -37,8 +37,7 @@ public final class Explain {
     private final TotalAndDirect golferSide;
     private final FlightCounterfactual flights;
 
-    private Explain(
-            Balance balance, TotalAndDirect effects, TotalAndDirect golferSide, FlightCounterfactual flights) {
+    private Explain(Balance balance, TotalAndDirect effects, TotalAndDirect golferSide, FlightCounterfactual flights) {
         this.balance = balance;
         this.effects = effects;
         this.golferSide = golferSide;
@@ -83,9 +82,10 @@ public final class Explain {
      */
     public Explain withGolferSide(TotalAndDirect other) {
         other.beyondTheApproach().ifPresent(m -> {
-            throw new IllegalArgumentException("covariates of the golfer's side must be of the approach (club speed, attack"
-                    + " angle, club path), but one was " + m.key()
-                    + ", where club and golfer meet; start from TotalAndDirect.ofGolferSide()");
+            throw new IllegalArgumentException(
+                    "covariates of the golfer's side must be of the approach (club speed, attack"
+                            + " angle, club path), but one was " + m.key()
+                            + ", where club and golfer meet; start from TotalAndDirect.ofGolferSide()");
         });
         return new Explain(balance, effects, other, flights);
     }
@@ -111,10 +111,10 @@ public final class Explain {
     public Explanation explain(HeadToHeadResult result) {
         Set<Metric> outcomes = new LinkedHashSet<>(OUTCOMES);
         outcomes.add(result.primary().metric());
-        outcomes.removeIf(
-                m -> result.find(m).filter(MetricComparison::inFamily).isEmpty());
-        List<TotalAndDirect.Result> differences =
-                outcomes.stream().flatMap(m -> effects.explain(result, m).stream()).toList();
+        outcomes.removeIf(m -> result.find(m).filter(MetricComparison::inFamily).isEmpty());
+        List<TotalAndDirect.Result> differences = outcomes.stream()
+                .flatMap(m -> effects.explain(result, m).stream())
+                .toList();
         List<TotalAndDirect.Result> atEqualSwing = outcomes.stream()
                 .flatMap(m -> golferSide.explain(result, m).stream())
                 .toList();

@@ -129,8 +129,9 @@ final class Answer {
     private void order(List<Sentence> sentences) {
         if (subject.airsDiffer()) {
             sentences.add(subject.words()
-                    .say("the clubs were not hit in the same air, so club and air can't be told apart in anything of the"
-                            + " flight: bring every shot into one air first.")
+                    .say(
+                            "the clubs were not hit in the same air, so club and air can't be told apart in anything of the"
+                                    + " flight: bring every shot into one air first.")
                     .sentence());
         }
         if (subject.result().order() == ShotOrderKind.BLOCKED) {

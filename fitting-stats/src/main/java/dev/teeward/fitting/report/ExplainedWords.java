@@ -51,8 +51,9 @@ final class ExplainedWords {
         }
         if (!sentences.isEmpty()) {
             sentences.add(subject.words()
-                    .say("what goes with face, loft, lie and strike is how club and golfer meet, and is not counted to the"
-                            + " swing; shots do not tell whether the club or the golfer set them.")
+                    .say(
+                            "what goes with face, loft, lie and strike is how club and golfer meet, and is not counted to the"
+                                    + " swing; shots do not tell whether the club or the golfer set them.")
                     .sentence());
         }
         side(SwingSide.GOLFER, "what the golfer brings", sentences);
@@ -121,11 +122,12 @@ final class ExplainedWords {
             case UNDECIDED ->
                 a.warnings().isEmpty()
                         ? "whether " + label + " was the same can't be told yet"
-                        : "club and air can't be told apart in " + label + ", as the clubs were not hit in the same air";
+                        : "club and air can't be told apart in " + label
+                                + ", as the clubs were not hit in the same air";
         };
         sentences.add(subject.words()
-                .say("club or swing, in " + label + ", asked by itself: " + answer + "; " + swing + "; at equal " + inputs
-                        + ", " + club + ".")
+                .say("club or swing, in " + label + ", asked by itself: " + answer + "; " + swing + "; at equal "
+                        + inputs + ", " + club + ".")
                 .sentence());
     }
 
@@ -212,8 +214,8 @@ final class ExplainedWords {
         atEqual(r, place, sentences);
         why.atEqualSwing(outcome)
                 .filter(swing -> !swing.covariates().equals(r.covariates()))
-                .ifPresent(swing ->
-                        atEqual(swing, PLACE + "/golfer_side/" + why.golferSide().indexOf(swing), sentences));
+                .ifPresent(swing -> atEqual(
+                        swing, PLACE + "/golfer_side/" + why.golferSide().indexOf(swing), sentences));
         return true;
     }
 

@@ -170,8 +170,7 @@ class ClubOrSwingTest {
 
     @Test
     void onlyTheApproachCountsAsTheSwing() {
-        TotalAndDirect face =
-                TotalAndDirect.ofGolferSide().withCovariates(Metric.CURVE, Metric.FACE_TO_PATH);
+        TotalAndDirect face = TotalAndDirect.ofGolferSide().withCovariates(Metric.CURVE, Metric.FACE_TO_PATH);
         String message = assertThrows(
                         IllegalArgumentException.class,
                         () -> Explain.withDefaults().withGolferSide(face))
@@ -189,9 +188,7 @@ class ClubOrSwingTest {
         assertEquals(
                 List.of(Metric.FACE_TO_PATH, Metric.CLUB_SPEED),
                 why.effect(Metric.CURVE).orElseThrow().covariates());
-        assertEquals(
-                List.of(Metric.CLUB_SPEED),
-                TotalAndDirect.ofGolferSide().covariates(Metric.BALL_SPEED));
+        assertEquals(List.of(Metric.CLUB_SPEED), TotalAndDirect.ofGolferSide().covariates(Metric.BALL_SPEED));
     }
 
     /** Equal clubs, each hit in an air of its own: the carry cannot be given to the club, the start direction can. */

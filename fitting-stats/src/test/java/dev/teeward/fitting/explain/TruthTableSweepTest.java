@@ -85,13 +85,14 @@ class TruthTableSweepTest {
      */
     @Test
     void aFaceIsWhereClubAndGolferMeet() {
-        double most = SESSIONS * (0.05 + 3.0 * Math.sqrt(0.05 * 0.95 / SESSIONS));
-        double half = SESSIONS * (0.025 + 3.0 * Math.sqrt(0.025 * 0.975 / SESSIONS));
+        int sessions = 400;
+        double most = sessions * (0.05 + 3.0 * Math.sqrt(0.05 * 0.95 / sessions));
+        double half = sessions * (0.025 + 3.0 * Math.sqrt(0.025 * 0.975 / sessions));
         for (int pairs : new int[] {12, 20, 30}) {
             Map<Metric, SimulatedShape.Counted> faces =
-                    SimulatedShape.openedByTheClub(pairs).count(SESSIONS, 21);
+                    SimulatedShape.openedByTheClub(pairs).count(sessions, 21);
             Map<Metric, SimulatedShape.Counted> paths =
-                    SimulatedShape.anotherPath(pairs).count(SESSIONS, 22);
+                    SimulatedShape.anotherPath(pairs).count(sessions, 22);
             faces.forEach((outcome, opened) -> {
                 SimulatedShape.Counted path = Objects.requireNonNull(paths.get(outcome));
                 String what = outcome + ", " + pairs + " pairs: face " + opened + "; path " + path;

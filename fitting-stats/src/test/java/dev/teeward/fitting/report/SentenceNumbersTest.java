@@ -128,8 +128,8 @@ class SentenceNumbersTest {
                     .withExplanation(EXPLAIN.explain(result));
             readBack(report, "seed " + seed);
         }
-        // The ball is faster at the same swing, without and with a faster swing, and the swing alone; the speed is stated to
-        // be read to 0.05 m/s.
+        // The ball is faster at the same swing, without and with a faster swing, and the swing alone; the speed is
+        // stated to be read to 0.05 m/s.
         for (double[] faster : new double[][] {{3.0, 0.0}, {3.0, 1.0}, {0.0, 1.0}}) {
             Session session = ExplainedSessions.carries(1, faster[0], faster[1]).toBuilder()
                     .tolerance(Metric.CLUB_SPEED, 0.05)

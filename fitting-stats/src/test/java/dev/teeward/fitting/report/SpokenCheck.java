@@ -25,8 +25,8 @@ import java.util.stream.Collectors;
  */
 final class SpokenCheck {
     /** What air moves, by its key. */
-    private static final Set<String> AIR_MOVES = Set.of(
-            "carry", "apex", "flight_time", "landing_speed", "side", "curve", "descent_angle", "total");
+    private static final Set<String> AIR_MOVES =
+            Set.of("carry", "apex", "flight_time", "landing_speed", "side", "curve", "descent_angle", "total");
 
     /** A side, a direction or a winner; each must be in a clause that is checked. */
     static final Set<String> DIRECTIONS = Set.of(("longer shorter faster slower higher lower steeper shallower farther"
@@ -362,13 +362,15 @@ final class SpokenCheck {
             String expected = verdict.equals("undecided")
                     ? "can't tell yet"
                     : airs
-                    ? (verdict.equals("different") ? "they differ" : here + " they came out practically the same")
-                            + ", but were not hit in the same air"
-                    : verdict.equals("practically_the_same")
-                            ? here + " the clubs are practically the same"
-                            : exact
-                                    ? "the clubs differ"
-                                    : "the clubs look different, but the exact test does not bear it out";
+                            ? (verdict.equals("different")
+                                            ? "they differ"
+                                            : here + " they came out practically the same")
+                                    + ", but were not hit in the same air"
+                            : verdict.equals("practically_the_same")
+                                    ? here + " the clubs are practically the same"
+                                    : exact
+                                            ? "the clubs differ"
+                                            : "the clubs look different, but the exact test does not bear it out";
             require(m.group(1).equals(expected), expected);
             boolean paired = Boolean.TRUE.equals(data.apply(primary + "/paired"));
             double fewest =
@@ -496,7 +498,9 @@ final class SpokenCheck {
                     List.of(m.group(5).split(", | and ", -1)).stream()
                             .map(SpokenCheck::keyOf)
                             .toList()
-                            .equals(keys("/explanation/golfer_side/" + swingIndex(keyOf(m.group(1))) + "/covariates", "metric")),
+                            .equals(keys(
+                                    "/explanation/golfer_side/" + swingIndex(keyOf(m.group(1))) + "/covariates",
+                                    "metric")),
                     "what was held equal");
             require(swing.replace(' ', '_').equals(answer.get("swing")), swing);
             require(club.replace(' ', '_').equals(answer.get("club")), club);

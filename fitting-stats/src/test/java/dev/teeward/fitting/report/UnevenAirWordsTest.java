@@ -35,7 +35,8 @@ class UnevenAirWordsTest {
     /** All pairs, or every other one of them. */
     private static Session day(Session even, List<String> clubs, double feet, int turn) {
         // Results of flight are worked out anew in the air of the day.
-        return even.withShots(ShotSet.of(even.shots().stream()
+        return even
+                .withShots(ShotSet.of(even.shots().stream()
                         .filter(shot -> clubs.contains(shot.club()))
                         .filter(shot -> turn < 0 || (shot.number() - 1) / 4 % 2 == turn)
                         .map(shot -> {
@@ -83,7 +84,8 @@ class UnevenAirWordsTest {
         String brief = words(report, "in-short");
         assertTrue(brief.contains("carry, as declared"), brief);
         assertTrue(brief.contains("they differ, but were not hit in the same air."), brief);
-        assertTrue(brief.contains("The clubs were not hit in the same air, so club and air can't be told apart"), brief);
+        assertTrue(
+                brief.contains("The clubs were not hit in the same air, so club and air can't be told apart"), brief);
         assertFalse(brief.contains("the clubs differ"), brief);
         String explained = words(report, "explained");
         assertTrue(explained.contains("Club or swing, in carry, asked by itself: can't be told yet;"), explained);
