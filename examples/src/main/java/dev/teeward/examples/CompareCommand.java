@@ -6,6 +6,7 @@ import dev.teeward.fitting.compare.ComparisonException;
 import dev.teeward.fitting.compare.HeadToHead;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.complete.Completion;
+import dev.teeward.fitting.complete.SameAir;
 import dev.teeward.fitting.complete.SessionAir;
 import dev.teeward.fitting.complete.SessionCompleter;
 import dev.teeward.fitting.explain.Explain;
@@ -24,6 +25,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
@@ -104,6 +106,9 @@ final class CompareCommand implements Callable<Integer> {
     private double level = 0.95;
 
     @Mixin
+    private OneAir oneAir = new OneAir();
+
+    @Mixin
     private OutputOptions output = new OutputOptions();
 
     @Mixin
@@ -119,6 +124,7 @@ final class CompareCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         HeadToHead procedure = procedure();
+        Optional<SameAir> air = air();
         sessions.forEach(path -> named(path, "SESSION.csv"));
         named(reading.mapping(), "--mapping");
         named(output.html(), "--html");
@@ -126,7 +132,8 @@ final class CompareCommand implements Callable<Integer> {
         ReportFiles files = new ReportFiles(output.html(), output.json());
         files.check(reading.inputs(sessions));
         List<String> notes = new ArrayList<>();
-        Session session = read(notes);
+        Session hit = read(notes);
+        Session session = air.map(same -> brought(same, hit, notes)).orElse(hit);
         PrintWriter out = spec.commandLine().getOut();
         HeadToHeadResult result = compare(procedure, session);
         HeadToHeadReport report = HeadToHeadReport.of(result);
@@ -184,6 +191,22 @@ final class CompareCommand implements Callable<Integer> {
                     + BigDecimal.valueOf(level).toPlainString());
         }
         return procedure.withLevel(level);
+    }
+
+    private Optional<SameAir> air() {
+        try {
+            return oneAir.air(output.units());
+        } catch (IllegalArgumentException e) {
+            throw wrong("--elevation: " + e.getMessage());
+        }
+    }
+
+    /** The session in one air; its notes are those of the flights that could not be brought there. */
+    private Session brought(SameAir air, Session session, List<String> notes) {
+        SameAir.Result result =
+                sessionFault(sessions.get(0), () -> air.withoutIntervals().bring(session));
+        result.warnings().forEach(warning -> notes.add(warning.message()));
+        return result.session();
     }
 
     private static String plain(BigDecimal number) {

@@ -7,6 +7,7 @@ import dev.teeward.fitting.ShotSet;
 import dev.teeward.fitting.compare.ComparisonException.Reason;
 import dev.teeward.fitting.complete.Completion;
 import dev.teeward.fitting.complete.SessionCompleter;
+import dev.teeward.fitting.complete.UnevenAir;
 import dev.teeward.fitting.screen.ScreenReport;
 import dev.teeward.fitting.screen.SessionScreen;
 import dev.teeward.fitting.screen.WarmUp;
@@ -32,7 +33,9 @@ import org.jspecify.annotations.Nullable;
  * declared margin of a metric that cannot be compared has the warning {@code margin-not-used}. Metrics of which
  * the flight model worked out every reading are functions of the launch: they are compared, but adjusted among themselves, so
  * that they do not weaken what was measured ({@link MetricComparison#inFamily()}). What follows from measured readings by
- * definition, such as the smash factor, counts as measured.
+ * definition, such as the smash factor, counts as measured. Clubs that were not hit in the same air, of sessions that were
+ * {@linkplain Session#combine combined}, have the warning {@code airs-differ} ({@link UnevenAir}): then a difference of flight
+ * is partly the air's, and {@link dev.teeward.fitting.complete.SameAir} is the mend.
  *
  * <pre>{@code
  * HeadToHeadResult r = HeadToHead.withDefaults().withClubs("Alder", "Rowan")
@@ -288,7 +291,7 @@ public final class HeadToHead {
                 level,
                 builds,
                 PatternSpread.compare(first, second, pairs, level),
-                warnings(session.shots(), first, second, pairs, metrics, builds));
+                warnings(session, first, second, pairs, metrics, builds));
     }
 
     private static void checkEnough(ShotSet shots, List<String> names) {
@@ -405,13 +408,14 @@ public final class HeadToHead {
     }
 
     private List<Warning> warnings(
-            ShotSet shots,
+            Session session,
             ClubShots first,
             ClubShots second,
             ShotPairing pairs,
             List<MetricComparison> metrics,
             List<BuildDifference> builds) {
         List<Warning> warnings = new ArrayList<>();
+        UnevenAir.warning(session, List.of(first.name(), second.name())).ifPresent(warnings::add);
         MetricComparison decides =
                 metrics.stream().filter(MetricComparison::primary).findFirst().orElseThrow();
         if (primary == null) {
@@ -434,7 +438,8 @@ public final class HeadToHead {
             }
         }
         // The order of the shots that decide: those of the pairs, or all used ones.
-        ShotSet judged = decides.paired() ? ShotSet.of(pairs.paired()) : shots.used();
+        ShotSet judged =
+                decides.paired() ? ShotSet.of(pairs.paired()) : session.shots().used();
         int[] order = new int[judged.size()];
         int count = 0;
         for (Shot shot : judged) {

@@ -227,7 +227,13 @@ public final class SameAir {
                 .stationPressure(air.pressure())
                 .wind(windFrom, windSpeed)
                 .remark("brought over from other air, which was "
-                        + completion.air().description())
+                        + (flights.airs().stream()
+                                                .map(SessionAir::description)
+                                                .distinct()
+                                                .count()
+                                        > 1L
+                                ? "not the same for all shots"
+                                : completion.air().description()))
                 .build();
         return new Result(brought, List.copyOf(carries), List.copyOf(warnings));
     }

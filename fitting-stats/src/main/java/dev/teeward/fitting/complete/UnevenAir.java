@@ -1,5 +1,6 @@
 package dev.teeward.fitting.complete;
 
+import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.Shot;
 import dev.teeward.quantity.Warning;
@@ -38,6 +39,9 @@ import java.util.Optional;
  * <p>Thread-safe: it has no state.
  */
 public final class UnevenAir {
+    /** The code of the warning. */
+    public static final String CODE = "airs-differ";
+
     private static final double DENSITY_SHARE = 0.01;
     private static final double WIND_METERS_PER_SECOND = 0.25;
 
@@ -53,6 +57,16 @@ public final class UnevenAir {
     }
 
     private UnevenAir() {}
+
+    /**
+     * Whether air moves a metric: {@link SameAir#metrics()} and the total.
+     *
+     * @param metric which
+     * @return true if a difference of it is partly the air's where airs differ
+     */
+    public static boolean concerns(Metric metric) {
+        return metric == Metric.TOTAL || SameAir.metrics().contains(metric);
+    }
 
     /**
      * What to tell of clubs that are compared.
@@ -121,7 +135,7 @@ public final class UnevenAir {
                 one.winds(other),
                 one.winds(other) / 0.44704);
         return Warning.of(
-                "airs-differ",
+                CODE,
                 "the clubs were not hit in the same air: "
                         + (densities ? density : "")
                         + (densities && winds ? ", and " : "")

@@ -6,8 +6,10 @@ import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.PValueAdjustment;
 import dev.teeward.fitting.compare.TostTest;
 import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.complete.UnevenAir;
 import dev.teeward.fitting.internal.Distributions;
 import dev.teeward.fitting.linear.Coefficient;
+import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -15,10 +17,17 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Club or swing, in one word for one outcome: did the deliveries that {@link TotalAndDirect} holds equal differ, and is there a
- * difference at equal delivery?
+ * Club or swing, in one word for one outcome: did the swings differ, in what the golfer brings, and is there a difference at
+ * equal swing?
  *
- * <p><b>The two verdicts.</b> {@link #swing()}: different if a covariate of the outcome differs between the clubs, by Holm (1979)
+ * <p><b>What counts as the swing.</b> Only covariates of the golfer's side ({@link TotalAndDirect#ofGolferSide()}): club speed
+ * and attack angle for carry, club path and club speed for start, curve and side. Face, loft, lie and strike are how club and
+ * golfer meet, {@link SwingSide#MEETING}: what goes with them stays with the club, and {@link Explanation#effects()} and
+ * {@link Explanation#flights()} show how much that is. So a club that opens the face is named in the curve, and so is one whose
+ * face the golfer happened to leave open with it alone: shots cannot tell these two apart. With a face opened by 1.8 deg the club is
+ * named in the curve in 20, 76 and 95 % of 400 simulated sessions of 12, 20 and 30 pairs, the swing in 0.3, 0 and 0 %.
+ *
+ * <p><b>The two verdicts.</b> {@link #swing()}: different if such a covariate of the outcome differs between the clubs, by Holm (1979)
  * over the covariates; practically the same if each of them passes the equivalence test against its margin, which needs no
  * adjustment because all must pass (Berger 1982, from memory). {@link #club()}: different if the direct difference is not 0 by t;
  * practically the same if it passes two one-sided t tests against the margin of the outcome. Its error is HC3 without pairs. Of
@@ -50,7 +59,11 @@ import java.util.OptionalDouble;
  * club, and a larger one nearly all. Where no
  * error is stated, {@link TotalAndDirect} can only warn ({@code covariate-moved}).
  *
- * <p>"Swing" is the delivery as it was, not who brought it: if the club makes the golfer swing faster, this says swing.
+ * <p><b>Air.</b> While the comparison warns {@code airs-differ}, nothing tells the club from the air in what a flight's air
+ * moves ({@link UnevenAir#concerns}): there the club has no verdict, and {@link #warnings()} says why.
+ *
+ * <p>"Swing" is speed, attack angle and path as they were, not who brought them: if the club makes the golfer swing faster, this
+ * says swing.
  *
  * <pre>{@code
  * ClubOrSwing carry = ClubOrSwing.of(result, why, Metric.CARRY).orElseThrow();
@@ -62,25 +75,32 @@ import java.util.OptionalDouble;
  *
  * @param outcome whose difference is asked
  * @param answer both verdicts in one word
- * @param swing whether the deliveries that are held equal differed
- * @param club whether there is a difference at equal delivery
+ * @param swing whether what the golfer brings, as far as it is held equal, differed
+ * @param club whether there is a difference at equal swing
  * @param swingDiffers the covariates that are called different, possibly none
  * @param alpha what each verdict spends: half of 1 minus the level of the comparison
+ * @param warnings why the club has no verdict whatever the shots say: {@code airs-differ}, or none
  */
 public record ClubOrSwing(
-        Metric outcome, Answer answer, Verdict swing, Verdict club, List<Metric> swingDiffers, double alpha) {
+        Metric outcome,
+        Answer answer,
+        Verdict swing,
+        Verdict club,
+        List<Metric> swingDiffers,
+        double alpha,
+        List<Warning> warnings) {
     /** The answer in one word. */
     public enum Answer {
-        /** A difference at equal delivery, and deliveries that were practically the same. */
+        /** A difference at equal swing, and swings that were practically the same. */
         CLUB,
 
-        /** Deliveries that differed, and practically no difference at equal delivery. */
+        /** Swings that differed, and practically no difference at equal swing. */
         SWING,
 
-        /** Deliveries that differed, and a difference at equal delivery. */
+        /** Swings that differed, and a difference at equal swing. */
         BOTH,
 
-        /** Deliveries that were practically the same, and practically no difference at equal delivery. */
+        /** Swings that were practically the same, and practically no difference at equal swing. */
         NEITHER,
 
         /** At least one of the two can't be told. */
@@ -88,14 +108,15 @@ public record ClubOrSwing(
     }
 
     /**
-     * Copies the list.
+     * Copies the lists.
      *
      * @param outcome whose difference is asked
      * @param answer both verdicts in one word
-     * @param swing whether the deliveries that are held equal differed
-     * @param club whether there is a difference at equal delivery
+     * @param swing whether what the golfer brings differed
+     * @param club whether there is a difference at equal swing
      * @param swingDiffers the covariates that are called different, possibly none
      * @param alpha what each verdict spends
+     * @param warnings why the club has no verdict, possibly none
      */
     public ClubOrSwing {
         Objects.requireNonNull(outcome, "outcome");
@@ -103,6 +124,7 @@ public record ClubOrSwing(
         Objects.requireNonNull(swing, "swing");
         Objects.requireNonNull(club, "club");
         swingDiffers = List.copyOf(swingDiffers);
+        warnings = List.copyOf(warnings);
     }
 
     /**
@@ -111,10 +133,10 @@ public record ClubOrSwing(
      * @param result the comparison that was explained; its level is spent, its margins are taken where the balance has none
      * @param why its explanation
      * @param outcome which outcome, by its own question: several outcomes are several budgets
-     * @return the answer, or empty if there is no difference at equal delivery of that outcome
+     * @return the answer, or empty if there is no difference at equal swing of that outcome
      */
     public static Optional<ClubOrSwing> of(HeadToHeadResult result, Explanation why, Metric outcome) {
-        return why.effect(outcome).map(effect -> of(result, why.balance(), effect));
+        return why.atEqualSwing(outcome).map(effect -> of(result, why.balance(), effect));
     }
 
     static ClubOrSwing of(HeadToHeadResult result, Balance.Result balance, TotalAndDirect.Result effect) {
@@ -140,25 +162,33 @@ public record ClubOrSwing(
         }
         Verdict swing = verdict(!differing.isEmpty(), same);
         OptionalDouble margin = result.find(effect.outcome()).orElseThrow().margin();
-        Verdict club = whole ? atEqualDelivery(effect, margin, alpha) : Verdict.UNDECIDED;
-        return new ClubOrSwing(effect.outcome(), answer(swing, club), swing, club, differing, alpha);
+        List<Warning> airs = airs(result, effect.outcome());
+        Verdict club = whole && airs.isEmpty() ? atEqualSwing(effect, margin, alpha) : Verdict.UNDECIDED;
+        return new ClubOrSwing(effect.outcome(), answer(swing, club), swing, club, differing, alpha, airs);
+    }
+
+    /** That the clubs met different airs, if air moves the outcome. */
+    private static List<Warning> airs(HeadToHeadResult result, Metric outcome) {
+        return result.warnings().stream()
+                .filter(w -> w.code().equals(UnevenAir.CODE) && UnevenAir.concerns(outcome))
+                .toList();
     }
 
     /** Where covariates are stated to be read with error, only what is said with and without the correction for it. */
-    private static Verdict atEqualDelivery(TotalAndDirect.Result effect, OptionalDouble margin, double alpha) {
-        Verdict plain = atEqualDelivery(effect.direct(), margin, alpha);
+    private static Verdict atEqualSwing(TotalAndDirect.Result effect, OptionalDouble margin, double alpha) {
+        Verdict plain = atEqualSwing(effect.direct(), margin, alpha);
         if (effect.readWithError().isEmpty()) {
             return plain;
         }
         double direct = effect.direct().estimate().value();
         return effect.corrected()
-                .filter(c -> atEqualDelivery(c, margin, alpha) == plain)
+                .filter(c -> atEqualSwing(c, margin, alpha) == plain)
                 .filter(c -> plain != Verdict.DIFFERENT || c.estimate().value() * direct > 0.0)
                 .map(c -> plain)
                 .orElse(Verdict.UNDECIDED);
     }
 
-    private static Verdict atEqualDelivery(Coefficient direct, OptionalDouble margin, double alpha) {
+    private static Verdict atEqualSwing(Coefficient direct, OptionalDouble margin, double alpha) {
         return verdict(direct.pValue() <= alpha, margin.isPresent() && beyond(direct, margin.getAsDouble()) < alpha);
     }
 

@@ -26,16 +26,21 @@ import java.util.Set;
 public final class Explain {
     private static final List<Metric> OUTCOMES =
             List.of(Metric.CURVE, Metric.CARRY, Metric.SIDE, Metric.START_DIRECTION, Metric.BALL_SPEED);
-    private static final Explain DEFAULTS =
-            new Explain(Balance.withDefaults(), TotalAndDirect.withDefaults(), FlightCounterfactual.withDefaults());
+    private static final Explain DEFAULTS = new Explain(
+            Balance.withDefaults(),
+            TotalAndDirect.withDefaults(),
+            TotalAndDirect.ofGolferSide(),
+            FlightCounterfactual.withDefaults());
 
     private final Balance balance;
     private final TotalAndDirect effects;
+    private final TotalAndDirect golferSide;
     private final FlightCounterfactual flights;
 
-    private Explain(Balance balance, TotalAndDirect effects, FlightCounterfactual flights) {
+    private Explain(Balance balance, TotalAndDirect effects, TotalAndDirect golferSide, FlightCounterfactual flights) {
         this.balance = balance;
         this.effects = effects;
+        this.golferSide = golferSide;
         this.flights = flights;
     }
 
@@ -55,7 +60,7 @@ public final class Explain {
      * @return a changed copy
      */
     public Explain withBalance(Balance other) {
-        return new Explain(Objects.requireNonNull(other, "other"), effects, flights);
+        return new Explain(Objects.requireNonNull(other, "other"), effects, golferSide, flights);
     }
 
     /**
@@ -65,7 +70,24 @@ public final class Explain {
      * @return a changed copy
      */
     public Explain withTotalAndDirect(TotalAndDirect other) {
-        return new Explain(balance, Objects.requireNonNull(other, "other"), flights);
+        return new Explain(balance, Objects.requireNonNull(other, "other"), golferSide, flights);
+    }
+
+    /**
+     * With covariates on which {@link ClubOrSwing} rests; unless changed {@link TotalAndDirect#ofGolferSide()}.
+     *
+     * @param other what is held equal: of the approach of the club only, such as its speed and path
+     * @return a changed copy
+     * @throws IllegalArgumentException if a covariate is none of the approach
+     */
+    public Explain withGolferSide(TotalAndDirect other) {
+        other.beyondTheApproach().ifPresent(m -> {
+            throw new IllegalArgumentException(
+                    "covariates of the golfer's side must be of the approach (club speed, attack"
+                            + " angle, club path), but one was " + m.key()
+                            + ", where club and golfer meet; start from TotalAndDirect.ofGolferSide()");
+        });
+        return new Explain(balance, effects, other, flights);
     }
 
     /**
@@ -75,7 +97,7 @@ public final class Explain {
      * @return a changed copy
      */
     public Explain withFlights(FlightCounterfactual other) {
-        return new Explain(balance, effects, Objects.requireNonNull(other, "other"));
+        return new Explain(balance, effects, golferSide, Objects.requireNonNull(other, "other"));
     }
 
     /**
@@ -89,14 +111,17 @@ public final class Explain {
     public Explanation explain(HeadToHeadResult result) {
         Set<Metric> outcomes = new LinkedHashSet<>(OUTCOMES);
         outcomes.add(result.primary().metric());
+        outcomes.removeIf(m -> result.find(m).filter(MetricComparison::inFamily).isEmpty());
         List<TotalAndDirect.Result> differences = outcomes.stream()
-                .filter(m -> result.find(m).filter(MetricComparison::inFamily).isPresent())
                 .flatMap(m -> effects.explain(result, m).stream())
+                .toList();
+        List<TotalAndDirect.Result> atEqualSwing = outcomes.stream()
+                .flatMap(m -> golferSide.explain(result, m).stream())
                 .toList();
         Optional<FlightCounterfactual.Result> flown = flights.explain(result);
         List<Agreement> agreements = new ArrayList<>();
         flown.ifPresent(f ->
                 f.outcomes().forEach(outcome -> Agreement.of(result, f, outcome).ifPresent(agreements::add)));
-        return new Explanation(result, balance.compare(result), differences, flown, agreements);
+        return new Explanation(result, balance.compare(result), differences, atEqualSwing, flown, agreements);
     }
 }

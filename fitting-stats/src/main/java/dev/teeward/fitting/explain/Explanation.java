@@ -20,6 +20,7 @@ import java.util.Optional;
  * @param result what was explained
  * @param balance whether the swings were the same
  * @param effects differences beside those at equal delivery, by outcome
+ * @param golferSide the same with only covariates of the golfer's side held equal: what {@link ClubOrSwing} rests on
  * @param flights the shares by flights, or empty if the launches were not measured
  * @param agreements whether the shares and the shots say the same, by outcome
  */
@@ -27,6 +28,7 @@ public record Explanation(
         HeadToHeadResult result,
         Balance.Result balance,
         List<TotalAndDirect.Result> effects,
+        List<TotalAndDirect.Result> golferSide,
         Optional<FlightCounterfactual.Result> flights,
         List<Agreement> agreements) {
     /**
@@ -35,6 +37,7 @@ public record Explanation(
      * @param result what was explained
      * @param balance whether the swings were the same
      * @param effects differences beside those at equal delivery, by outcome
+     * @param golferSide the same with only covariates of the golfer's side
      * @param flights the shares by flights, or empty
      * @param agreements whether the shares and the shots say the same, by outcome
      */
@@ -43,6 +46,7 @@ public record Explanation(
         Objects.requireNonNull(balance, "balance");
         Objects.requireNonNull(flights, "flights");
         effects = List.copyOf(effects);
+        golferSide = List.copyOf(golferSide);
         agreements = List.copyOf(agreements);
     }
 
@@ -54,6 +58,16 @@ public record Explanation(
      */
     public Optional<TotalAndDirect.Result> effect(Metric outcome) {
         return effects.stream().filter(e -> e.outcome() == outcome).findFirst();
+    }
+
+    /**
+     * Both differences of one outcome, with only covariates of the golfer's side held equal.
+     *
+     * @param outcome which
+     * @return the differences, or empty if the shots could not carry them
+     */
+    public Optional<TotalAndDirect.Result> atEqualSwing(Metric outcome) {
+        return golferSide.stream().filter(e -> e.outcome() == outcome).findFirst();
     }
 
     /**

@@ -1,6 +1,7 @@
 package dev.teeward.fitting.explain;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.MetricGroup;
 import dev.teeward.fitting.Session;
 import dev.teeward.fitting.compare.Exclusion;
 import dev.teeward.fitting.compare.HeadToHeadResult;
@@ -42,7 +43,7 @@ import java.util.Optional;
  *
  * <pre>{@code
  * TotalAndDirect.Result r = TotalAndDirect.withDefaults().explain(result, Metric.CURVE).orElseThrow();
- * r.total().estimate();                                    // with the swings as they were
+ * r.total().estimate();                                    // as hit
  * r.direct().estimate();                                   // at the same face to path and club speed
  * r.explained().get(Metric.FACE_TO_PATH).estimate();       // slope times difference
  * }</pre>
@@ -54,6 +55,7 @@ public final class TotalAndDirect {
     private static final int FEWEST_DEGREES = 3;
     private static final int FEW_PAIRS = 20;
     private static final TotalAndDirect DEFAULTS = new TotalAndDirect(usual());
+    private static final TotalAndDirect GOLFER_SIDE = new TotalAndDirect(golfer());
 
     private final Map<Metric, List<Metric>> covariates;
 
@@ -86,6 +88,34 @@ public final class TotalAndDirect {
      */
     public static TotalAndDirect withDefaults() {
         return DEFAULTS;
+    }
+
+    private static Map<Metric, List<Metric>> golfer() {
+        Map<Metric, List<Metric>> map = usual();
+        map.put(Metric.BALL_SPEED, List.of(Metric.CLUB_SPEED));
+        for (Metric outcome : List.of(Metric.START_DIRECTION, Metric.CURVE, Metric.SIDE)) {
+            map.put(outcome, List.of(Metric.CLUB_PATH, Metric.CLUB_SPEED));
+        }
+        return map;
+    }
+
+    /**
+     * Covariates of the golfer's side only ({@link SwingSide#GOLFER}), on which {@link ClubOrSwing} rests: path and speed for
+     * start, curve and side, speed for the ball speed, the others as by {@link #withDefaults()} (common practice, no source).
+     * Face, loft, lie and strike are where club and golfer meet: a club that opens the face is not a swing that differed.
+     *
+     * @return the procedure
+     */
+    public static TotalAndDirect ofGolferSide() {
+        return GOLFER_SIDE;
+    }
+
+    /** The first covariate that is not of the approach of the club, if there is one. */
+    Optional<Metric> beyondTheApproach() {
+        return covariates.values().stream()
+                .flatMap(List::stream)
+                .filter(m -> m.group() != MetricGroup.APPROACH)
+                .findFirst();
     }
 
     /**

@@ -17,7 +17,8 @@
  * degrees of freedom that ten shots hardly have. {@link dev.teeward.fitting.explain.FlightCounterfactual} knows from physics
  * how much an input matters, and needs none; what physics does not know is its unexplained rest.
  * {@link dev.teeward.fitting.explain.Agreement} tells whether the two say the same, and
- * {@link dev.teeward.fitting.explain.ClubOrSwing} puts the first two into one word within one budget of error.
+ * {@link dev.teeward.fitting.explain.ClubOrSwing} puts the first two into one word within one budget of error, with only what
+ * the golfer brings held equal.
  *
  * <p>Nothing here says that a club caused a swing. All differences are first club minus second, all numbers SI, right
  * positive for both hands.

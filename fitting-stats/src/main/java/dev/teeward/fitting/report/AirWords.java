@@ -4,6 +4,7 @@ import dev.teeward.fitting.Session;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** The air of the session: what was stated, and what had to be assumed. */
 final class AirWords {
@@ -31,7 +32,8 @@ final class AirWords {
     List<Sentence> sentences() {
         List<Sentence> sentences = new ArrayList<>();
         boolean differs = session.remarks().stream()
-                .anyMatch(remark -> DISAGREEMENT.matcher(remark).matches());
+                .map(DISAGREEMENT::matcher)
+                .anyMatch(remark -> remark.matches() && !states(remark.group(1)));
         if (!session.parts().isEmpty()) {
             days(sentences);
         }
@@ -43,15 +45,14 @@ final class AirWords {
             sentences.add(subject.words()
                     .say(
                             "the air was not the same in all the sessions that were combined, so what they disagree about is"
-                                    + " left out; within one session the clubs still met the same air.")
+                                    + " left out, and whether the clubs met the same air is not known.")
                     .sentence());
             one("", sentences);
             return sentences;
         }
         sentences.add(subject.words()
-                .say(
-                        "the air was not the same each time: what is computed is computed in that of its own session, in which"
-                                + " both clubs were hit.")
+                .say("the air was not the same each time: what is computed is computed in that of its own session, "
+                        + (bothInEach() ? "in which both clubs were hit." : "and not in each were both clubs hit."))
                 .sentence());
         for (int i = 0; i < session.parts().size(); i++) {
             Session part = session.parts().get(i);
@@ -61,6 +62,27 @@ final class AirWords {
                             sentences);
         }
         return sentences;
+    }
+
+    /** What is stated now is the same for all shots, whatever the remark says of how they were hit. */
+    private boolean states(String quantity) {
+        return switch (quantity) {
+            case "elevation" -> session.elevation().isPresent();
+            case "temperature" -> session.temperature().isPresent();
+            case "humidity" -> session.humidity().isPresent();
+            case "pressure" -> session.pressure().isPresent();
+            default -> session.windSpeed().isPresent();
+        };
+    }
+
+    private boolean bothInEach() {
+        return IntStream.range(0, session.parts().size())
+                .allMatch(part -> hit(subject.first(), part) && hit(subject.second(), part));
+    }
+
+    private boolean hit(String club, int part) {
+        return session.shots().club(club).used().stream()
+                .anyMatch(shot -> shot.part().isPresent() && shot.part().getAsInt() == part);
     }
 
     /** The days, and how many pairs of each. */

@@ -4,6 +4,7 @@ import dev.teeward.fitting.Metric;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.ShotOrderKind;
 import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.complete.UnevenAir;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -72,11 +73,16 @@ final class Answer {
                 .say(
                         switch (c.verdict().verdict()) {
                             case DIFFERENT ->
-                                verdicts.borneOut(c)
-                                        ? "the clubs differ."
-                                        : "the clubs look different, but the exact test does not bear it out.";
+                                mixedAir(c)
+                                        ? "they differ, but were not hit in the same air."
+                                        : verdicts.borneOut(c)
+                                                ? "the clubs differ."
+                                                : "the clubs look different, but the exact test does not bear it out.";
                             case PRACTICALLY_THE_SAME ->
-                                "in " + Subject.label(c.metric()) + " the clubs are practically the same.";
+                                "in " + Subject.label(c.metric())
+                                        + (mixedAir(c)
+                                                ? " they came out practically the same, but were not hit in the same air."
+                                                : " the clubs are practically the same.");
                             case UNDECIDED -> "can't tell yet.";
                         });
         sentences.add(first.sentence());
@@ -101,6 +107,11 @@ final class Answer {
         sentences.add(w.sentence());
     }
 
+    /** Whether what decides is moved by air, and the clubs met different airs. */
+    private boolean mixedAir(MetricComparison c) {
+        return UnevenAir.concerns(c.metric()) && subject.airsDiffer();
+    }
+
     private static int fewest(MetricComparison c) {
         return c.paired() ? c.pairs() : Math.min(c.firstValues().length, c.secondValues().length);
     }
@@ -116,6 +127,13 @@ final class Answer {
     }
 
     private void order(List<Sentence> sentences) {
+        if (subject.airsDiffer()) {
+            sentences.add(subject.words()
+                    .say(
+                            "the clubs were not hit in the same air, so club and air can't be told apart in anything of the"
+                                    + " flight: bring every shot into one air first.")
+                    .sentence());
+        }
         if (subject.result().order() == ShotOrderKind.BLOCKED) {
             sentences.add(subject.words()
                     .say("all shots of one club were hit before all of the other, so club and order can't be told"
@@ -219,6 +237,7 @@ final class Answer {
     private boolean allTheSame() {
         MetricComparison primary = subject.result().primary();
         return subject.result().order() != ShotOrderKind.BLOCKED
+                && !subject.airsDiffer()
                 && fewest(primary) >= PatternWords.FEW
                 && !new VerdictWords(subject).tooFew(primary)
                 && subject.result().warnings().stream().noneMatch(w -> w.code().equals("margin-not-used"))

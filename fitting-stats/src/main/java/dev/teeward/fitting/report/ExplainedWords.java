@@ -49,6 +49,13 @@ final class ExplainedWords {
         for (Metric outcome : outcomes(subject.result().primary().metric())) {
             answer(outcome, sentences);
         }
+        if (!sentences.isEmpty()) {
+            sentences.add(subject.words()
+                    .say(
+                            "what goes with face, loft, lie and strike is how club and golfer meet, and is not counted to the"
+                                    + " swing; shots do not tell whether the club or the golfer set them.")
+                    .sentence());
+        }
         side(SwingSide.GOLFER, "what the golfer brings", sentences);
         side(SwingSide.MEETING, "how club and golfer meet", sentences);
         amongFew(sentences);
@@ -90,7 +97,7 @@ final class ExplainedWords {
             return;
         }
         ClubOrSwing a = found.get();
-        String inputs = Subject.list(why.effect(outcome).orElseThrow().covariates().stream()
+        String inputs = Subject.list(why.atEqualSwing(outcome).orElseThrow().covariates().stream()
                 .map(Subject::label)
                 .toList());
         String answer = switch (a.answer()) {
@@ -108,14 +115,19 @@ final class ExplainedWords {
             case PRACTICALLY_THE_SAME -> "the swings were practically the same in " + inputs;
             case UNDECIDED -> "whether the swings were the same can't be told yet";
         };
+        String label = Subject.label(outcome);
         String club = switch (a.club()) {
-            case DIFFERENT -> "the clubs are different";
-            case PRACTICALLY_THE_SAME -> "the clubs are practically the same";
-            case UNDECIDED -> "whether the clubs are the same can't be told yet";
+            case DIFFERENT -> label + " was different";
+            case PRACTICALLY_THE_SAME -> label + " was practically the same";
+            case UNDECIDED ->
+                a.warnings().isEmpty()
+                        ? "whether " + label + " was the same can't be told yet"
+                        : "club and air can't be told apart in " + label
+                                + ", as the clubs were not hit in the same air";
         };
         sentences.add(subject.words()
-                .say("club or swing, in " + Subject.label(outcome) + ", asked by itself: " + answer + "; " + swing
-                        + "; at equal " + inputs + " " + club + ".")
+                .say("club or swing, in " + label + ", asked by itself: " + answer + "; " + swing + "; at equal "
+                        + inputs + ", " + club + ".")
                 .sentence());
     }
 
@@ -199,7 +211,16 @@ final class ExplainedWords {
                 goesWith(r, k, place, sentences);
             }
         }
-        Unit unit = subject.unit(outcome);
+        atEqual(r, place, sentences);
+        why.atEqualSwing(outcome)
+                .filter(swing -> !swing.covariates().equals(r.covariates()))
+                .ifPresent(swing -> atEqual(
+                        swing, PLACE + "/golfer_side/" + why.golferSide().indexOf(swing), sentences));
+        return true;
+    }
+
+    private void atEqual(TotalAndDirect.Result r, String place, List<Sentence> sentences) {
+        Unit unit = subject.unit(r.outcome());
         Wording w = subject.words()
                 .say("at equal "
                         + Subject.list(
@@ -209,11 +230,10 @@ final class ExplainedWords {
                 .quote(subject.second())
                 .say(" is ");
         DifferenceWords.value(w, r.direct().estimate().convertTo(unit), place + "/direct")
-                .say(" in " + Subject.label(outcome) + ", and with the swings as they were ");
+                .say(" in " + Subject.label(r.outcome()) + ", and as hit ");
         DifferenceWords.value(w, r.total().estimate().convertTo(unit), place + "/total");
         sentences.add(w.say(".").sentence());
         r.corrected().ifPresent(c -> corrected(c, r, place, sentences));
-        return true;
     }
 
     private void corrected(Coefficient direct, TotalAndDirect.Result r, String place, List<Sentence> sentences) {

@@ -30,13 +30,14 @@ final class ExplanationBranch {
 
     static Branch of(HeadToHeadResult result, Explanation explanation, UnitSystem units) {
         ExplanationBranch form = new ExplanationBranch(units);
-        List<ClubOrSwing> answers = explanation.effects().stream()
+        List<ClubOrSwing> answers = explanation.golferSide().stream()
                 .flatMap(e -> ClubOrSwing.of(result, explanation, e.outcome()).stream())
                 .toList();
         return new Branch()
                 .branches("club_or_swing", Branch.each(answers, ExplanationBranch::answer))
                 .branch("balance", form.balance(explanation.balance()))
                 .branches("effects", Branch.each(explanation.effects(), form::effect))
+                .branches("golfer_side", Branch.each(explanation.golferSide(), form::effect))
                 .branch("flights", explanation.flights().map(form::flights).orElse(null))
                 .branches("agreements", Branch.each(explanation.agreements(), form::agreement));
     }
@@ -50,7 +51,8 @@ final class ExplanationBranch {
                 .texts(
                         "swing_differs",
                         a.swingDiffers().stream().map(Metric::key).toList())
-                .number("level", 1.0 - a.alpha());
+                .number("level", 1.0 - a.alpha())
+                .warnings(a.warnings());
     }
 
     private Branch balance(Balance.Result b) {

@@ -5,6 +5,7 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.fitting.compare.HeadToHeadResult;
 import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
+import dev.teeward.fitting.complete.UnevenAir;
 import dev.teeward.quantity.Handedness;
 import dev.teeward.quantity.Unit;
 import java.util.List;
@@ -30,6 +31,11 @@ record Subject(HeadToHeadResult result, UnitSystem units, ReportData data) {
 
     Unit unit(Metric metric) {
         return metric.unit(units);
+    }
+
+    /** Whether the clubs were hit in different air. */
+    boolean airsDiffer() {
+        return result.warnings().stream().anyMatch(w -> w.code().equals(UnevenAir.CODE));
     }
 
     static String place(Metric metric) {

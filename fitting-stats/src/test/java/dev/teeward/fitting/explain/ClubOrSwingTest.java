@@ -2,6 +2,7 @@ package dev.teeward.fitting.explain;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.teeward.fitting.Metric;
@@ -12,6 +13,8 @@ import dev.teeward.fitting.compare.MetricComparison;
 import dev.teeward.fitting.compare.Verdict;
 import dev.teeward.fitting.explain.ClubOrSwing.Answer;
 import dev.teeward.quantity.Interval;
+import dev.teeward.quantity.Length;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
@@ -147,6 +150,77 @@ class ClubOrSwingTest {
                 found[1].corrected().orElseThrow().estimate().value(),
                 found[0].corrected().orElseThrow().estimate().value(),
                 1e-9);
+    }
+
+    /**
+     * A face that the club opens is where club and golfer meet, and no swing that differed: at 2.5 % path or speed are called
+     * different in more than 5 of 40 sessions less often than once in 1,000 (binomial), and what the club does is many standard errors large.
+     */
+    @Test
+    void aFaceThatTheClubOpensIsNotCalledSwing() {
+        SimulatedShape.openedByTheClub(30).count(40, 11).forEach((outcome, counted) -> {
+            assertTrue(counted.of(Answer.SWING) + counted.of(Answer.BOTH) <= 5, outcome + ": " + counted);
+            assertTrue(counted.of(Answer.CLUB) >= 20, outcome + ": " + counted);
+        });
+    }
+
+    /** A path that differs with a face that does not is the swing's curve. */
+    @Test
+    void aPathThatDiffersIsCalledSwing() {
+        SimulatedShape.Counted counted = Objects.requireNonNull(
+                SimulatedShape.anotherPath(30).count(40, 12).get(Metric.CURVE));
+        assertTrue(counted.of(Answer.CLUB) + counted.of(Answer.BOTH) <= 5, counted.toString());
+        assertTrue(counted.of(Answer.SWING) >= 20, counted.toString());
+    }
+
+    @Test
+    void onlyTheApproachCountsAsTheSwing() {
+        TotalAndDirect face = TotalAndDirect.ofGolferSide().withCovariates(Metric.CURVE, Metric.FACE_TO_PATH);
+        String message = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> Explain.withDefaults().withGolferSide(face))
+                .getMessage();
+        assertTrue(message.contains("face_to_path"), message);
+        HeadToHeadResult result = HeadToHead.withDefaults()
+                .withPrimary(Metric.CURVE)
+                .compare(SimulatedShape.openedByTheClub(12).hit(new SplittableRandom(5)));
+        Explanation why = Explain.withDefaults()
+                .withGolferSide(TotalAndDirect.ofGolferSide().withCovariates(Metric.CURVE, Metric.CLUB_PATH))
+                .explain(result);
+        assertEquals(
+                List.of(Metric.CLUB_PATH),
+                why.atEqualSwing(Metric.CURVE).orElseThrow().covariates());
+        assertEquals(
+                List.of(Metric.FACE_TO_PATH, Metric.CLUB_SPEED),
+                why.effect(Metric.CURVE).orElseThrow().covariates());
+        assertEquals(List.of(Metric.CLUB_SPEED), TotalAndDirect.ofGolferSide().covariates(Metric.BALL_SPEED));
+    }
+
+    /** Equal clubs, each hit in an air of its own: the carry cannot be given to the club, the start direction can. */
+    @Test
+    void whatAirMovesIsNotGivenToTheClub() {
+        List<Session> days = new ArrayList<>();
+        Session session = InventedSwings.of(3, 60).more(Metric.BALL_SPEED, 3.0).session();
+        for (String club : List.of(InventedSwings.A, InventedSwings.B)) {
+            days.add(session.toBuilder()
+                    .shots(session.shots().club(club))
+                    .elevation(Length.ofFeet(club.equals(InventedSwings.A) ? 6_000.0 : 0.0))
+                    .build());
+        }
+        HeadToHeadResult result =
+                HeadToHead.withDefaults().withPrimary(Metric.CARRY).compare(Session.combine(days));
+        assertTrue(result.warnings().stream().anyMatch(w -> w.code().equals("airs-differ")));
+        Balance.Result balance = Balance.withDefaults().compare(result);
+        TotalAndDirect procedure = TotalAndDirect.ofGolferSide();
+        ClubOrSwing carry = ClubOrSwing.of(
+                result, balance, procedure.explain(result, Metric.CARRY).orElseThrow());
+        assertEquals(Answer.CAN_NOT_TELL, carry.answer());
+        assertEquals(Verdict.UNDECIDED, carry.club());
+        assertEquals("airs-differ", carry.warnings().get(0).code());
+        ClubOrSwing speed = ClubOrSwing.of(
+                result, balance, procedure.explain(result, Metric.BALL_SPEED).orElseThrow());
+        assertEquals(Answer.CLUB, speed.answer());
+        assertEquals(List.of(), speed.warnings());
     }
 
     @Test

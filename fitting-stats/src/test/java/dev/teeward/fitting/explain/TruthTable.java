@@ -39,7 +39,7 @@ final class TruthTable {
         private int decided;
         private int oracle;
 
-        private void add(boolean isDecided, boolean isWrong, boolean byOracle) {
+        void add(boolean isDecided, boolean isWrong, boolean byOracle) {
             sessions++;
             decided += isDecided ? 1 : 0;
             wrong += isDecided && isWrong ? 1 : 0;
@@ -156,11 +156,11 @@ final class TruthTable {
         cell.computeIfAbsent(question, q -> new Count()).add(decided, wrong, oracle);
     }
 
-    private static boolean decided(Verdict verdict) {
+    static boolean decided(Verdict verdict) {
         return verdict != Verdict.UNDECIDED;
     }
 
-    private static boolean wrong(Verdict verdict, double estimate, double truth, double margin) {
+    static boolean wrong(Verdict verdict, double estimate, double truth, double margin) {
         return switch (verdict) {
             case DIFFERENT -> !(estimate * truth > 0.0);
             case PRACTICALLY_THE_SAME -> Math.abs(truth) >= margin;

@@ -79,6 +79,31 @@ class TruthTableSweepTest {
         });
     }
 
+    /**
+     * Curve, side and start: a face that the club opens is not called swing, nor a path that differs club, more often than by
+     * the 2.5 % of one verdict, and not more than 5 % are wrong; each with three binomial standard errors.
+     */
+    @Test
+    void aFaceIsWhereClubAndGolferMeet() {
+        int sessions = 400;
+        double most = sessions * (0.05 + 3.0 * Math.sqrt(0.05 * 0.95 / sessions));
+        double half = sessions * (0.025 + 3.0 * Math.sqrt(0.025 * 0.975 / sessions));
+        for (int pairs : new int[] {12, 20, 30}) {
+            Map<Metric, SimulatedShape.Counted> faces =
+                    SimulatedShape.openedByTheClub(pairs).count(sessions, 21);
+            Map<Metric, SimulatedShape.Counted> paths =
+                    SimulatedShape.anotherPath(pairs).count(sessions, 22);
+            faces.forEach((outcome, opened) -> {
+                SimulatedShape.Counted path = Objects.requireNonNull(paths.get(outcome));
+                String what = outcome + ", " + pairs + " pairs: face " + opened + "; path " + path;
+                System.err.println("SWEEP " + what);
+                assertTrue(opened.of(ClubOrSwing.Answer.SWING) <= half, what);
+                assertTrue(path.of(ClubOrSwing.Answer.CLUB) <= half, what);
+                assertTrue(opened.wrong() <= most && path.wrong() <= most, what);
+            });
+        }
+    }
+
     /** However many pairs: without the correction 9.6, 17.4 and 27.4 % of the clubs' verdicts are wrong. */
     @Test
     void aStatedReadingErrorIsNotGivenToTheClub() {

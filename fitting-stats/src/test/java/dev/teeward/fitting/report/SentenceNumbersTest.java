@@ -128,10 +128,10 @@ class SentenceNumbersTest {
                     .withExplanation(EXPLAIN.explain(result));
             readBack(report, "seed " + seed);
         }
-        // The ball is faster at the same swing, without and with a faster swing; the speed is stated to be read to 0.05
-        // m/s.
-        for (double faster : new double[] {0.0, 1.0}) {
-            Session session = ExplainedSessions.carries(1, 3.0, faster).toBuilder()
+        // The ball is faster at the same swing, without and with a faster swing, and the swing alone; the speed is
+        // stated to be read to 0.05 m/s.
+        for (double[] faster : new double[][] {{3.0, 0.0}, {3.0, 1.0}, {0.0, 1.0}}) {
+            Session session = ExplainedSessions.carries(1, faster[0], faster[1]).toBuilder()
                     .tolerance(Metric.CLUB_SPEED, 0.05)
                     .build();
             HeadToHeadResult result = HeadToHead.withDefaults()
@@ -139,7 +139,8 @@ class SentenceNumbersTest {
                     .withPrimary(Metric.CARRY)
                     .compare(session);
             HeadToHeadReport report = HeadToHeadReport.of(result).withExplanation(EXPLAIN.explain(result));
-            String answer = "Club or swing, in carry, asked by itself: " + (faster > 0.0 ? "both;" : "club;");
+            String answer = "Club or swing, in carry, asked by itself: "
+                    + (faster[1] == 0.0 ? "club;" : faster[0] == 0.0 ? "swing;" : "both;");
             assertTrue(
                     report.sections().stream()
                             .flatMap(s -> s.sentences().stream())

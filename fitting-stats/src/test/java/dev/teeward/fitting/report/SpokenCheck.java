@@ -24,6 +24,10 @@ import java.util.stream.Collectors;
  * mean is written down here once more, on purpose, and not taken from the classes that write the sentences.
  */
 final class SpokenCheck {
+    /** What air moves, by its key. */
+    private static final Set<String> AIR_MOVES =
+            Set.of("carry", "apex", "flight_time", "landing_speed", "side", "curve", "descent_angle", "total");
+
     /** A side, a direction or a winner; each must be in a clause that is checked. */
     static final Set<String> DIRECTIONS = Set.of(("longer shorter faster slower higher lower steeper shallower farther"
                     + " nearer right left tighter looser upward downward upright flatter toe heel above below long short"
@@ -347,17 +351,26 @@ final class SpokenCheck {
         String primary = "/metrics/" + data.apply("/primary");
         for (MatchResult m : all("^What decides is .*: (the clubs differ"
                 + "|the clubs look different, but the exact test does not bear it out|in [a-z ]+ the clubs are practically the same"
+                + "|they differ, but were not hit in the same air"
+                + "|in [a-z ]+ they came out practically the same, but were not hit in the same air"
                 + "|can't tell yet)\\.$")) {
             String verdict = String.valueOf(data.apply(primary + "/verdict"));
             boolean exact = at(primary + "/exact/p") <= 1.0 - at("/level") + 1e-12;
+            boolean airs = AIR_MOVES.contains(String.valueOf(data.apply("/primary")))
+                    && String.valueOf(data.apply("/warnings")).contains("airs-differ");
+            String here = "in " + label(String.valueOf(data.apply("/primary")));
             String expected = verdict.equals("undecided")
                     ? "can't tell yet"
-                    : verdict.equals("practically_the_same")
-                            ? "in " + label(String.valueOf(data.apply("/primary")))
-                                    + " the clubs are practically the same"
-                            : exact
-                                    ? "the clubs differ"
-                                    : "the clubs look different, but the exact test does not bear it out";
+                    : airs
+                            ? (verdict.equals("different")
+                                            ? "they differ"
+                                            : here + " they came out practically the same")
+                                    + ", but were not hit in the same air"
+                            : verdict.equals("practically_the_same")
+                                    ? here + " the clubs are practically the same"
+                                    : exact
+                                            ? "the clubs differ"
+                                            : "the clubs look different, but the exact test does not bear it out";
             require(m.group(1).equals(expected), expected);
             boolean paired = Boolean.TRUE.equals(data.apply(primary + "/paired"));
             double fewest =
@@ -470,11 +483,25 @@ final class SpokenCheck {
                 + " (club|swing|both|neither|can't be told yet);"
                 + " (?:the swings were (different|practically the same) in ([a-z ,]+)"
                 + "|whether the swings were the same can't be told yet);"
-                + " at equal (.*) (?:the clubs are (different|practically the same)"
-                + "|whether the clubs are the same can't be told yet)\\.$")) {
+                + " at equal (.*), (?:([a-z ]+) was (different|practically the same)"
+                + "|whether ([a-z ]+) was the same can't be told yet"
+                + "|club and air can't be told apart in ([a-z ]+), as the clubs were not hit in the same air)\\.$")) {
             Map<?, ?> answer = answer(keyOf(m.group(1)));
             String swing = String.valueOf(Objects.requireNonNullElse(m.group(3), "undecided"));
-            String club = String.valueOf(Objects.requireNonNullElse(m.group(6), "undecided"));
+            String club = String.valueOf(Objects.requireNonNullElse(m.group(7), "undecided"));
+            for (int group : new int[] {6, 8, 9}) {
+                require(m.group(group) == null || m.group(group).equals(m.group(1)), "another outcome");
+            }
+            boolean airs = !((List<?>) Objects.requireNonNull(answer.get("warnings"))).isEmpty();
+            require(airs == (m.group(9) != null), "the air");
+            require(
+                    List.of(m.group(5).split(", | and ", -1)).stream()
+                            .map(SpokenCheck::keyOf)
+                            .toList()
+                            .equals(keys(
+                                    "/explanation/golfer_side/" + swingIndex(keyOf(m.group(1))) + "/covariates",
+                                    "metric")),
+                    "what was held equal");
             require(swing.replace(' ', '_').equals(answer.get("swing")), swing);
             require(club.replace(' ', '_').equals(answer.get("club")), club);
             // The answer once more from both verdicts, and not only from the data.
@@ -630,6 +657,10 @@ final class SpokenCheck {
 
     private String side(String words) {
         return String.valueOf(data.apply("/explanation/balance/" + (words.endsWith("brings") ? "golfer" : "meeting")));
+    }
+
+    private int swingIndex(String outcome) {
+        return keys("/explanation/golfer_side", "outcome").indexOf(outcome);
     }
 
     private Map<?, ?> answer(String outcome) {
