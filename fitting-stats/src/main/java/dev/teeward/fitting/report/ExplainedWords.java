@@ -97,9 +97,8 @@ final class ExplainedWords {
             return;
         }
         ClubOrSwing a = found.get();
-        String inputs = Subject.list(why.atEqualSwing(outcome).orElseThrow().covariates().stream()
-                .map(Subject::label)
-                .toList());
+        TotalAndDirect.Result equal = why.atEqualSwing(outcome).orElseThrow();
+        String inputs = labels(equal.covariates());
         String answer = switch (a.answer()) {
             case CLUB -> "club";
             case SWING -> "swing";
@@ -121,7 +120,7 @@ final class ExplainedWords {
             case PRACTICALLY_THE_SAME -> label + " was practically the same";
             case UNDECIDED ->
                 a.warnings().isEmpty()
-                        ? "whether " + label + " was the same can't be told yet"
+                        ? "whether " + label + " was the same can't be told" + hidden(equal)
                         : "club and air can't be told apart in " + label
                                 + ", as the clubs were not hit in the same air";
         };
@@ -129,6 +128,18 @@ final class ExplainedWords {
                 .say("club or swing, in " + label + ", asked by itself: " + answer + "; " + swing + "; at equal "
                         + inputs + ", " + club + ".")
                 .sentence());
+    }
+
+    private static String labels(List<Metric> metrics) {
+        return Subject.list(metrics.stream().map(Subject::label).toList());
+    }
+
+    /** Why a verdict is withheld that the interval beside it might suggest. */
+    private static String hidden(TotalAndDirect.Result equal) {
+        List<Metric> read = equal.readWithError();
+        return read.isEmpty() || equal.corrected().isPresent()
+                ? " yet"
+                : ", as beside the stated errors of " + labels(read) + " the readings vary too little";
     }
 
     /** Were the swings the same on one side, taken together. */

@@ -484,16 +484,32 @@ final class SpokenCheck {
                 + " (?:the swings were (different|practically the same) in ([a-z ,]+)"
                 + "|whether the swings were the same can't be told yet);"
                 + " at equal (.*), (?:([a-z ]+) was (different|practically the same)"
-                + "|whether ([a-z ]+) was the same can't be told yet"
+                + "|whether ([a-z ]+) was the same can't be told(?: yet"
+                + "|, as beside the stated errors of ([a-z ,]+) the readings vary too little)"
                 + "|club and air can't be told apart in ([a-z ]+), as the clubs were not hit in the same air)\\.$")) {
             Map<?, ?> answer = answer(keyOf(m.group(1)));
             String swing = String.valueOf(Objects.requireNonNullElse(m.group(3), "undecided"));
             String club = String.valueOf(Objects.requireNonNullElse(m.group(7), "undecided"));
-            for (int group : new int[] {6, 8, 9}) {
+            for (int group : new int[] {6, 8, 10}) {
                 require(m.group(group) == null || m.group(group).equals(m.group(1)), "another outcome");
             }
             boolean airs = !((List<?>) Objects.requireNonNull(answer.get("warnings"))).isEmpty();
-            require(airs == (m.group(9) != null), "the air");
+            require(airs == (m.group(10) != null), "the air");
+            String equal = "/explanation/golfer_side/" + swingIndex(keyOf(m.group(1)));
+            List<String> errors = ((List<?>) Objects.requireNonNull(data.apply(equal + "/read_with_error")))
+                    .stream().map(String::valueOf).toList();
+            boolean hidden = club.equals("undecided")
+                    && !airs
+                    && !errors.isEmpty()
+                    && data.apply(equal + "/direct_corrected") == null;
+            require(hidden == (m.group(9) != null), "the errors of reading");
+            require(
+                    !hidden
+                            || List.of(m.group(9).split(", | and ", -1)).stream()
+                                    .map(SpokenCheck::keyOf)
+                                    .toList()
+                                    .equals(errors),
+                    "what is read with error");
             require(
                     List.of(m.group(5).split(", | and ", -1)).stream()
                             .map(SpokenCheck::keyOf)
