@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One metric of two clubs compared: difference, exact companion, effect, spread, equivalence and verdict. All numbers are in
@@ -34,8 +35,8 @@ public final class MetricComparison {
     private final OptionalDouble margin;
     private final boolean marginDeclared;
     private final double level;
-    private final SampleSummary.Result first;
-    private final SampleSummary.Result second;
+    private volatile SampleSummary.@Nullable Result first; // worked out when asked for
+    private volatile SampleSummary.@Nullable Result second;
     private final OriginCounts firstOrigins;
     private final OriginCounts secondOrigins;
 
@@ -55,11 +56,6 @@ public final class MetricComparison {
         this.margin = margins.of(samples.metric());
         this.marginDeclared = margins.declared(samples.metric());
         this.level = level;
-        SampleSummary summary = SampleSummary.withDefaults()
-                .withLevel(level)
-                .withUnit(samples.metric().siUnit());
-        this.first = summary.summarize(samples.firstValues());
-        this.second = summary.summarize(samples.secondValues());
         this.firstOrigins = samples.firstOrigins();
         this.secondOrigins = samples.secondOrigins();
     }
@@ -123,7 +119,12 @@ public final class MetricComparison {
      * @return the summary [SI]
      */
     public SampleSummary.Result first() {
-        return first;
+        SampleSummary.Result known = first;
+        if (known == null) {
+            known = summary(samples.firstValues());
+            first = known;
+        }
+        return known;
     }
 
     /**
@@ -132,7 +133,19 @@ public final class MetricComparison {
      * @return the summary [SI]
      */
     public SampleSummary.Result second() {
-        return second;
+        SampleSummary.Result known = second;
+        if (known == null) {
+            known = summary(samples.secondValues());
+            second = known;
+        }
+        return known;
+    }
+
+    private SampleSummary.Result summary(double[] values) {
+        return SampleSummary.withDefaults()
+                .withLevel(level)
+                .withUnit(metric().siUnit())
+                .summarize(values);
     }
 
     /**

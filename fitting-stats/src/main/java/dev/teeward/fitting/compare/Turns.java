@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The shots of two clubs on one day, dealt into turns: groups of two shots with both clubs, or of one that is left over or
@@ -29,6 +30,10 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
         static Day of(Shot shot) {
             return new Day(shot.file(), shot.day(), shot.part());
         }
+
+        boolean holds(Shot shot) {
+            return shot.part().equals(part) && shot.day().equals(day) && shot.file().equals(file);
+        }
     }
 
     /** One for each day and file, in the order of their first shots. */
@@ -38,13 +43,12 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
 
     private static List<ShotSet> days(ShotSet both) {
         Map<Day, List<Shot>> days = new LinkedHashMap<>();
-        Optional<Day> today = Optional.empty();
+        @Nullable Day today = null;
         List<Shot> shots = List.of();
         for (Shot shot : both) {
-            Optional<Day> day = Optional.of(Day.of(shot));
-            if (!day.equals(today)) {
-                today = day;
-                shots = days.computeIfAbsent(day.get(), key -> new ArrayList<>());
+            if (today == null || !today.holds(shot)) {
+                today = Day.of(shot);
+                shots = days.computeIfAbsent(today, key -> new ArrayList<>());
             }
             shots.add(shot);
         }

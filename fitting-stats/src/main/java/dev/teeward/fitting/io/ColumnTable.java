@@ -1,14 +1,17 @@
 package dev.teeward.fitting.io;
 
 import dev.teeward.fitting.Metric;
+import dev.teeward.fitting.Shot;
 import dev.teeward.quantity.Unit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +39,8 @@ public final class ColumnTable {
     private final int rows;
     private final Map<Metric, Values> metrics;
     private final List<Computed> computed;
+    private final Metric[] inOrder; // those of the columns
+    private final Values[] values; // of these
 
     /** The numbers of one metric, and where there is none. */
     @SuppressWarnings("ArrayRecordComponent") // never compared and never handed out
@@ -67,6 +72,11 @@ public final class ColumnTable {
         this.rows = rows;
         this.metrics = Collections.unmodifiableMap(new EnumMap<>(metrics));
         this.computed = List.copyOf(computed);
+        this.inOrder = this.columns.stream()
+                .map(Column::metric)
+                .filter(Objects::nonNull)
+                .toArray(Metric[]::new);
+        this.values = Arrays.stream(inOrder).map(this.metrics::get).toArray(Values[]::new);
     }
 
     /**
@@ -116,8 +126,8 @@ public final class ColumnTable {
      * @throws IndexOutOfBoundsException if there is no such row or column
      */
     public String text(int row, int column) {
-        java.util.Objects.checkIndex(column, columns.size());
-        return cells.text(java.util.Objects.checkIndex(row, rows) * columns.size() + column);
+        Objects.checkIndex(column, columns.size());
+        return cells.text(Objects.checkIndex(row, rows) * columns.size() + column);
     }
 
     /**
@@ -139,7 +149,7 @@ public final class ColumnTable {
      */
     public boolean has(Metric metric, int row) {
         Values values = metrics.get(metric);
-        return values != null && !values.absent().get(java.util.Objects.checkIndex(row, rows));
+        return values != null && !values.absent().get(Objects.checkIndex(row, rows));
     }
 
     /**
@@ -251,6 +261,25 @@ public final class ColumnTable {
         return new ColumnTable(file, header, delimiter, decimalComma, columns, cells, rows, metrics, longer);
     }
 
+    /** The place of the column that is no metric and has this meaning; -1 if there is none. */
+    int textColumn(String meaning) {
+        for (int i = 0; i < columns.size(); i++) {
+            if (columns.get(i).text().equals(meaning)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** Puts the metrics of a row into a shot, in the order of the columns. */
+    void measured(int row, Shot.Builder shot) {
+        for (int i = 0; i < inOrder.length; i++) {
+            if (!values[i].absent().get(row)) {
+                shot.measured(inOrder[i], values[i].si()[row]);
+            }
+        }
+    }
+
     List<HeaderLine> header() {
         return header;
     }
@@ -280,6 +309,6 @@ public final class ColumnTable {
     }
 
     private static Unit unitOf(Column column) {
-        return java.util.Objects.requireNonNull(column.unit());
+        return Objects.requireNonNull(column.unit());
     }
 }

@@ -146,7 +146,8 @@ public final class SessionReader {
         Session.Builder session = Session.builder();
         SessionHeader header = new SessionHeader(table.file(), table.delimiter() != ',', session);
         header.read(table.header());
-        if (table.columns().stream().noneMatch(column -> column.text().equals("club"))) {
+        int club = table.textColumn("club");
+        if (club < 0) {
             throw InputException.atHeading(table.file(), "club", "is missing; every shot needs the name of its club");
         }
         for (Metric metric : Metric.values()) {
@@ -156,7 +157,11 @@ public final class SessionReader {
         List<Shot> shots = new ArrayList<>(table.rows());
         Consistency consistency = new Consistency(table);
         for (int row = 0; row < table.rows(); row++) {
-            Shot shot = shot(table, row, parts);
+            Shot.Builder builder =
+                    Shot.builder(club(table, row, club)).number(row + 1).source(table.file(), row + 1);
+            table.measured(row, builder);
+            texts(table, row, builder, parts);
+            Shot shot = builder.build();
             consistency.check(shot, row + 1);
             shots.add(shot);
         }
@@ -170,20 +175,14 @@ public final class SessionReader {
         }
     }
 
-    private static Shot shot(ColumnTable table, int row, int parts) {
-        Shot.Builder shot = Shot.builder(club(table, row)).number(row + 1).source(table.file(), row + 1);
+    private static void texts(ColumnTable table, int row, Shot.Builder shot, int parts) {
         for (int i = 0; i < table.columns().size(); i++) {
             Column column = table.columns().get(i);
-            Metric metric = column.metric();
-            if (metric != null) {
-                if (table.has(metric, row)) {
-                    shot.measured(metric, table.value(metric, row));
-                }
+            if (column.metric() != null) {
                 continue;
             }
-            String text = table.text(row, i);
             try {
-                text(shot, column, text, parts);
+                text(shot, column, table.text(row, i), parts);
             } catch (DateTimeException | IllegalArgumentException e) {
                 InputException failure =
                         InputException.atCell(table.file(), row + 1, column.heading(), String.valueOf(e.getMessage()));
@@ -191,24 +190,20 @@ public final class SessionReader {
                 throw failure;
             }
         }
-        return shot.build();
     }
 
-    private static String club(ColumnTable table, int row) {
-        for (int i = 0; i < table.columns().size(); i++) {
-            Column column = table.columns().get(i);
-            if (column.text().equals("club")) {
-                String name = table.text(row, i).strip();
-                if (name.isEmpty()) {
-                    throw InputException.atCell(table.file(), row + 1, column.heading(), "is empty");
-                }
-                if (name.chars().anyMatch(Character::isISOControl)) {
-                    throw InputException.atCell(table.file(), row + 1, column.heading(), "must be one line");
-                }
-                return name;
+    private static String club(ColumnTable table, int row, int place) {
+        String name = table.text(row, place).strip();
+        String heading = table.columns().get(place).heading();
+        if (name.isEmpty()) {
+            throw InputException.atCell(table.file(), row + 1, heading, "is empty");
+        }
+        for (int i = 0; i < name.length(); i++) {
+            if (Character.isISOControl(name.charAt(i))) {
+                throw InputException.atCell(table.file(), row + 1, heading, "must be one line");
             }
         }
-        throw new IllegalStateException("no club column");
+        return name;
     }
 
     private static void text(Shot.Builder shot, Column column, String text, int parts) {

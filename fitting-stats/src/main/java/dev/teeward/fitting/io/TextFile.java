@@ -20,6 +20,9 @@ import java.util.Locale;
 final class TextFile {
     private static final char BYTE_ORDER_MARK = '\uFEFF';
 
+    /** Stands for bytes that are not UTF-8, but may also be meant. */
+    private static final char REPLACEMENT = '\uFFFD';
+
     private TextFile() {}
 
     static String read(Path path) {
@@ -65,9 +68,10 @@ final class TextFile {
 
     static String checked(String text, String name) {
         int start = !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? 1 : 0;
+        char[] chars = text.toCharArray();
         int line = 1;
-        for (int i = start; i < text.length(); i++) {
-            char c = text.charAt(i);
+        for (int i = start; i < chars.length; i++) {
+            char c = chars[i];
             if (c == '\n') {
                 line++;
             } else if ((c < ' ' && c != '\r' && c != '\t') || (c >= 0x7F && c <= 0x9F)) {
@@ -82,6 +86,11 @@ final class TextFile {
     }
 
     private static String decode(byte[] bytes, String name) throws CharacterCodingException {
+        String text = new String(bytes, StandardCharsets.UTF_8);
+        return text.indexOf(REPLACEMENT) < 0 ? text : strictly(bytes, name);
+    }
+
+    private static String strictly(byte[] bytes, String name) throws CharacterCodingException {
         CharsetDecoder decoder = StandardCharsets.UTF_8
                 .newDecoder()
                 .onMalformedInput(CodingErrorAction.REPORT)

@@ -6,7 +6,7 @@ import dev.teeward.fitting.complete.SessionFlights;
 import dev.teeward.flight.Flight;
 import dev.teeward.flight.FlightException;
 import dev.teeward.flight.FlightModel;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -32,13 +32,14 @@ final class FlightRule {
         List<Metric> checked = Stream.of(Metric.CARRY, Metric.APEX)
                 .filter(metric -> !left.contains(metric))
                 .toList();
-        List<Integer> candidates = screening.used().stream()
-                .filter(i -> checked.stream().anyMatch(metric -> Screening.measured(screening.shot(i), metric)))
-                .filter(i -> Screening.measured(screening.shot(i), Metric.BALL_SPEED)
-                        && Screening.measured(screening.shot(i), Metric.LAUNCH_ANGLE)
-                        && Screening.measured(screening.shot(i), Metric.SPIN_RATE))
-                .toList();
-        if (candidates.isEmpty()) {
+        int[] candidates = screening.used();
+        for (Metric metric : List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE)) {
+            candidates = Screening.present(candidates, screening.measured(metric));
+        }
+        candidates = Arrays.stream(candidates)
+                .filter(i -> checked.stream().anyMatch(metric -> !Double.isNaN(screening.measured(metric)[i])))
+                .toArray();
+        if (candidates.length == 0) {
             return;
         }
         SessionFlights flights;
@@ -48,22 +49,18 @@ final class FlightRule {
             screening.warn("air-unknown", "carry was not checked against launch: " + e.getMessage());
             return;
         }
-        List<Integer> flown = new ArrayList<>();
-        List<Flight> paths = new ArrayList<>();
-        for (int index : candidates) {
-            Optional<Flight> flight = fly(flights, screening.shot(index));
-            if (flight.isPresent()) {
-                flown.add(index);
-                paths.add(flight.get());
-            }
+        double[] carries = new double[candidates.length];
+        double[] heights = new double[candidates.length];
+        for (int k = 0; k < candidates.length; k++) {
+            Flight flight = fly(flights, screening.shot(candidates[k])).orElse(null);
+            carries[k] = flight == null ? Double.NaN : flight.carry().meters();
+            heights[k] = flight == null ? Double.NaN : flight.apex().meters();
         }
-        double[] carries = paths.stream().mapToDouble(f -> f.carry().meters()).toArray();
-        double[] heights = paths.stream().mapToDouble(f -> f.apex().meters()).toArray();
         if (checked.contains(Metric.CARRY)) {
-            compare(screening, Metric.CARRY, flown, carries, 0.10, 5.0);
+            compare(screening, Metric.CARRY, candidates, carries, 0.10, 5.0);
         }
         if (checked.contains(Metric.APEX)) {
-            compare(screening, Metric.APEX, flown, heights, 0.20, 3.0);
+            compare(screening, Metric.APEX, candidates, heights, 0.20, 3.0);
         }
     }
 
@@ -76,38 +73,40 @@ final class FlightRule {
     }
 
     private static void compare(
-            Screening screening, Metric metric, List<Integer> shots, double[] computed, double share, double least) {
-        List<Integer> places = new ArrayList<>();
-        for (int k = 0; k < shots.size(); k++) {
-            if (Screening.measured(screening.shot(shots.get(k)), metric) && computed[k] > 0.0) {
-                places.add(k);
+            Screening screening, Metric metric, int[] shots, double[] computed, double share, double least) {
+        double[] measured = screening.measured(metric);
+        double[] ratios = new double[shots.length];
+        int[] places = new int[shots.length];
+        int count = 0;
+        for (int k = 0; k < shots.length; k++) {
+            if (!Double.isNaN(measured[shots[k]]) && computed[k] > 0.0) {
+                ratios[count] = measured[shots[k]] / computed[k] - 1.0;
+                places[count++] = k;
             }
         }
-        if (places.isEmpty()) {
+        if (count == 0) {
             return;
         }
-        if (places.size() < Screening.FEWEST) {
+        if (count < Screening.FEWEST) {
             screening.warn(
                     "too-few-shots",
-                    metric.label() + " cannot be checked against launch with " + places.size() + " shots; it needs "
+                    metric.label() + " cannot be checked against launch with " + count + " shots; it needs "
                             + Screening.FEWEST);
             return;
         }
-        double[] off = places.stream()
-                .mapToDouble(k -> screening.shot(shots.get(k)).value(metric) / computed[k] - 1.0)
-                .toArray();
+        double[] off = Arrays.copyOf(ratios, count);
         double centre = Screening.median(off);
         double spread = SPREAD_SD * Screening.robustSd(off);
         OptionalDouble tolerance = screening.session().tolerance(metric);
         for (int j = 0; j < off.length; j++) {
-            int k = places.get(j);
+            int k = places[j];
             double expected = computed[k] * (1.0 + centre);
-            double value = screening.shot(shots.get(k)).value(metric);
+            double value = measured[shots[k]];
             double limit = Math.max(Math.max(share, spread), TOLERANCE_SD * tolerance.orElse(0.0) / computed[k]);
             double apart = Math.abs(off[j] - centre);
             if (apart > limit && Math.abs(value - expected) > least) {
                 screening.rule(
-                        shots.get(k),
+                        shots[k],
                         metric.label() + " against launch",
                         List.of(metric, Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE),
                         Screening.format(

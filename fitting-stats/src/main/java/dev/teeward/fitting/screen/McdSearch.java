@@ -44,23 +44,21 @@ final class McdSearch {
 
     /** One metric: the best h are neighbours when sorted, so n - h + 1 windows are all there is to try. */
     static int[] window(double[] values, int h) {
-        int[] order = IntStream.range(0, values.length)
-                .boxed()
-                .sorted(Comparator.comparingDouble(i -> values[i]))
-                .mapToInt(Integer::intValue)
-                .toArray();
-        double center = values[order[order.length / 2]];
-        double scale = Math.max(values[order[order.length - 1]] - center, center - values[order[0]]);
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        int n = sorted.length;
+        double center = sorted[n / 2];
+        double scale = Math.max(sorted[n - 1] - center, center - sorted[0]);
         int start = 0;
         double smallest = Double.POSITIVE_INFINITY;
         double sum = 0.0;
         double squares = 0.0;
-        for (int k = 0; k < order.length; k++) {
-            double z = scale > 0.0 ? (values[order[k]] - center) / scale : 0.0;
+        for (int k = 0; k < n; k++) {
+            double z = scale > 0.0 ? (sorted[k] - center) / scale : 0.0;
             sum += z;
             squares += z * z;
             if (k >= h) {
-                double gone = scale > 0.0 ? (values[order[k - h]] - center) / scale : 0.0;
+                double gone = scale > 0.0 ? (sorted[k - h] - center) / scale : 0.0;
                 sum -= gone;
                 squares -= gone * gone;
             }
@@ -70,8 +68,35 @@ final class McdSearch {
                 start = k - h + 1;
             }
         }
-        int[] best = Arrays.copyOfRange(order, start, start + h);
-        Arrays.sort(best);
+        return between(values, sorted, start, h);
+    }
+
+    /** The places of the h values from one on in ascending order, equal ones in the order in which they stand. */
+    private static int[] between(double[] values, double[] sorted, int start, int h) {
+        double lower = sorted[start];
+        double upper = sorted[start + h - 1];
+        int skipped = 0;
+        while (skipped < start && sorted[start - 1 - skipped] == lower) {
+            skipped++;
+        }
+        int atUpper = h;
+        for (int k = start; k < start + h && sorted[k] < upper; k++) {
+            atUpper--;
+        }
+        int[] best = new int[h];
+        int filled = 0;
+        for (int i = 0; i < values.length; i++) {
+            double value = values[i];
+            boolean within = value > lower && value < upper;
+            if (value == lower) {
+                within = --skipped < 0 && (lower < upper || atUpper-- > 0);
+            } else if (value == upper) {
+                within = atUpper-- > 0;
+            }
+            if (within) {
+                best[filled++] = i;
+            }
+        }
         return best;
     }
 

@@ -35,20 +35,31 @@ final class MetricScreen {
 
     private MetricScreen() {}
 
-    private record Column(String club, Metric metric, List<Integer> shots) {}
+    /** The readings of one metric with one club. */
+    private static final class Column {
+        private final String club;
+        private final Metric metric;
+        private final int[] shots;
+
+        Column(String club, Metric metric, int[] shots) {
+            this.club = club;
+            this.metric = metric;
+            this.shots = shots;
+        }
+    }
 
     /** The false-alarm rate for the session; empty if nothing could be screened. */
     static OptionalDouble apply(Screening screening, List<Metric> metrics) {
         List<Column> columns = new ArrayList<>();
-        for (Map.Entry<String, List<Integer>> club : screening.byClub().entrySet()) {
+        for (Map.Entry<String, int[]> club : screening.byClub().entrySet()) {
             for (Metric metric : metrics) {
-                List<Integer> shots = screening.with(club.getValue(), List.of(metric));
-                if (shots.size() >= Screening.FEWEST) {
+                int[] shots = screening.with(club.getValue(), List.of(metric));
+                if (shots.length >= Screening.FEWEST) {
                     columns.add(new Column(club.getKey(), metric, shots));
-                } else if (!shots.isEmpty()) {
+                } else if (shots.length > 0) {
                     screening.warn(
                             "too-few-shots",
-                            metric.label() + " cannot be screened with " + shots.size() + " shots with " + club.getKey()
+                            metric.label() + " cannot be screened with " + shots.length + " shots with " + club.getKey()
                                     + "; it needs " + Screening.FEWEST);
                 }
             }
@@ -65,17 +76,17 @@ final class MetricScreen {
         }
         for (Column measured : columns) {
             Optional<StrikeAllowance> allowance =
-                    Optional.ofNullable(allowances.get(measured.metric())).filter(a -> a.covers(measured.club()));
+                    Optional.ofNullable(allowances.get(measured.metric)).filter(a -> a.covers(measured.club));
             Column column = allowance
-                    .map(a -> new Column(measured.club(), measured.metric(), a.shots(measured.club())))
+                    .map(a -> new Column(measured.club, measured.metric, a.shots(measured.club)))
                     .orElse(measured);
-            double[] readings = screening.values(column.shots(), column.metric());
-            double[] values = allowance.map(a -> a.residuals(column.club())).orElse(readings);
+            double[] readings = screening.values(column.shots, column.metric);
+            double[] values = allowance.map(a -> a.residuals(column.club)).orElse(readings);
             if (Data.allEqual(values)) {
                 screening.warn(
                         "zero-spread",
-                        "all shots with " + column.club() + " have the same "
-                                + column.metric().label()
+                        "all shots with " + column.club + " have the same "
+                                + column.metric.label()
                                 + ", so that nothing can stand out; the readings may be rounded too coarsely");
                 continue;
             }
@@ -89,21 +100,21 @@ final class MetricScreen {
                             .screen(values)
                             .flags();
             for (Flag flag : flags) {
-                int index = column.shots().get(flag.index());
+                int index = column.shots[flag.index()];
                 screening.test(
                         index,
-                        List.of(column.metric()),
+                        List.of(column.metric),
                         flag,
                         Screening.format(
                                 "%s %s %s%s, one of %d such tests, with which at most %.0f %% of good sessions raise a flag, if normally spread",
-                                column.metric().label(),
-                                Screening.words(column.metric(), readings[flag.index()]),
+                                column.metric.label(),
+                                Screening.words(column.metric, readings[flag.index()]),
                                 allowance.isPresent() ? "(after what its strike explains) " : "",
                                 flag.reason(),
                                 columns.size(),
                                 100.0 * FALSE_ALARM_RATE),
                         FALSE_ALARM_RATE,
-                        BETTER_HIGH.contains(column.metric()) && values[flag.index()] > Screening.median(values));
+                        BETTER_HIGH.contains(column.metric) && values[flag.index()] > Screening.median(values));
             }
         }
         return OptionalDouble.of(FALSE_ALARM_RATE);

@@ -33,7 +33,7 @@ final class MishitScreen {
 
     /** The false-alarm rate for the session; empty if nothing could be screened. */
     static OptionalDouble apply(Screening screening, Set<Metric> left) {
-        if (screening.used().isEmpty()) {
+        if (screening.used().length == 0) {
             return OptionalDouble.empty();
         }
         int strike = count(screening, STRIKE, left);
@@ -43,17 +43,17 @@ final class MishitScreen {
         if (!byStrike && launch == 0) {
             return OptionalDouble.empty();
         }
-        List<Integer> pooled = new ArrayList<>();
+        List<int[]> pooled = new ArrayList<>();
         List<double[]> firsts = new ArrayList<>();
         List<double[]> seconds = new ArrayList<>();
         List<double[]> scales = new ArrayList<>();
         int fewest = Integer.MAX_VALUE;
-        for (Map.Entry<String, List<Integer>> club : screening.byClub().entrySet()) {
-            List<Integer> shots = screening.with(club.getValue(), metrics);
-            if (shots.size() < Screening.FEWEST) {
+        for (Map.Entry<String, int[]> club : screening.byClub().entrySet()) {
+            int[] shots = screening.with(club.getValue(), metrics);
+            if (shots.length < Screening.FEWEST) {
                 screening.warn(
                         "too-few-shots",
-                        "mishits cannot be told with " + shots.size() + " measured shots with " + club.getKey()
+                        "mishits cannot be told with " + shots.length + " measured shots with " + club.getKey()
                                 + "; it needs " + Screening.FEWEST);
                 continue;
             }
@@ -69,8 +69,8 @@ final class MishitScreen {
                                 + "; the readings may be rounded too coarsely");
                 continue;
             }
-            pooled.addAll(shots);
-            fewest = Math.min(fewest, shots.size());
+            pooled.add(shots);
+            fewest = Math.min(fewest, shots.length);
             firsts.add(standardized(first, firstScale.getAsDouble()));
             seconds.add(standardized(second, secondScale.getAsDouble()));
             scales.add(new double[] {firstScale.getAsDouble(), secondScale.getAsDouble()});
@@ -89,12 +89,13 @@ final class MishitScreen {
         if (result.cutOff().isEmpty() || result.statistic().isEmpty()) {
             return OptionalDouble.empty();
         }
+        int[] indices = pooled.stream().flatMapToInt(Arrays::stream).toArray();
         double cutOff = factor(firsts.size(), fewest) * result.cutOff().getAsDouble();
         double[] distances = result.rawSquaredDistances().orElseThrow();
         for (Flag found : result.flags()) {
             double distance = distances[found.index()];
             if (distance > cutOff) {
-                int index = pooled.get(found.index());
+                int index = indices[found.index()];
                 Flag flag = new Flag(
                         found.index(),
                         found.method(),
@@ -121,7 +122,7 @@ final class MishitScreen {
 
     /** Says why neither strike nor launch could be screened; nothing if a mishit was found all the same. */
     static void explain(Screening screening, Set<Metric> left, boolean otherwise) {
-        if (screening.used().isEmpty()
+        if (screening.used().length == 0
                 || screening.mishits()
                 || count(screening, LAUNCH, left) > 0
                 || count(screening, STRIKE, left) >= Screening.FEWEST) {
@@ -149,7 +150,7 @@ final class MishitScreen {
     private static int count(Screening screening, List<Metric> metrics, Set<Metric> left) {
         return metrics.stream().anyMatch(left::contains)
                 ? 0
-                : screening.with(screening.used(), metrics).size();
+                : screening.with(screening.used(), metrics).length;
     }
 
     private static String reason(Screening screening, int index, List<Metric> metrics, Flag flag, int clubs) {
@@ -158,11 +159,9 @@ final class MishitScreen {
         return Screening.format(
                 "%s %s and %s %s %s%s",
                 first.label(),
-                Screening.words(
-                        first, Screening.value(screening.shot(index), first).orElseThrow()),
+                Screening.words(first, screening.known(first)[index]),
                 second.label(),
-                Screening.words(
-                        second, Screening.value(screening.shot(index), second).orElseThrow()),
+                Screening.words(second, screening.known(second)[index]),
                 flag.reason(),
                 ", if normally spread"
                         + (clubs > 1

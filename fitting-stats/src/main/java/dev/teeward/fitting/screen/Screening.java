@@ -9,14 +9,15 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
+import java.nio.IntBuffer;
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.statistics.descriptive.Median;
 
@@ -29,21 +30,30 @@ final class Screening {
     private static final double MAD_TO_SD = 1.482602218505602;
 
     private final Session session;
-    private final List<Integer> used = new ArrayList<>();
-    private final Map<String, List<Integer>> byClub = new LinkedHashMap<>();
+    private final List<Shot> shots;
+    private final int[] used;
+    private final Map<String, int[]> byClub = new LinkedHashMap<>();
+    private final Map<Metric, double[]> known = new EnumMap<>(Metric.class);
+    private final Map<Metric, double[]> measured = new EnumMap<>(Metric.class);
     private final List<ShotFlag> flags = new ArrayList<>();
     private final List<Warning> warnings = new ArrayList<>();
 
     Screening(Session session) {
         this.session = session;
-        List<Shot> all = session.shots().shots();
-        for (int i = 0; i < all.size(); i++) {
-            if (all.get(i).used()) {
-                used.add(i);
-                byClub.computeIfAbsent(all.get(i).club(), name -> new ArrayList<>())
-                        .add(i);
+        this.shots = session.shots().shots();
+        int[] found = new int[shots.size()];
+        int count = 0;
+        Map<String, IntBuffer> clubs = new LinkedHashMap<>();
+        for (int i = 0; i < found.length; i++) {
+            Shot shot = shots.get(i);
+            if (shot.used()) {
+                found[count++] = i;
+                clubs.computeIfAbsent(shot.club(), name -> IntBuffer.allocate(found.length))
+                        .put(i);
             }
         }
+        this.used = Arrays.copyOf(found, count);
+        clubs.forEach((name, indices) -> byClub.put(name, Arrays.copyOf(indices.array(), indices.position())));
     }
 
     Session session() {
@@ -51,16 +61,16 @@ final class Screening {
     }
 
     Shot shot(int index) {
-        return session.shots().shots().get(index);
+        return shots.get(index);
     }
 
-    /** The indices of the used shots. */
-    List<Integer> used() {
+    /** The indices of the used shots; never changed. */
+    int[] used() {
         return used;
     }
 
-    /** The indices of the used shots by club, in the order of first appearance. */
-    Map<String, List<Integer>> byClub() {
+    /** The indices of the used shots by club, in the order of first appearance; never changed. */
+    Map<String, int[]> byClub() {
         return byClub;
     }
 
@@ -110,42 +120,80 @@ final class Screening {
         return warnings.stream().distinct().toList();
     }
 
-    /** A value that was measured, or follows from measured ones by definition. */
-    static OptionalDouble value(Shot shot, Metric metric) {
-        Reading reading = shot.reading(metric).orElse(null);
-        if (reading != null && reading.origin() != Origin.COMPUTED) {
-            return OptionalDouble.of(reading.value());
-        }
-        if (metric == Metric.SMASH_FACTOR && measured(shot, Metric.BALL_SPEED) && measured(shot, Metric.CLUB_SPEED)) {
-            return OptionalDouble.of(shot.value(Metric.BALL_SPEED) / shot.value(Metric.CLUB_SPEED));
-        }
-        return OptionalDouble.empty();
-    }
-
-    static boolean measured(Shot shot, Metric metric) {
-        Optional<Reading> reading = shot.reading(metric);
-        return reading.isPresent() && reading.get().origin() == Origin.MEASURED;
-    }
-
-    /** Those of the shots that have all the metrics. */
-    List<Integer> with(List<Integer> indices, List<Metric> metrics) {
-        List<Integer> complete = new ArrayList<>(indices.size());
-        for (Integer index : indices) {
-            boolean all = true;
-            for (Metric metric : metrics) {
-                all = all && value(shot(index), metric).isPresent();
+    /**
+     * What was measured, or follows from measured readings by definition, for every shot by its index; NaN where neither.
+     * Never changed.
+     */
+    double[] known(Metric metric) {
+        double[] found = known.get(metric);
+        if (found == null) {
+            found = column(metric, false);
+            if (metric == Metric.SMASH_FACTOR) {
+                double[] ball = measured(Metric.BALL_SPEED);
+                double[] club = measured(Metric.CLUB_SPEED);
+                for (int i = 0; i < found.length; i++) {
+                    if (Double.isNaN(found[i])) {
+                        found[i] = ball[i] / club[i];
+                    }
+                }
             }
-            if (all) {
-                complete.add(index);
-            }
+            known.put(metric, found);
         }
-        return Collections.unmodifiableList(complete);
+        return found;
     }
 
-    double[] values(List<Integer> indices, Metric metric) {
-        double[] values = new double[indices.size()];
+    /** What was measured, for every shot by its index; NaN where it was not. Never changed. */
+    double[] measured(Metric metric) {
+        double[] found = measured.get(metric);
+        if (found == null) {
+            found = column(metric, true);
+            measured.put(metric, found);
+        }
+        return found;
+    }
+
+    private double[] column(Metric metric, boolean measuredOnly) {
+        double[] column = new double[shots.size()];
+        for (int i = 0; i < column.length; i++) {
+            Reading reading = shots.get(i).reading(metric).orElse(null);
+            boolean wanted = reading != null
+                    && (reading.origin() == Origin.MEASURED
+                            || (!measuredOnly && reading.origin() == Origin.DERIVED));
+            column[i] = wanted ? reading.value() : Double.NaN;
+        }
+        return column;
+    }
+
+    /** Those of the shots of which all the metrics are known. */
+    int[] with(int[] indices, List<Metric> metrics) {
+        int[] complete = indices;
+        for (Metric metric : metrics) {
+            complete = present(complete, known(metric));
+        }
+        return complete;
+    }
+
+    /** Those of the shots with a number in the column. */
+    static int[] present(int[] indices, double[] column) {
+        int[] kept = new int[indices.length];
+        int count = 0;
+        for (int index : indices) {
+            if (!Double.isNaN(column[index])) {
+                kept[count++] = index;
+            }
+        }
+        return count == indices.length ? indices : Arrays.copyOf(kept, count);
+    }
+
+    /** What is known of a metric that all of the shots have. */
+    double[] values(int[] indices, Metric metric) {
+        return pick(known(metric), indices);
+    }
+
+    static double[] pick(double[] column, int[] indices) {
+        double[] values = new double[indices.length];
         for (int k = 0; k < values.length; k++) {
-            values[k] = value(shot(indices.get(k)), metric).orElseThrow();
+            values[k] = column[indices[k]];
         }
         return values;
     }

@@ -34,22 +34,33 @@ final class SpeedRule {
     private SpeedRule() {}
 
     static void apply(Screening screening) {
-        for (int index : screening.used()) {
-            Shot shot = screening.shot(index);
-            OptionalDouble smash = ratio(shot);
-            if (smash.isEmpty()) {
-                continue;
-            }
+        double[] ball = screening.measured(Metric.BALL_SPEED);
+        double[] club = screening.measured(Metric.CLUB_SPEED);
+        double[] smashes = screening.known(Metric.SMASH_FACTOR);
+        double[] lofts = screening.known(Metric.SPIN_LOFT);
+        screening.byClub().forEach((name, shots) -> {
             double head = screening
                     .session()
-                    .club(shot.club())
+                    .club(name)
                     .flatMap(Club::headMass)
                     .map(Mass::kilograms)
                     .orElse(HEAVY_HEAD);
-            double ceiling = ceiling(spinLoft(shot), head);
-            double allowance = allowance(screening, shot);
-            double limit = ceiling * (1.0 + allowance);
-            if (smash.getAsDouble() > limit) {
+            for (int index : shots) {
+                double ratio = ball[index] / club[index];
+                double smash = Double.isNaN(ratio) ? smashes[index] : ratio;
+                double ceiling = ceiling(spinLoft(lofts[index]), head);
+                if (smash > ceiling) {
+                    check(screening, index, smash, ceiling, head);
+                }
+            }
+        });
+    }
+
+    private static void check(Screening screening, int index, double smash, double ceiling, double head) {
+        Shot shot = screening.shot(index);
+        double ball = screening.measured(Metric.BALL_SPEED)[index];
+        double limit = ceiling * (1.0 + allowance(screening, shot));
+            if (smash > limit) {
                 screening.rule(
                         index,
                         "ball speed against club speed",
@@ -57,18 +68,16 @@ final class SpeedRule {
                         Screening.format(
                                 "%s is %.3f times the club speed, which is impossible: a head of %.0f g gives at most"
                                         + " %.3f, or %.3f with the tolerance of the device",
-                                Screening.measured(shot, Metric.BALL_SPEED)
-                                        ? "ball speed "
-                                                + Screening.words(Metric.BALL_SPEED, shot.value(Metric.BALL_SPEED))
-                                        : "the ball speed",
-                                smash.getAsDouble(),
+                                Double.isNaN(ball)
+                                        ? "the ball speed"
+                                        : "ball speed " + Screening.words(Metric.BALL_SPEED, ball),
+                                smash,
                                 1_000.0 * head,
                                 ceiling,
                                 limit),
-                        smash.getAsDouble(),
+                        smash,
                         limit);
             }
-        }
     }
 
     /** The greatest ratio of ball speed to club speed. */
@@ -79,16 +88,9 @@ final class SpeedRule {
         return Math.hypot(along, across);
     }
 
-    /** The spin loft less its allowance; 0 if it is not known. */
-    private static double spinLoft(Shot shot) {
-        return Math.max(0.0, Screening.value(shot, Metric.SPIN_LOFT).orElse(0.0) - SPIN_LOFT_ALLOWANCE);
-    }
-
-    private static OptionalDouble ratio(Shot shot) {
-        if (Screening.measured(shot, Metric.BALL_SPEED) && Screening.measured(shot, Metric.CLUB_SPEED)) {
-            return OptionalDouble.of(shot.value(Metric.BALL_SPEED) / shot.value(Metric.CLUB_SPEED));
-        }
-        return Screening.value(shot, Metric.SMASH_FACTOR);
+    /** The spin loft less its allowance; 0 if it is not known, which is NaN. */
+    private static double spinLoft(double known) {
+        return Double.isNaN(known) ? 0.0 : Math.max(0.0, known - SPIN_LOFT_ALLOWANCE);
     }
 
     private static double allowance(Screening screening, Shot shot) {

@@ -1,7 +1,6 @@
 package dev.teeward.fitting.screen;
 
 import dev.teeward.fitting.Metric;
-import dev.teeward.fitting.Shot;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -27,21 +26,20 @@ final class SpinRule {
     private SpinRule() {}
 
     static void apply(Screening screening) {
+        double[] rates = screening.measured(Metric.SPIN_RATE);
         screening.byClub().forEach((club, all) -> {
-            List<Integer> shots = all.stream()
-                    .filter(i -> Screening.measured(screening.shot(i), Metric.SPIN_RATE))
-                    .toList();
-            if (shots.isEmpty()) {
+            int[] shots = Screening.present(all, rates);
+            if (shots.length == 0) {
                 return;
             }
-            if (shots.size() < Screening.FEWEST) {
+            if (shots.length < Screening.FEWEST) {
                 screening.warn(
                         "too-few-shots",
-                        "spin rates that halve or double cannot be told with " + shots.size() + " shots with " + club
+                        "spin rates that halve or double cannot be told with " + shots.length + " shots with " + club
                                 + "; it needs " + Screening.FEWEST);
                 return;
             }
-            double[] spins = screening.values(shots, Metric.SPIN_RATE);
+            double[] spins = Screening.pick(rates, shots);
             double median = Screening.median(spins);
             if (!(median > 0.0) || Screening.robustSd(spins) > LARGEST_SPREAD_SHARE * median) {
                 screening.warn(
@@ -53,24 +51,25 @@ final class SpinRule {
             List<Usual> launch = Usual.of(screening, all);
             String middle = Screening.words(Metric.SPIN_RATE, median);
             for (int index : shots) {
-                double ratio = screening.shot(index).value(Metric.SPIN_RATE) / median;
+                double ratio = rates[index] / median;
                 boolean half = ratio >= LOWER && ratio <= UPPER;
                 boolean twice = ratio >= 1.0 / UPPER && ratio <= 1.0 / LOWER;
-                if ((half || twice) && usual(launch, screening.shot(index))) {
-                    flag(screening, index, club, middle, ratio, half);
+                if ((half || twice) && usual(launch, index)) {
+                    flag(screening, index, club, rates[index], middle, ratio, half);
                 }
             }
         });
     }
 
-    private static void flag(Screening screening, int index, String club, String median, double ratio, boolean half) {
+    private static void flag(
+            Screening screening, int index, String club, double rate, String median, double ratio, boolean half) {
         screening.rule(
                 index,
                 "spin that halves or doubles",
                 List.of(Metric.SPIN_RATE),
                 Screening.format(
                         "spin rate %s is %.2f times the median of %s with %s, near %s, while the launch is as usual",
-                        Screening.words(Metric.SPIN_RATE, screening.shot(index).value(Metric.SPIN_RATE)),
+                        Screening.words(Metric.SPIN_RATE, rate),
                         ratio,
                         median,
                         club,
@@ -79,36 +78,44 @@ final class SpinRule {
                 half ? UPPER : 1.0 / UPPER);
     }
 
-    /** What is usual for the launch readings that a club has. */
-    private record Usual(Metric metric, double median, double limit) {
-        static List<Usual> of(Screening screening, List<Integer> club) {
+    /** What is usual for one launch reading of a club; its column has NaN where a shot has none. */
+    private static final class Usual {
+        private final double[] column;
+        private final double median;
+        private final double limit;
+
+        private Usual(double[] column, double median, double limit) {
+            this.column = column;
+            this.median = median;
+            this.limit = limit;
+        }
+
+        /** For the launch readings that the club has. */
+        static List<Usual> of(Screening screening, int[] club) {
             List<Usual> usual = new ArrayList<>();
             for (Metric metric : List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE)) {
-                double[] values = club.stream()
-                        .map(screening::shot)
-                        .filter(shot -> Screening.measured(shot, metric))
-                        .mapToDouble(shot -> shot.value(metric))
-                        .toArray();
+                double[] column = screening.measured(metric);
+                double[] values = Screening.pick(column, Screening.present(club, column));
                 if (values.length > 0) {
                     double median = Screening.median(values);
                     double floor = metric == Metric.BALL_SPEED ? USUAL_SPEED_SHARE * median : USUAL_ANGLE;
-                    usual.add(new Usual(metric, median, Math.max(floor, USUAL_SD * Screening.robustSd(values))));
+                    usual.add(new Usual(column, median, Math.max(floor, USUAL_SD * Screening.robustSd(values))));
                 }
             }
             return usual;
         }
 
-        boolean knows(Shot shot) {
-            return Screening.measured(shot, metric);
+        boolean knows(int shot) {
+            return !Double.isNaN(column[shot]);
         }
 
-        boolean holds(Shot shot) {
-            return Math.abs(shot.value(metric) - median) <= limit;
+        boolean holds(int shot) {
+            return Math.abs(column[shot] - median) <= limit;
         }
     }
 
     /** Whether ball speed and launch angle are as usual; at least one must be there. */
-    private static boolean usual(List<Usual> launch, Shot shot) {
+    private static boolean usual(List<Usual> launch, int shot) {
         int known = 0;
         for (Usual usual : launch) {
             if (usual.knows(shot)) {

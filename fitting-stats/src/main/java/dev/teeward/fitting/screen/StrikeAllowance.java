@@ -20,7 +20,7 @@ final class StrikeAllowance {
     /** A shot that decides the slope alone has no residual; a choice of this library. */
     private static final double LARGEST_LEVERAGE = 1.0 - 1e-9;
 
-    private final Map<String, List<Integer>> shots = new LinkedHashMap<>();
+    private final Map<String, int[]> shots = new LinkedHashMap<>();
     private final Map<String, double[]> residuals = new LinkedHashMap<>();
 
     private StrikeAllowance() {}
@@ -35,10 +35,10 @@ final class StrikeAllowance {
         Map<String, double[]> offsets = new LinkedHashMap<>();
         double cross = 0.0;
         double square = 0.0;
-        for (Map.Entry<String, List<Integer>> club : screening.byClub().entrySet()) {
-            List<Integer> all = screening.with(club.getValue(), List.of(metric));
-            List<Integer> struck = screening.with(all, STRIKE);
-            if (struck.size() < Screening.FEWEST || 2 * struck.size() < all.size()) {
+        for (Map.Entry<String, int[]> club : screening.byClub().entrySet()) {
+            int[] all = screening.with(club.getValue(), List.of(metric));
+            int[] struck = screening.with(all, STRIKE);
+            if (struck.length < Screening.FEWEST || 2 * struck.length < all.length) {
                 continue;
             }
             double[] x = centered(squaredDistances(screening, struck));
@@ -47,7 +47,7 @@ final class StrikeAllowance {
                 cross += x[i] * y[i];
                 square += x[i] * x[i];
             }
-            allowance.shots.put(club.getKey(), List.copyOf(struck));
+            allowance.shots.put(club.getKey(), struck);
             allowance.residuals.put(club.getKey(), y);
             offsets.put(club.getKey(), x);
         }
@@ -70,9 +70,9 @@ final class StrikeAllowance {
         return shots.containsKey(club);
     }
 
-    /** The shots of a club that is covered. */
-    List<Integer> shots(String club) {
-        return List.copyOf(Objects.requireNonNull(shots.get(club)));
+    /** The shots of a club that is covered; never changed. */
+    int[] shots(String club) {
+        return Objects.requireNonNull(shots.get(club));
     }
 
     /** The residuals of a club that is covered, in the unit of the metric, one for each of its shots. */
@@ -80,7 +80,7 @@ final class StrikeAllowance {
         return Objects.requireNonNull(residuals.get(club)).clone();
     }
 
-    private static double[] squaredDistances(Screening screening, List<Integer> shots) {
+    private static double[] squaredDistances(Screening screening, int[] shots) {
         double[] toe = screening.values(shots, Metric.STRIKE_TOE);
         double[] up = screening.values(shots, Metric.STRIKE_UP);
         double[] squares = new double[toe.length];

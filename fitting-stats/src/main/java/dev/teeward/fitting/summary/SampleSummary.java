@@ -8,10 +8,10 @@ import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.apache.commons.numbers.arrays.Selection;
 import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.descriptive.StandardDeviation;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
@@ -92,8 +92,13 @@ public final class SampleSummary {
     public Result summarize(double... values) {
         Data.check("values", values, 1);
         int n = values.length;
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (double value : values) {
+            least = Math.min(least, value);
+            most = Math.max(most, value);
+        }
+        boolean constant = least == most;
         List<Warning> warnings = new ArrayList<>();
         double mean = Mean.of(values).getAsDouble();
         Interval meanInterval = Interval.unbounded(level);
@@ -102,9 +107,7 @@ public final class SampleSummary {
             warnings.add(Warning.of(
                     "single-value", "a single value says nothing about spread, so that its mean has no bounds"));
         } else {
-            double sd = sorted[0] == sorted[n - 1]
-                    ? 0.0
-                    : StandardDeviation.of(values).getAsDouble();
+            double sd = constant ? 0.0 : StandardDeviation.of(values).getAsDouble();
             double t = -Distributions.tQuantile(0.5 * (1.0 - level), n - 1.0);
             double half = t * sd / Math.sqrt(n);
             if (sd > 0.0) {
@@ -118,17 +121,13 @@ public final class SampleSummary {
                                 + " may be rounded too coarsely"));
             }
         }
-        Estimate median = median(sorted, warnings);
-        return new Result(
-                n, Estimate.of(mean, meanInterval, unit), deviation, median, sorted[0], sorted[n - 1], warnings);
+        Estimate median =
+                constant ? Estimate.of(least, Interval.unbounded(level), unit) : median(values.clone(), warnings);
+        return new Result(n, Estimate.of(mean, meanInterval, unit), deviation, median, least, most, warnings);
     }
 
-    private Estimate median(double[] sorted, List<Warning> warnings) {
-        int n = sorted.length;
-        double median = n % 2 == 1 ? sorted[n / 2] : 0.5 * (sorted[n / 2 - 1] + sorted[n / 2]);
-        if (sorted[0] == sorted[n - 1]) {
-            return Estimate.of(median, Interval.unbounded(level), unit);
-        }
+    private Estimate median(double[] values, List<Warning> warnings) {
+        int n = values.length;
         // The largest count below the lower end whose tail is small enough; the rank of the end is one more.
         BinomialDistribution binomial = BinomialDistribution.of(n, 0.5);
         double tail = 0.5 * (1.0 - level);
@@ -143,7 +142,11 @@ public final class SampleSummary {
                     "median-level-not-reached",
                     "the range of " + n + " values holds the median at a lower level than the one asked for"));
         }
-        return Estimate.of(median, Interval.of(sorted[rank], sorted[n - 1 - rank], achieved), unit);
+        int lower = (n - 1) / 2;
+        int upper = n / 2;
+        Selection.select(values, new int[] {rank, lower, upper, n - 1 - rank});
+        double median = lower == upper ? values[lower] : 0.5 * (values[lower] + values[upper]);
+        return Estimate.of(median, Interval.of(values[rank], values[n - 1 - rank], achieved), unit);
     }
 
     /** The summary of one metric. Immutable and thread-safe. */
