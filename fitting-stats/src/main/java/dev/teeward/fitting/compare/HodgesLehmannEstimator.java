@@ -143,11 +143,16 @@ public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEs
         boolean exact = exact(n, LARGEST_EXACT_PAIRS, "pairs");
         Sample shifted = d.plus(-options.nullValue());
         double tie = shifted.tieTolerance();
-        double[] ranked = Arrays.stream(shifted.toArray())
-                .filter(v -> prattZeros || Math.abs(v) > tie)
-                .toArray();
-        int[] doubled =
-                Ranks.doubledMidranks(Arrays.stream(ranked).map(Math::abs).toArray(), tie);
+        double[] ranked = shifted.toArray();
+        double[] sizes = new double[ranked.length];
+        int count = 0;
+        for (double v : ranked) {
+            if (prattZeros || Math.abs(v) > tie) {
+                ranked[count] = v;
+                sizes[count++] = Math.abs(v);
+            }
+        }
+        int[] doubled = Ranks.doubledMidranks(Arrays.copyOf(sizes, count), tie);
         int zeros = 0;
         long doubledPositive = 0;
         double mean = 0.0;

@@ -10,6 +10,7 @@ import dev.teeward.fitting.summary.LandingPattern;
 import dev.teeward.quantity.Interval;
 import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -30,13 +31,19 @@ final class PatternSpread {
         }
         ShotSet x = complete(first.used());
         ShotSet y = complete(second.used());
-        List<ShotPair> pairs = pairing.pairs().stream()
-                .filter(pair -> landed(pair.first()) && landed(pair.second()))
-                .toList();
-        boolean paired = pairing.enough() && pairs.size() >= LEAST && 2 * pairs.size() >= Math.min(x.size(), y.size());
+        List<Shot> firsts = new ArrayList<>();
+        List<Shot> seconds = new ArrayList<>();
+        for (ShotPair pair : pairing.pairs()) {
+            if (landed(pair.first()) && landed(pair.second())) {
+                firsts.add(pair.first());
+                seconds.add(pair.second());
+            }
+        }
+        int pairs = firsts.size();
+        boolean paired = pairing.enough() && pairs >= LEAST && 2 * pairs >= Math.min(x.size(), y.size());
         if (paired) {
-            x = ShotSet.of(pairs.stream().map(ShotPair::first).toList());
-            y = ShotSet.of(pairs.stream().map(ShotPair::second).toList());
+            x = ShotSet.of(firsts);
+            y = ShotSet.of(seconds);
         }
         return Optional.of(new PatternComparison(
                 first,

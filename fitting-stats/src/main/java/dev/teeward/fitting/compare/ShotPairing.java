@@ -4,11 +4,12 @@ import dev.teeward.fitting.Shot;
 import dev.teeward.fitting.ShotPair;
 import dev.teeward.fitting.ShotSet;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * Which shots of two clubs belong together, and which pairs are broken.
@@ -65,21 +66,35 @@ public final class ShotPairing {
         List<BrokenPair> incomplete = new ArrayList<>();
         List<Shot> whole = new ArrayList<>();
         groups.forEach((id, shots) -> {
-            List<Shot> used = shots.stream().filter(Shot::used).toList();
-            long firsts =
-                    used.stream().filter(shot -> shot.club().equals(first)).count();
-            if (firsts == 1 && used.size() == 2) {
-                whole.addAll(used);
+            int firsts = 0;
+            int seconds = 0;
+            for (Shot shot : shots) {
+                firsts += shot.used() && shot.club().equals(first) ? 1 : 0;
+                seconds += shot.used() && shot.club().equals(second) ? 1 : 0;
+            }
+            if (firsts == 1 && seconds == 1) {
+                for (Shot shot : shots) {
+                    if (shot.used()) {
+                        whole.add(shot);
+                    }
+                }
             } else {
                 boolean leftOver = source == Source.ORDER && id.endsWith(Turns.LEFT_OVER);
                 incomplete.add(leftOver ? surplus(id, shots) : broken(id, shots, firsts != 1 ? first : second));
             }
         });
         this.pairs = ShotSet.of(whole).pairs(first, second);
-        Set<String> ids = pairs.stream().map(ShotPair::id).collect(Collectors.toSet());
-        this.paired = both.used().stream()
-                .filter(shot -> shot.pair().filter(ids::contains).isPresent())
-                .toList();
+        Set<String> ids = new HashSet<>();
+        for (ShotPair pair : pairs) {
+            ids.add(pair.id());
+        }
+        List<Shot> ofPairs = new ArrayList<>();
+        for (Shot shot : both) {
+            if (shot.used() && ids.contains(shot.pair().orElse(null))) {
+                ofPairs.add(shot);
+            }
+        }
+        this.paired = Collections.unmodifiableList(ofPairs);
         this.broken = List.copyOf(incomplete);
         this.unpaired = List.copyOf(single);
         int fewest = Math.min(

@@ -11,7 +11,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 
 /** The used shots of two clubs in the order of hitting, with what the samples of all metrics have in common. */
@@ -23,6 +22,9 @@ final class UsedShots {
     private final ShotOrder order;
     private final ShotPairing pairing;
     private final Map<String, Integer> excluded;
+    private final Shot[] all;
+    private final Shot[] pairFirsts;
+    private final Shot[] pairSeconds;
 
     UsedShots(ShotSet session, ClubShots first, ClubShots second, ShotPairing pairing) {
         this.shots = session.filter(shot ->
@@ -36,6 +38,9 @@ final class UsedShots {
         this.firsts = ofFirst;
         this.order = ShotOrder.of(clubs);
         this.pairing = pairing;
+        this.all = shots.shots().toArray(new Shot[0]);
+        this.pairFirsts = pairing.pairs().stream().map(ShotPair::first).toArray(Shot[]::new);
+        this.pairSeconds = pairing.pairs().stream().map(ShotPair::second).toArray(Shot[]::new);
         Map<String, Integer> left = new LinkedHashMap<>();
         for (ClubShots club : List.of(first, second)) {
             for (Shot shot : club.excluded()) {
@@ -62,10 +67,10 @@ final class UsedShots {
         int x = 0;
         int y = 0;
         for (int i = 0; i < clubs.length; i++) {
-            Optional<Reading> reading = shots.shots().get(i).reading(metric);
-            if (reading.isPresent()) {
-                double value = reading.get().value();
-                origins[clubs[i]].add(reading.get().origin());
+            Reading reading = all[i].reading(metric).orElse(null);
+            if (reading != null) {
+                double value = reading.value();
+                origins[clubs[i]].add(reading.origin());
                 ordered[x + y] = value;
                 order[x + y] = clubs[i];
                 if (clubs[i] == 0) {
@@ -75,15 +80,9 @@ final class UsedShots {
                 }
             }
         }
-        int complete = 0;
-        double[] pairedFirst = new double[pairing.pairs().size()];
-        double[] pairedSecond = new double[pairedFirst.length];
-        for (ShotPair pair : pairing.pairs()) {
-            if (pair.first().has(metric) && pair.second().has(metric)) {
-                pairedFirst[complete] = pair.first().value(metric);
-                pairedSecond[complete++] = pair.second().value(metric);
-            }
-        }
+        double[] pairedFirst = new double[pairFirsts.length];
+        double[] pairedSecond = new double[pairFirsts.length];
+        int complete = pairs(metric, pairedFirst, pairedSecond);
         boolean paired = pairing.enough() && complete >= 2 && 2 * complete >= Math.min(x, y);
         return new MetricSamples(
                 metric,
@@ -99,6 +98,18 @@ final class UsedShots {
                 paired,
                 pairing.enough() && !paired,
                 exclusions(metric, x + y, paired ? complete : 0));
+    }
+
+    /** How many pairs have the metric with both clubs; puts their numbers into the arrays. */
+    private int pairs(Metric metric, double[] ofFirst, double[] ofSecond) {
+        int complete = 0;
+        for (int i = 0; i < pairFirsts.length; i++) {
+            if (pairFirsts[i].has(metric) && pairSeconds[i].has(metric)) {
+                ofFirst[complete] = pairFirsts[i].value(metric);
+                ofSecond[complete++] = pairSeconds[i].value(metric);
+            }
+        }
+        return complete;
     }
 
     /** With how many pairs are compared; none if all shots are. */

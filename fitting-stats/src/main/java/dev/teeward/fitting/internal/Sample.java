@@ -36,8 +36,8 @@ public final class Sample {
         double min = Double.POSITIVE_INFINITY;
         double max = Double.NEGATIVE_INFINITY;
         for (double v : values) {
-            min = Math.min(min, v);
-            max = Math.max(max, v);
+            min = v < min ? v : min;
+            max = v > max ? v : max;
         }
         this.constant = max - min <= tieTolerance(scale);
     }
@@ -97,7 +97,8 @@ public final class Sample {
     private static double largest(double[] values, double atLeast) {
         double largest = atLeast;
         for (double v : values) {
-            largest = Math.max(largest, Math.abs(v));
+            double size = Math.abs(v);
+            largest = size > largest ? size : largest;
         }
         return largest;
     }

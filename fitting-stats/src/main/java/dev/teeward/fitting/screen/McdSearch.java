@@ -216,7 +216,10 @@ final class McdSearch {
     }
 
     private static int[] sample(SplittableRandom random, int n, int size) {
-        int[] order = IntStream.range(0, n).toArray();
+        int[] order = new int[n];
+        for (int i = 0; i < n; i++) {
+            order[i] = i;
+        }
         for (int i = 0; i < size; i++) {
             int other = i + random.nextInt(n - i);
             int swap = order[i];
@@ -229,8 +232,7 @@ final class McdSearch {
     private static double[][] pick(double[][] columns, int[] indices) {
         double[][] picked = new double[columns.length][];
         for (int j = 0; j < columns.length; j++) {
-            double[] column = columns[j];
-            picked[j] = Arrays.stream(indices).mapToDouble(i -> column[i]).toArray();
+            picked[j] = Screening.pick(columns[j], indices);
         }
         return picked;
     }

@@ -186,7 +186,11 @@ final class MishitScreen {
     /** The deviations from the mean in units of the scale. */
     static double[] standardized(double[] values, double scale) {
         double mean = Mean.of(values).getAsDouble();
-        return Arrays.stream(values).map(v -> (v - mean) / scale).toArray();
+        double[] standardized = new double[values.length];
+        for (int i = 0; i < standardized.length; i++) {
+            standardized[i] = (values[i] - mean) / scale;
+        }
+        return standardized;
     }
 
     private static void checkSpreads(Screening screening, List<Metric> metrics, List<double[]> scales) {
@@ -206,6 +210,12 @@ final class MishitScreen {
     }
 
     private static double[] joined(List<double[]> parts) {
-        return parts.stream().flatMapToDouble(Arrays::stream).toArray();
+        double[] joined = new double[parts.stream().mapToInt(part -> part.length).sum()];
+        int filled = 0;
+        for (double[] part : parts) {
+            System.arraycopy(part, 0, joined, filled, part.length);
+            filled += part.length;
+        }
+        return joined;
     }
 }

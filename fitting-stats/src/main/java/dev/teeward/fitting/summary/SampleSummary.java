@@ -95,8 +95,8 @@ public final class SampleSummary {
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
         for (double value : values) {
-            least = Math.min(least, value);
-            most = Math.max(most, value);
+            least = value < least ? value : least;
+            most = value > most ? value : most;
         }
         boolean constant = least == most;
         List<Warning> warnings = new ArrayList<>();
