@@ -27,6 +27,7 @@ final class AssociationSearch {
     /** What can plausibly move what, by the geometry of impact and flight. */
     private static final Map<Metric, List<Metric>> CANDIDATES = candidates();
 
+    private final HeadToHeadResult result;
     private final ClubShots first;
     private final ClubShots second;
     private final ShotPairing pairing;
@@ -54,11 +55,12 @@ final class AssociationSearch {
 
     private final Map<Double, Double> reaches = new HashMap<>();
 
-    AssociationSearch(ClubShots first, ClubShots second, ShotPairing pairing, double level) {
-        this.first = first;
-        this.second = second;
-        this.pairing = pairing;
-        this.level = level;
+    AssociationSearch(HeadToHeadResult result) {
+        this.result = result;
+        this.first = result.first();
+        this.second = result.second();
+        this.pairing = result.pairing();
+        this.level = result.level();
     }
 
     private static Map<Metric, List<Metric>> candidates() {
@@ -206,8 +208,17 @@ final class AssociationSearch {
 
     private Pairs pairs(List<ShotPair> pairs, Metric metric) {
         return pairs.size() == pairing.pairs().size()
-                ? ofAllPairs.computeIfAbsent(metric, m -> numbers(pairs, m))
+                ? ofAllPairs.computeIfAbsent(metric, this::numbersOfAll)
                 : numbers(pairs, metric);
+    }
+
+    /** Of a metric that all pairs have, which the comparison therefore has together. */
+    private Pairs numbersOfAll(Metric metric) {
+        Optional<MetricComparison> compared =
+                result.find(metric).filter(c -> c.pairs() == pairing.pairs().size());
+        return compared.isPresent()
+                ? pairs(metric, compared.get().pairedFirst(), compared.get().pairedSecond())
+                : numbers(pairing.pairs(), metric);
     }
 
     private Pairs numbers(List<ShotPair> pairs, Metric metric) {
@@ -217,6 +228,10 @@ final class AssociationSearch {
             one[i] = pairs.get(i).first().value(metric);
             two[i] = pairs.get(i).second().value(metric);
         }
+        return pairs(metric, one, two);
+    }
+
+    private Pairs pairs(Metric metric, double[] one, double[] two) {
         return new Pairs(differences(one, two), difference(true, metric, one, two));
     }
 

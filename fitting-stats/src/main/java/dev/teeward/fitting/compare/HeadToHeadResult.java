@@ -220,7 +220,7 @@ public final class HeadToHeadResult {
     public List<Association> associations() {
         List<Association> found = associations;
         if (found == null) {
-            found = List.copyOf(new AssociationSearch(first, second, pairing, level).find());
+            found = List.copyOf(new AssociationSearch(this).find());
             associations = found;
         }
         return found;
