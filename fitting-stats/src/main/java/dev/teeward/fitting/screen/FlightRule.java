@@ -36,9 +36,7 @@ final class FlightRule {
         for (Metric metric : List.of(Metric.BALL_SPEED, Metric.LAUNCH_ANGLE, Metric.SPIN_RATE)) {
             candidates = Screening.present(candidates, screening.measured(metric));
         }
-        candidates = Arrays.stream(candidates)
-                .filter(i -> checked.stream().anyMatch(metric -> !Double.isNaN(screening.measured(metric)[i])))
-                .toArray();
+        candidates = Screening.present(candidates, either(screening, checked));
         if (candidates.length == 0) {
             return;
         }
@@ -62,6 +60,19 @@ final class FlightRule {
         if (checked.contains(Metric.APEX)) {
             compare(screening, Metric.APEX, candidates, heights, 0.20, 3.0);
         }
+    }
+
+    /** A number for every shot with a measured reading of one of the metrics. */
+    private static double[] either(Screening screening, List<Metric> metrics) {
+        double[] either = new double[screening.session().shots().size()];
+        Arrays.fill(either, Double.NaN);
+        for (Metric metric : metrics) {
+            double[] measured = screening.measured(metric);
+            for (int i = 0; i < either.length; i++) {
+                either[i] = Double.isNaN(measured[i]) ? either[i] : measured[i];
+            }
+        }
+        return either;
     }
 
     private static Optional<Flight> fly(SessionFlights flights, Shot shot) {
