@@ -9,16 +9,18 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
-import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.IntStream;
 import org.apache.commons.statistics.descriptive.Median;
 
 /** One run over a session: its used shots, and the flags and warnings found so far. Confined to one thread. */
@@ -41,19 +43,17 @@ final class Screening {
     Screening(Session session) {
         this.session = session;
         this.shots = session.shots().shots();
-        int[] found = new int[shots.size()];
-        int count = 0;
-        Map<String, IntBuffer> clubs = new LinkedHashMap<>();
-        for (int i = 0; i < found.length; i++) {
+        IntStream.Builder all = IntStream.builder();
+        Map<String, IntStream.Builder> clubs = new LinkedHashMap<>();
+        for (int i = 0; i < shots.size(); i++) {
             Shot shot = shots.get(i);
             if (shot.used()) {
-                found[count++] = i;
-                clubs.computeIfAbsent(shot.club(), name -> IntBuffer.allocate(found.length))
-                        .put(i);
+                all.add(i);
+                clubs.computeIfAbsent(shot.club(), name -> IntStream.builder()).add(i);
             }
         }
-        this.used = Arrays.copyOf(found, count);
-        clubs.forEach((name, indices) -> byClub.put(name, Arrays.copyOf(indices.array(), indices.position())));
+        this.used = all.build().toArray();
+        clubs.forEach((name, indices) -> byClub.put(name, indices.build().toArray()));
     }
 
     Session session() {
@@ -127,7 +127,7 @@ final class Screening {
     double[] known(Metric metric) {
         double[] found = known.get(metric);
         if (found == null) {
-            found = column(metric, false);
+            found = column(metric, EnumSet.of(Origin.MEASURED, Origin.DERIVED));
             if (metric == Metric.SMASH_FACTOR) {
                 double[] ball = measured(Metric.BALL_SPEED);
                 double[] club = measured(Metric.CLUB_SPEED);
@@ -146,20 +146,17 @@ final class Screening {
     double[] measured(Metric metric) {
         double[] found = measured.get(metric);
         if (found == null) {
-            found = column(metric, true);
+            found = column(metric, EnumSet.of(Origin.MEASURED));
             measured.put(metric, found);
         }
         return found;
     }
 
-    private double[] column(Metric metric, boolean measuredOnly) {
+    private double[] column(Metric metric, Set<Origin> wanted) {
         double[] column = new double[shots.size()];
         for (int i = 0; i < column.length; i++) {
             Reading reading = shots.get(i).reading(metric).orElse(null);
-            boolean wanted = reading != null
-                    && (reading.origin() == Origin.MEASURED
-                            || (!measuredOnly && reading.origin() == Origin.DERIVED));
-            column[i] = wanted ? reading.value() : Double.NaN;
+            column[i] = reading != null && wanted.contains(reading.origin()) ? reading.value() : Double.NaN;
         }
         return column;
     }
