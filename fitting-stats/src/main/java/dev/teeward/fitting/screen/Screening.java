@@ -9,7 +9,6 @@ import dev.teeward.fitting.UnitSystem;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Unit;
 import dev.teeward.quantity.Warning;
-import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -19,6 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.apache.commons.statistics.descriptive.Median;
 
 /** One run over a session: its used shots, and the flags and warnings found so far. Confined to one thread. */
@@ -43,17 +43,16 @@ final class Screening {
         this.shots = session.shots().shots();
         int[] found = new int[shots.size()];
         int count = 0;
-        Map<String, IntBuffer> clubs = new LinkedHashMap<>();
+        Map<String, IntStream.Builder> clubs = new LinkedHashMap<>();
         for (int i = 0; i < found.length; i++) {
             Shot shot = shots.get(i);
             if (shot.used()) {
                 found[count++] = i;
-                clubs.computeIfAbsent(shot.club(), name -> IntBuffer.allocate(found.length))
-                        .put(i);
+                clubs.computeIfAbsent(shot.club(), name -> IntStream.builder()).add(i);
             }
         }
         this.used = Arrays.copyOf(found, count);
-        clubs.forEach((name, indices) -> byClub.put(name, Arrays.copyOf(indices.array(), indices.position())));
+        clubs.forEach((name, indices) -> byClub.put(name, indices.build().toArray()));
     }
 
     Session session() {
