@@ -175,7 +175,7 @@ public final class HodgesLehmannEstimator extends HypothesisTest<HodgesLehmannEs
                 .sizes(n)
                 .statistic(v)
                 .exclude(
-                        prattZeros ? zeros : n - ranked.length,
+                        prattZeros ? zeros : n - count,
                         "difference equal to the null value, not used by the signed-rank test");
         double[] tails = exact ? signedTails(signed, (int) doubledPositive) : normalTails(v, mean, Math.sqrt(variance));
         double all = 0.5 * n * (n + 1.0);
