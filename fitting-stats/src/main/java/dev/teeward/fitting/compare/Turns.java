@@ -32,7 +32,9 @@ record Turns(List<Shot> shots, List<List<Shot>> groups, boolean taken) {
         }
 
         boolean holds(Shot shot) {
-            return shot.part().equals(part) && shot.day().equals(day) && shot.file().equals(file);
+            return shot.part().equals(part)
+                    && shot.day().equals(day)
+                    && shot.file().equals(file);
         }
     }
 

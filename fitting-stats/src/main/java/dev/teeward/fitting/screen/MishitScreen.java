@@ -148,9 +148,7 @@ final class MishitScreen {
     }
 
     private static int count(Screening screening, List<Metric> metrics, Set<Metric> left) {
-        return metrics.stream().anyMatch(left::contains)
-                ? 0
-                : screening.with(screening.used(), metrics).length;
+        return metrics.stream().anyMatch(left::contains) ? 0 : screening.with(screening.used(), metrics).length;
     }
 
     private static String reason(Screening screening, int index, List<Metric> metrics, Flag flag, int clubs) {
@@ -210,7 +208,8 @@ final class MishitScreen {
     }
 
     private static double[] joined(List<double[]> parts) {
-        double[] joined = new double[parts.stream().mapToInt(part -> part.length).sum()];
+        double[] joined =
+                new double[parts.stream().mapToInt(part -> part.length).sum()];
         int filled = 0;
         for (double[] part : parts) {
             System.arraycopy(part, 0, joined, filled, part.length);

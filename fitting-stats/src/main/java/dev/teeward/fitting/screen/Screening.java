@@ -154,11 +154,12 @@ final class Screening {
     private double[] column(Metric metric, boolean measuredOnly) {
         double[] column = new double[shots.size()];
         for (int i = 0; i < column.length; i++) {
-            Reading reading = shots.get(i).reading(metric).orElse(null);
-            boolean wanted = reading != null
-                    && (reading.origin() == Origin.MEASURED
-                            || (!measuredOnly && reading.origin() == Origin.DERIVED));
-            column[i] = wanted ? reading.value() : Double.NaN;
+            column[i] = shots.get(i)
+                    .reading(metric)
+                    .filter(reading -> reading.origin() == Origin.MEASURED
+                            || (!measuredOnly && reading.origin() == Origin.DERIVED))
+                    .map(Reading::value)
+                    .orElse(Double.NaN);
         }
         return column;
     }

@@ -60,24 +60,24 @@ final class SpeedRule {
         Shot shot = screening.shot(index);
         double ball = screening.measured(Metric.BALL_SPEED)[index];
         double limit = ceiling * (1.0 + allowance(screening, shot));
-            if (smash > limit) {
-                screening.rule(
-                        index,
-                        "ball speed against club speed",
-                        List.of(Metric.BALL_SPEED, Metric.CLUB_SPEED),
-                        Screening.format(
-                                "%s is %.3f times the club speed, which is impossible: a head of %.0f g gives at most"
-                                        + " %.3f, or %.3f with the tolerance of the device",
-                                Double.isNaN(ball)
-                                        ? "the ball speed"
-                                        : "ball speed " + Screening.words(Metric.BALL_SPEED, ball),
-                                smash,
-                                1_000.0 * head,
-                                ceiling,
-                                limit),
-                        smash,
-                        limit);
-            }
+        if (smash > limit) {
+            screening.rule(
+                    index,
+                    "ball speed against club speed",
+                    List.of(Metric.BALL_SPEED, Metric.CLUB_SPEED),
+                    Screening.format(
+                            "%s is %.3f times the club speed, which is impossible: a head of %.0f g gives at most"
+                                    + " %.3f, or %.3f with the tolerance of the device",
+                            Double.isNaN(ball)
+                                    ? "the ball speed"
+                                    : "ball speed " + Screening.words(Metric.BALL_SPEED, ball),
+                            smash,
+                            1_000.0 * head,
+                            ceiling,
+                            limit),
+                    smash,
+                    limit);
+        }
     }
 
     /** The greatest ratio of ball speed to club speed. */

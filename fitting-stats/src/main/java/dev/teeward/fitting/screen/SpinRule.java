@@ -69,11 +69,7 @@ final class SpinRule {
                 List.of(Metric.SPIN_RATE),
                 Screening.format(
                         "spin rate %s is %.2f times the median of %s with %s, near %s, while the launch is as usual",
-                        Screening.words(Metric.SPIN_RATE, rate),
-                        ratio,
-                        median,
-                        club,
-                        half ? "half" : "double"),
+                        Screening.words(Metric.SPIN_RATE, rate), ratio, median, club, half ? "half" : "double"),
                 ratio,
                 half ? UPPER : 1.0 / UPPER);
     }
