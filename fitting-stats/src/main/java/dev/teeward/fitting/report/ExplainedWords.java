@@ -134,7 +134,10 @@ final class ExplainedWords {
 
     /** Whether the golfer's side taken together, which spends twice as much, calls all of them the same. */
     private boolean sameTogether(List<Metric> covariates) {
-        return why.balance().side(SwingSide.GOLFER).filter(v -> v == Verdict.PRACTICALLY_THE_SAME).isPresent()
+        return why.balance()
+                        .side(SwingSide.GOLFER)
+                        .filter(v -> v == Verdict.PRACTICALLY_THE_SAME)
+                        .isPresent()
                 && covariates.stream()
                         .allMatch(metric -> why.balance()
                                 .find(metric)

@@ -428,7 +428,10 @@ class ComparisonPropertiesTest {
         assertEquals(6.0, r.statistic().orElseThrow(), 0.0);
         assertEquals(0.875, r.pValue(), 1e-14);
         assertEquals(two, wilcoxon.withPrattZeros(true).testPairs(x, y).exclusions());
-        assertEquals(List.of(), wilcoxon.testPairs(new double[] {1.0, 3.0}, new double[] {0.0, 1.0}).exclusions());
+        assertEquals(
+                List.of(),
+                wilcoxon.testPairs(new double[] {1.0, 3.0}, new double[] {0.0, 1.0})
+                        .exclusions());
     }
 
     @Test

@@ -311,8 +311,9 @@ class AnswerWordsTest {
                         .measured(Metric.CARRY, shot.value(Metric.CARRY))
                         .build())
                 .toList();
-        String untested = "Whether a used shot stands out is not known, as mishits can't be told from these shots; see what to"
-                + " keep in mind.";
+        String untested =
+                "Whether a used shot stands out is not known, as mishits can't be told from these shots; see what to"
+                        + " keep in mind.";
         HeadToHeadReport bare = report(session(carriesOnly));
         assertEquals(untested, words(bare, "flagged"));
         assertTrue(words(bare, "warnings").contains("Mishits cannot be told"), words(bare, "warnings"));

@@ -506,7 +506,8 @@ final class SpokenCheck {
                                 == ("practically_the_same".equals(side("What the golfer brings"))
                                         && List.of(m.group(6).split(", | and ", -1)).stream()
                                                 .allMatch(label -> "practically_the_same"
-                                                        .equals(input(keyOf(label)).get("verdict")))),
+                                                        .equals(input(keyOf(label))
+                                                                .get("verdict")))),
                         "the same together");
             }
             boolean airs = !((List<?>) Objects.requireNonNull(answer.get("warnings"))).isEmpty();
