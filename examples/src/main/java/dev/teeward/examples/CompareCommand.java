@@ -133,14 +133,18 @@ final class CompareCommand implements Callable<Integer> {
         files.check(reading.inputs(sessions));
         List<String> notes = new ArrayList<>();
         Session hit = read(notes);
-        Session session = air.map(same -> brought(same, hit, notes)).orElse(hit);
+        boolean explained = hit.shots().shots().size() <= MOST_EXPLAINED;
+        Session inAir = air.map(same -> brought(same, hit)).orElse(hit);
+        Session session = explained
+                ? inAir
+                : remarked(
+                        inAir,
+                        List.of("club or swing is explained up to " + MOST_EXPLAINED + " shots, and so not here"));
         PrintWriter out = spec.commandLine().getOut();
         HeadToHeadResult result = compare(procedure, session);
         HeadToHeadReport report = HeadToHeadReport.of(result);
-        if (session.shots().shots().size() <= MOST_EXPLAINED) {
+        if (explained) {
             report = report.withExplanation(Explain.withDefaults().explain(result));
-        } else {
-            notes.add("club or swing is explained up to " + MOST_EXPLAINED + " shots, and so not here");
         }
         files.write(report.withUnits(output.units()), Map.of(), out);
         notes.forEach(out::println);
@@ -201,12 +205,20 @@ final class CompareCommand implements Callable<Integer> {
         }
     }
 
-    /** The session in one air; its notes are those of the flights that could not be brought there. */
-    private Session brought(SameAir air, Session session, List<String> notes) {
+    /** The session in one air; what to know of that goes into its remarks. */
+    private Session brought(SameAir air, Session session) {
         SameAir.Result result =
                 sessionFault(sessions.get(0), () -> air.withoutIntervals().bring(session));
-        result.warnings().forEach(warning -> notes.add(warning.message()));
-        return result.session();
+        return remarked(
+                result.session(),
+                result.warnings().stream().map(Warning::message).toList());
+    }
+
+    /** With what the page and the numbers must say as well as the screen; a remark has no colon. */
+    private static Session remarked(Session session, List<String> remarks) {
+        Session.Builder builder = session.toBuilder();
+        remarks.forEach(remark -> builder.remark(remark.replace(":", " -")));
+        return builder.build();
     }
 
     private static String plain(BigDecimal number) {

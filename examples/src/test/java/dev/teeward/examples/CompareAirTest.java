@@ -8,6 +8,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -63,6 +64,30 @@ class CompareAirTest {
         assertFalse(said.contains("same air"), said);
         assertTrue(said.contains("in carry the clubs are practically the same"), said);
         assertFalse(Files.readString(json).contains("airs-differ"));
+    }
+
+    @Test
+    void whatTheOtherAirLeavesOutIsOnThePageAndInTheNumbersToo() throws Exception {
+        Path json = folder.resolve("cold.json");
+        Path html = folder.resolve("cold.html");
+        String alder = file("Alder", 0);
+        String rowan = file("Rowan", 0);
+        assertEquals(
+                0,
+                run(
+                        "compare",
+                        alder,
+                        rowan,
+                        "--elevation",
+                        "9000",
+                        "--json",
+                        json.toString(),
+                        "--html",
+                        html.toString()),
+                err.toString());
+        for (String said : List.of(out.toString(), Files.readString(json), Files.readString(html))) {
+            assertTrue(said.replaceAll("\\s+", " ").contains("is not modelled"), said);
+        }
     }
 
     @Test

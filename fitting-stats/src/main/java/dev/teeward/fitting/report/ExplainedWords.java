@@ -112,7 +112,9 @@ final class ExplainedWords {
                         + Subject.list(
                                 a.swingDiffers().stream().map(Subject::label).toList());
             case PRACTICALLY_THE_SAME -> "the swings were practically the same in " + inputs;
-            case UNDECIDED -> "whether the swings were the same can't be told yet";
+            case UNDECIDED ->
+                "whether the swings were the same can't be told "
+                        + (sameTogether(equal.covariates()) ? "as surely as this answer needs" : "yet");
         };
         String label = Subject.label(outcome);
         String club = switch (a.club()) {
@@ -128,6 +130,19 @@ final class ExplainedWords {
                 .say("club or swing, in " + label + ", asked by itself: " + answer + "; " + swing + "; at equal "
                         + inputs + ", " + club + ".")
                 .sentence());
+    }
+
+    /** Whether the golfer's side taken together, which spends twice as much, calls all of them the same. */
+    private boolean sameTogether(List<Metric> covariates) {
+        return why.balance()
+                        .side(SwingSide.GOLFER)
+                        .filter(v -> v == Verdict.PRACTICALLY_THE_SAME)
+                        .isPresent()
+                && covariates.stream()
+                        .allMatch(metric -> why.balance()
+                                .find(metric)
+                                .filter(i -> i.verdict().verdict() == Verdict.PRACTICALLY_THE_SAME)
+                                .isPresent());
     }
 
     private static String labels(List<Metric> metrics) {

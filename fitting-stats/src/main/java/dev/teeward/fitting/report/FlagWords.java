@@ -28,7 +28,11 @@ final class FlagWords {
         boolean any = subject.data().value("/screening/flags") instanceof List<?> flags && flag(flags, sentences);
         if (!any) {
             sentences.add(subject.words()
-                    .say("no used shot stands out, so there is nothing to leave out.")
+                    .say(
+                            tested()
+                                    ? "no used shot stands out, so there is nothing to leave out."
+                                    : "whether a used shot stands out is not known, as mishits can't be told from these shots; see"
+                                            + " what to keep in mind.")
                     .sentence());
         } else if (subject.result().withoutFlagged().isPresent()) {
             changes(subject.result().withoutFlagged().get(), sentences);
@@ -45,6 +49,11 @@ final class FlagWords {
                     .sentence());
         }
         return Section.of("flagged", "The answer without the shots that stand out", sentences);
+    }
+
+    /** Whether a test for mishits was made of any shots; the rules for misreads are none. */
+    private boolean tested() {
+        return subject.data().number("/screening/false_alarm_bound_percent").orElse(0.0) > 0.0;
     }
 
     private boolean flag(List<?> flags, List<Sentence> sentences) {

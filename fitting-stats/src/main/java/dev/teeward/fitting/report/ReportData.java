@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  *       unit}}; a <i>summary</i> is {@code {n, mean, sd, median, min, max, method, warnings}} of estimates.
  *   <li>{@code schema, units, level, level_percent, equivalence_level_percent, order, primary, primary_declared,
  *       secondary_count, warnings}
- *   <li>{@code session}: {@code hand, place, date, ball, shots}, quantities {@code elevation, aim_offset, wind_speed,
+ *   <li>{@code session}: {@code hand, place, date, ball, remarks, shots}, quantities {@code elevation, aim_offset, wind_speed,
  *       wind_from}, {@code air: {description, density, temperature,
  *       station_pressure, humidity_percent, density_altitude, warnings}}, and {@code parts: [{date, shots, pairs, elevation,
  *       wind_speed, wind_from, air}]} of sessions that were combined

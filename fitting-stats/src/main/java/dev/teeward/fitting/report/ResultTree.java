@@ -105,6 +105,7 @@ final class ResultTree {
                 .text("place", s.place())
                 .text("date", s.date().map(Object::toString))
                 .text("ball", s.ball())
+                .texts("remarks", s.remarks())
                 .count("shots", s.shots().size());
         quantity(branch, "aim_offset", s.aimOffset().map(a -> a.radians()), AngleUnit.DEGREE);
         return weather(branch, s, air).branches("parts", parts(s));

@@ -19,6 +19,7 @@ import dev.teeward.quantity.LengthUnit;
 import dev.teeward.quantity.RatioUnit;
 import dev.teeward.quantity.Warning;
 import java.util.Arrays;
+import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
@@ -412,6 +413,25 @@ class ComparisonPropertiesTest {
             disagree += differs ? 1 : 0;
         }
         assertTrue(disagree > 0);
+    }
+
+    @Test
+    void signedRanksCountTheZerosThatTheyLeaveOut() {
+        double[] x = {3.0, 4.0, 5.0, 1.0, 2.0, 2.0};
+        double[] y = {2.0, 2.0, 2.0, 5.0, 2.0, 2.0};
+        List<Exclusion> two =
+                List.of(new Exclusion(2, "difference equal to the null value, not used by the signed-rank test"));
+        HodgesLehmannEstimator wilcoxon = HodgesLehmannEstimator.withDefaults();
+        TestResult r = wilcoxon.testPairs(x, y);
+        assertEquals(two, r.exclusions());
+        // By hand: 1, 2 and 3 of the ranks 1 to 4 are positive; of 16 arrangements 7 reach 6, and twice that is 0.875.
+        assertEquals(6.0, r.statistic().orElseThrow(), 0.0);
+        assertEquals(0.875, r.pValue(), 1e-14);
+        assertEquals(two, wilcoxon.withPrattZeros(true).testPairs(x, y).exclusions());
+        assertEquals(
+                List.of(),
+                wilcoxon.testPairs(new double[] {1.0, 3.0}, new double[] {0.0, 1.0})
+                        .exclusions());
     }
 
     @Test

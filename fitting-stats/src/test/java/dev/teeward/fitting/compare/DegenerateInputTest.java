@@ -8,14 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.function.BiConsumer;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /** What every procedure says of no shots, one, two, no spread, ties only, numbers that are none, and ten thousand. */
@@ -186,18 +184,5 @@ class DegenerateInputTest {
             y[i] = (i / 3) % 3;
         }
         return each("10,000 tied", (name, p) -> sane(p.test(x, y)));
-    }
-
-    /** Wilcoxon (1945) leaves zeros out at once, Pratt (1959) ranks them first; neither uses them. */
-    @Test
-    void countsThePairsThatTheSignedRankTestLeavesOut() {
-        double[] x = {1.0, 2.0, 3.0, 4.5, 5.0, 7.0};
-        double[] y = {1.0, 2.5, 3.0, 4.0, 5.0, 6.0};
-        for (boolean pratt : new boolean[] {false, true}) {
-            TestResult result =
-                    HodgesLehmannEstimator.withDefaults().withPrattZeros(pratt).testPairs(x, y);
-            assertEquals(
-                    List.of(3), result.exclusions().stream().map(Exclusion::count).toList(), "Pratt " + pratt);
-        }
     }
 }

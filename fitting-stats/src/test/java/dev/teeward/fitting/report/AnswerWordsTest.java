@@ -301,4 +301,27 @@ class AnswerWordsTest {
         assertTrue(left.contains("more closed to the path with Alder than with Rowan"), left);
         assertTrue(left.contains("more in-to-out with Alder than with Rowan"), left);
     }
+
+    /** A screen that tested nothing must not be heard as one that found nothing. */
+    @Test
+    void mishitsThatWereNotTestedForAreNotDenied() {
+        List<Shot> carriesOnly = pairs(8, 1.0, 2.0).stream()
+                .map(shot -> Shot.builder(shot.club())
+                        .number(shot.number())
+                        .measured(Metric.CARRY, shot.value(Metric.CARRY))
+                        .build())
+                .toList();
+        String untested =
+                "Whether a used shot stands out is not known, as mishits can't be told from these shots; see what to"
+                        + " keep in mind.";
+        HeadToHeadReport bare = report(session(carriesOnly));
+        assertEquals(untested, words(bare, "flagged"));
+        assertTrue(words(bare, "warnings").contains("Mishits cannot be told"), words(bare, "warnings"));
+        HeadToHeadReport few = report(session(pairs(3, 1.0, 2.0)));
+        assertEquals(untested, words(few, "flagged"));
+        assertTrue(words(few, "warnings").contains("one may have gone unnoticed"), words(few, "warnings"));
+        assertEquals(
+                "No used shot stands out, so there is nothing to leave out.",
+                words(report(session(pairs(8, 1.0, 2.0))), "flagged"));
+    }
 }

@@ -457,6 +457,12 @@ final class SpokenCheck {
             boolean test = data.apply(place + "/test_false_alarm_percent") != null;
             require(m.group(2) != null == (m.group(1).equals("misread") && test), "fast or not");
         }
+        for (MatchResult m : all("^(No used shot stands out, so|Whether a used shot stands out is not known,)")) {
+            require(
+                    m.group(1).startsWith("No") == (at("/screening/false_alarm_bound_percent") > 0.0),
+                    "shots that were not tested");
+            require(((List<?>) Objects.requireNonNull(data.apply("/screening/flags"))).isEmpty(), "nothing stands out");
+        }
         for (MatchResult m : all("; asked alone it would be settled, asked together with the others it is not")) {
             String place = "/metrics/" + key(sentence.numbers().get(0).pointer());
             if (!sentence.numbers().get(0).pointer().startsWith("/without")) {
@@ -482,19 +488,30 @@ final class SpokenCheck {
         for (MatchResult m : all("^Club or swing, in ([a-z ]+), asked by itself:"
                 + " (club|swing|both|neither|can't be told yet);"
                 + " (?:the swings were (different|practically the same) in ([a-z ,]+)"
-                + "|whether the swings were the same can't be told yet);"
+                + "|whether the swings were the same can't be told (yet|as surely as this answer needs));"
                 + " at equal (.*), (?:([a-z ]+) was (different|practically the same)"
                 + "|whether ([a-z ]+) was the same can't be told(?: yet"
                 + "|, as beside the stated errors of ([a-z ,]+) the readings vary too little)"
                 + "|club and air can't be told apart in ([a-z ]+), as the clubs were not hit in the same air)\\.$")) {
             Map<?, ?> answer = answer(keyOf(m.group(1)));
             String swing = String.valueOf(Objects.requireNonNullElse(m.group(3), "undecided"));
-            String club = String.valueOf(Objects.requireNonNullElse(m.group(7), "undecided"));
-            for (int group : new int[] {6, 8, 10}) {
+            String club = String.valueOf(Objects.requireNonNullElse(m.group(8), "undecided"));
+            for (int group : new int[] {7, 9, 11}) {
                 require(m.group(group) == null || m.group(group).equals(m.group(1)), "another outcome");
             }
+            if (swing.equals("undecided")) {
+                // Both are of the golfer's side, so that they must not contradict each other.
+                require(
+                        "as surely as this answer needs".equals(m.group(5))
+                                == ("practically_the_same".equals(side("What the golfer brings"))
+                                        && List.of(m.group(6).split(", | and ", -1)).stream()
+                                                .allMatch(label -> "practically_the_same"
+                                                        .equals(input(keyOf(label))
+                                                                .get("verdict")))),
+                        "the same together");
+            }
             boolean airs = !((List<?>) Objects.requireNonNull(answer.get("warnings"))).isEmpty();
-            require(airs == (m.group(10) != null), "the air");
+            require(airs == (m.group(11) != null), "the air");
             String equal = "/explanation/golfer_side/" + swingIndex(keyOf(m.group(1)));
             List<String> errors = ((List<?>) Objects.requireNonNull(data.apply(equal + "/read_with_error")))
                     .stream().map(String::valueOf).toList();
@@ -502,16 +519,16 @@ final class SpokenCheck {
                     && !airs
                     && !errors.isEmpty()
                     && data.apply(equal + "/direct_corrected") == null;
-            require(hidden == (m.group(9) != null), "the errors of reading");
+            require(hidden == (m.group(10) != null), "the errors of reading");
             require(
                     !hidden
-                            || List.of(m.group(9).split(", | and ", -1)).stream()
+                            || List.of(m.group(10).split(", | and ", -1)).stream()
                                     .map(SpokenCheck::keyOf)
                                     .toList()
                                     .equals(errors),
                     "what is read with error");
             require(
-                    List.of(m.group(5).split(", | and ", -1)).stream()
+                    List.of(m.group(6).split(", | and ", -1)).stream()
                             .map(SpokenCheck::keyOf)
                             .toList()
                             .equals(keys(

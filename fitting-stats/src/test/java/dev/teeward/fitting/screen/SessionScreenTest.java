@@ -325,4 +325,16 @@ class SessionScreenTest {
         assertTrue(report.flags().size() < 100 && codes(report).contains("search-not-exhaustive"));
         assertFalse(report.flags().stream().anyMatch(f -> f.falseAlarmRate().isEmpty()));
     }
+
+    /** Memory for every club times every shot would be 14 GB here. */
+    @Test
+    void manyClubsTakeNoMoreMemoryThanTheirShots() {
+        List<Shot> shots = new ArrayList<>();
+        for (int i = 0; i < 60_000; i++) {
+            shots.add(Shot.builder("club " + i).measured(Metric.CARRY, 140.0).build());
+        }
+        ScreenReport report = screen(Session.builder().shots(ShotSet.of(shots)).build());
+        assertEquals(List.of(), report.flags());
+        assertTrue(codes(report).contains("mishits-not-screened"));
+    }
 }
