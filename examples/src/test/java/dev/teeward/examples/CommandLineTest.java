@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine.Command;
 
 /** What every command shares: help, version, exit codes, one line for an error. */
 class CommandLineTest {
@@ -54,8 +55,21 @@ class CommandLineTest {
     @Test
     void helpListsTheCommands() {
         assertEquals(0, run("--help"));
-        assertTrue(out.toString().contains("fly "), out.toString());
-        assertTrue(out.toString().contains("make-demo "), out.toString());
+        for (String name : TeewardExamples.COMMANDS.keySet()) {
+            assertTrue(out.toString().contains("\n  " + name + " "), name + " is not in " + out);
+        }
+    }
+
+    /** The name is written twice, so that a command can be found without reading the annotations of all. */
+    @Test
+    void commandsAreFoundByTheNamesThatTheyGiveThemselves() {
+        assertTrue(TeewardExamples.COMMANDS.size() >= 15);
+        TeewardExamples.COMMANDS.forEach((name, command) -> {
+            assertEquals(name, command.getAnnotation(Command.class).name());
+            out.getBuffer().setLength(0);
+            assertEquals(0, run(name, "--help"), name);
+            assertTrue(out.toString().startsWith("Usage: teeward-examples " + name + " "), out.toString());
+        });
     }
 
     @Test

@@ -98,6 +98,8 @@ public final class SampleSummary {
             least = value < least ? value : least;
             most = value > most ? value : most;
         }
+        least += 0.0; // no negative zero, whichever of the two came first
+        most += 0.0;
         boolean constant = least == most;
         List<Warning> warnings = new ArrayList<>();
         double mean = Mean.of(values).getAsDouble();
@@ -146,7 +148,7 @@ public final class SampleSummary {
         int upper = n / 2;
         Selection.select(values, new int[] {rank, lower, upper, n - 1 - rank});
         double median = lower == upper ? values[lower] : 0.5 * (values[lower] + values[upper]);
-        return Estimate.of(median, Interval.of(values[rank], values[n - 1 - rank], achieved), unit);
+        return Estimate.of(median + 0.0, Interval.of(values[rank] + 0.0, values[n - 1 - rank] + 0.0, achieved), unit);
     }
 
     /** The summary of one metric. Immutable and thread-safe. */

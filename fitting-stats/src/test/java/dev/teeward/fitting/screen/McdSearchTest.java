@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -13,6 +14,43 @@ import org.junit.jupiter.api.Test;
 class McdSearchTest {
     private static final int N = 3_000;
     private static final int H = 2_250;
+
+    /** One metric, few different values: the window of a stable sort in plain words, with sums of squares by definition. */
+    @Test
+    void windowsOfTiedValuesAreThoseOfAStableSort() {
+        Random random = new Random(14L);
+        for (int round = 0; round < 2_000; round++) {
+            int n = 2 + random.nextInt(14);
+            int h = 1 + random.nextInt(n);
+            double[] values = random.doubles(n).map(v -> Math.floor(5.0 * v)).toArray();
+            Integer[] order = IntStream.range(0, n).boxed().toArray(Integer[]::new);
+            Arrays.sort(order, Comparator.comparingDouble(i -> values[i]));
+            int[] found = McdSearch.window(values, h);
+            double least = Double.POSITIVE_INFINITY;
+            for (int start = 0; start + h <= n; start++) {
+                least = Math.min(least, squares(values, Arrays.copyOfRange(order, start, start + h)));
+            }
+            Integer[] boxed = Arrays.stream(found).boxed().toArray(Integer[]::new);
+            assertEquals(least, squares(values, boxed), 1e-12, "not the smallest window of " + Arrays.toString(values));
+            int[] ranks = Arrays.stream(found)
+                    .map(i -> Arrays.asList(order).indexOf(i))
+                    .sorted()
+                    .toArray();
+            assertArrayEquals(
+                    IntStream.range(ranks[0], ranks[0] + h).toArray(),
+                    ranks,
+                    "not neighbours in a stable sort of " + Arrays.toString(values));
+            assertArrayEquals(Arrays.stream(found).sorted().toArray(), found);
+        }
+    }
+
+    private static double squares(double[] values, Integer[] places) {
+        double mean =
+                Arrays.stream(places).mapToDouble(i -> values[i]).average().orElseThrow();
+        return Arrays.stream(places)
+                .mapToDouble(i -> (values[i] - mean) * (values[i] - mean))
+                .sum();
+    }
 
     @Test
     void cleanPointsGiveTheSubsetThatConcentrationFromAllOfThemGives() {
