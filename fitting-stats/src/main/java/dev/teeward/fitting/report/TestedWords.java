@@ -76,7 +76,7 @@ final class TestedWords {
     private void order(List<Sentence> sentences) {
         String words = switch (subject.result().order()) {
             case ALTERNATED_ABBA ->
-                "the clubs were hit in turn and the order was reversed again and again, so that"
+                "the clubs were hit in turn and the order was reversed from pair to pair, so that"
                         + " a steady drift cancels.";
             case ALTERNATED ->
                 "the clubs were hit in turn, one of them mostly first, so that a little of a drift"
