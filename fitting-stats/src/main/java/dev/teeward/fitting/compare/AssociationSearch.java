@@ -147,7 +147,7 @@ final class AssociationSearch {
             differs = difference(false, candidate, x.values(candidate), y.values(candidate));
         }
         List<Warning> warnings = new ArrayList<>();
-        if (anyComputed.computeIfAbsent(outcome, m -> computed(first.used(), m) || computed(second.used(), m))
+        if (anyComputed.computeIfAbsent(outcome, this::anyComputed)
                 && (computed(x, outcome) || computed(y, outcome))) {
             warnings.add(Warning.of(
                     "computed-outcome",
@@ -194,6 +194,15 @@ final class AssociationSearch {
             }
         }
         return pairs;
+    }
+
+    private boolean anyComputed(Metric metric) {
+        Optional<MetricComparison> compared = result.find(metric);
+        return compared.isPresent()
+                ? compared.get().firstOrigins().computed()
+                                + compared.get().secondOrigins().computed()
+                        > 0
+                : computed(first.used(), metric) || computed(second.used(), metric);
     }
 
     private static boolean computed(ShotSet shots, Metric metric) {
@@ -264,14 +273,9 @@ final class AssociationSearch {
     }
 
     private static TestResult slope(String kind, double[] u, double[] v, int shots, double df, double level) {
-        double uu = 0.0;
-        double uv = 0.0;
-        double vv = 0.0;
-        for (int i = 0; i < u.length; i++) {
-            uu += u[i] * u[i];
-            uv += u[i] * v[i];
-            vv += v[i] * v[i];
-        }
+        double uu = Moments.products(u, u);
+        double uv = Moments.products(u, v);
+        double vv = Moments.products(v, v);
         TestResult.Draft draft = new TestResult.Draft(
                         "least-squares slope " + kind + ", two-sided", "t", Options.DEFAULTS.withLevel(level))
                 .sizes(shots);

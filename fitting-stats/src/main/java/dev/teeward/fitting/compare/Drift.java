@@ -52,22 +52,14 @@ public final class Drift extends HypothesisTest<Drift> {
         Sample all = Sample.of("values", values);
         int n = all.size();
         double[] within = order.residuals(values).toArray();
-        double sxx = 0.0;
-        double sxy = 0.0;
-        for (int i = 0; i < n; i++) {
-            int club = order.club(i);
-            double u = i + 1 - order.meanPosition(club);
-            sxx += u * u;
-            sxy += u * within[i];
-        }
-        double slope = sxx > 0.0 ? sxy / sxx : 0.0;
+        double[] places = places(order);
+        double sxx = Moments.products(places, places);
+        double slope = sxx > 0.0 ? Moments.products(places, within) / sxx : 0.0;
         double[] residuals = new double[n];
-        double squares = 0.0;
         for (int i = 0; i < n; i++) {
-            int club = order.club(i);
-            residuals[i] = within[i] - slope * (i + 1 - order.meanPosition(club));
-            squares += residuals[i] * residuals[i];
+            residuals[i] = within[i] - slope * places[i];
         }
+        double squares = Moments.products(residuals, residuals);
         double df = n - order.clubs() - 1.0;
         TestResult.Draft draft = new TestResult.Draft(
                         "least-squares slope on the shot order within clubs, per ten shots, "
@@ -91,5 +83,14 @@ public final class Drift extends HypothesisTest<Drift> {
         }
         double error = PER * Math.sqrt(squares / df / sxx);
         return new Moments.Pivot(PER * slope, error, df).result(draft, options);
+    }
+
+    /** How many shots after the mean of its club each was hit. */
+    private static double[] places(ShotOrder order) {
+        double[] places = new double[order.size()];
+        for (int i = 0; i < places.length; i++) {
+            places[i] = i + 1 - order.meanPosition(order.club(i));
+        }
+        return places;
     }
 }

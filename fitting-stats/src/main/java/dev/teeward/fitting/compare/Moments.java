@@ -10,6 +10,15 @@ record Moments(int size, double mean, double variance) {
         return new Moments(sample.size(), sample.mean(), sample.variance());
     }
 
+    /** The sum of the products of two columns of one length. */
+    static double products(double[] u, double[] v) {
+        double sum = 0.0;
+        for (int i = 0; i < u.length; i++) {
+            sum += u[i] * v[i];
+        }
+        return sum;
+    }
+
     double meanVariance() {
         return variance / size;
     }

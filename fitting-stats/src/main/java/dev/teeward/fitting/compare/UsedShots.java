@@ -18,7 +18,6 @@ import java.util.Set;
 final class UsedShots {
     private final ShotSet shots;
     private final int[] clubs;
-    private final int firsts;
     private final ShotOrder order;
     private final ShotPairing pairing;
     private final Map<String, Integer> excluded;
@@ -30,12 +29,9 @@ final class UsedShots {
         this.shots = session.filter(shot ->
                 shot.used() && (shot.club().equals(first.name()) || shot.club().equals(second.name())));
         this.clubs = new int[shots.size()];
-        int ofFirst = 0;
         for (int i = 0; i < clubs.length; i++) {
             clubs[i] = shots.shots().get(i).club().equals(first.name()) ? 0 : 1;
-            ofFirst += 1 - clubs[i];
         }
-        this.firsts = ofFirst;
         this.order = ShotOrder.of(clubs);
         this.pairing = pairing;
         this.all = shots.shots().toArray(new Shot[0]);
@@ -61,43 +57,55 @@ final class UsedShots {
     MetricSamples samples(Metric metric) {
         double[] ordered = new double[clubs.length];
         int[] order = new int[clubs.length];
-        double[] first = new double[firsts];
-        double[] second = new double[clubs.length - firsts];
         OriginCounts.Tally[] origins = {new OriginCounts.Tally(), new OriginCounts.Tally()};
-        int x = 0;
-        int y = 0;
-        for (int i = 0; i < clubs.length; i++) {
-            Reading reading = all[i].reading(metric).orElse(null);
-            if (reading != null) {
-                double value = reading.value();
-                origins[clubs[i]].add(reading.origin());
-                ordered[x + y] = value;
-                order[x + y] = clubs[i];
-                if (clubs[i] == 0) {
-                    first[x++] = value;
-                } else {
-                    second[y++] = value;
-                }
-            }
-        }
+        int count = fill(metric, ordered, order, origins);
+        double[] first = of(0, ordered, order, count);
+        double[] second = of(1, ordered, order, count);
+        int x = first.length;
+        int y = second.length;
         double[] pairedFirst = new double[pairFirsts.length];
         double[] pairedSecond = new double[pairFirsts.length];
         int complete = pairs(metric, pairedFirst, pairedSecond);
         boolean paired = pairing.enough() && complete >= 2 && 2 * complete >= Math.min(x, y);
         return new MetricSamples(
                 metric,
-                Arrays.copyOf(first, x),
-                Arrays.copyOf(second, y),
-                Arrays.copyOf(ordered, x + y),
-                Arrays.copyOf(order, x + y),
-                x + y == clubs.length ? this.order : null,
+                first,
+                second,
+                Arrays.copyOf(ordered, count),
+                Arrays.copyOf(order, count),
+                count == clubs.length ? this.order : null,
                 Arrays.copyOf(pairedFirst, complete),
                 Arrays.copyOf(pairedSecond, complete),
                 origins[0].counts(),
                 origins[1].counts(),
                 paired,
                 pairing.enough() && !paired,
-                exclusions(metric, x + y, paired ? complete : 0));
+                exclusions(metric, count, paired ? complete : 0));
+    }
+
+    /** How many shots have the metric; puts their numbers, clubs and origins into the arrays. */
+    private int fill(Metric metric, double[] ordered, int[] order, OriginCounts.Tally[] origins) {
+        int count = 0;
+        for (int i = 0; i < clubs.length; i++) {
+            Reading reading = all[i].reading(metric).orElse(null);
+            if (reading != null) {
+                origins[clubs[i]].add(reading.origin());
+                order[count] = clubs[i];
+                ordered[count++] = reading.value();
+            }
+        }
+        return count;
+    }
+
+    private static double[] of(int club, double[] ordered, int[] order, int count) {
+        double[] own = new double[count];
+        int found = 0;
+        for (int i = 0; i < count; i++) {
+            if (order[i] == club) {
+                own[found++] = ordered[i];
+            }
+        }
+        return Arrays.copyOf(own, found);
     }
 
     /** How many pairs have the metric with both clubs; puts their numbers into the arrays. */

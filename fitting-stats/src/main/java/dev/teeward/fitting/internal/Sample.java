@@ -33,13 +33,17 @@ public final class Sample {
     private Sample(double[] values, double scale) {
         this.values = values;
         this.scale = scale;
+        this.constant = range(values) <= tieTolerance(scale);
+    }
+
+    private static double range(double[] values) {
         double min = Double.POSITIVE_INFINITY;
         double max = Double.NEGATIVE_INFINITY;
         for (double v : values) {
             min = v < min ? v : min;
             max = v > max ? v : max;
         }
-        this.constant = max - min <= tieTolerance(scale);
+        return max - min;
     }
 
     /**
@@ -87,11 +91,14 @@ public final class Sample {
         }
         for (int i = 0; i < values.length; i++) {
             if (!(Math.abs(values[i]) <= 1e150)) {
-                throw new IllegalArgumentException(
-                        name + "[" + i + "] must be finite and at most 1e150 in size, but was " + values[i]
-                                + "; leave an absent measurement out");
+                throw tooLarge(name, i, values[i]);
             }
         }
+    }
+
+    private static IllegalArgumentException tooLarge(String name, int index, double value) {
+        return new IllegalArgumentException(name + "[" + index + "] must be finite and at most 1e150 in size, but was "
+                + value + "; leave an absent measurement out");
     }
 
     private static double largest(double[] values, double atLeast) {
