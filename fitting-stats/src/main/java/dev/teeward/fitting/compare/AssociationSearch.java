@@ -147,8 +147,7 @@ final class AssociationSearch {
             differs = difference(false, candidate, x.values(candidate), y.values(candidate));
         }
         List<Warning> warnings = new ArrayList<>();
-        if (anyComputed.computeIfAbsent(outcome, this::anyComputed)
-                && (computed(x, outcome) || computed(y, outcome))) {
+        if (anyComputed.computeIfAbsent(outcome, this::anyComputed) && (computed(x, outcome) || computed(y, outcome))) {
             warnings.add(Warning.of(
                     "computed-outcome",
                     outcome.label()

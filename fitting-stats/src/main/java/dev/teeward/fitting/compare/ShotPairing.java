@@ -58,7 +58,7 @@ public final class ShotPairing {
         for (Shot shot : both) {
             String id = source == Source.NONE ? null : shot.pair().orElse(null);
             if (id != null) {
-                groups.computeIfAbsent(id, key -> new ArrayList<>()).add(shot);
+                groups.computeIfAbsent(id, key -> new ArrayList<>(2)).add(shot);
             } else if (shot.used()) {
                 single.add(shot);
             }

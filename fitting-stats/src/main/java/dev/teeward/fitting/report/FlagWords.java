@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -112,6 +113,7 @@ final class FlagWords {
         Set<Object> keys = new HashSet<>();
         for (Object flag : flags) {
             if (flag instanceof Map<?, ?> map
+                    && Objects.equals(map.get("index"), of.get("index"))
                     && suspicion(map).equals(suspicion(of))
                     && map.get("metrics") instanceof List<?> metrics) {
                 keys.addAll(metrics);
